@@ -1,0 +1,72 @@
+/**
+ * Every sentence that a reader sees: blocks in templates/<language>/*.hbs, one inline block per id:
+ *   {{#*inline "rule.seat-face-after-drill.why"}}The drill's mouth is bell-shaped.{{/inline}}
+ * Records handed to a block are plain and frozen; a field that is not there is an error, also as a helper's argument.
+ */
+import Handlebars from 'handlebars';
+
+export type Grounds = Readonly<Record<string, unknown>>;
+export type Words = {
+  /** Throws Error when the id or a field is missing: our fault, not the user's. */
+  say(id: string, grounds?: Grounds): string;
+  has(id: string): boolean;
+  readonly ids: readonly string[];
+};
+
+/** `files`: template file name to its text. Throws Error on a block that stands twice or on text outside any block. */
+export function words(files: Readonly<Record<string, string>>): Words {
+  const blocks = new Map<string, Handlebars.TemplateDelegate>();
+  const engine = Handlebars.create();
+  registerHelpers(engine);
+  for (const name of Object.keys(files).sort()) readBlocks(engine, name, files[name] ?? '', blocks);
+  return {
+    ids: [...blocks.keys()].sort(),
+    has: (id) => blocks.has(id),
+    say(id, grounds = {}) {
+      const block = blocks.get(id);
+      if (!block) throw new Error(`no words for '${id}'`);
+      try {
+        return block(guarded(grounds, id)).replace(/\s+/g, ' ').trim();
+      } catch (cause) {
+        throw new Error(`words '${id}': ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
+      }
+    },
+  };
+}
+
+type Block = { readonly type: string; readonly params?: readonly { readonly value?: unknown }[]; readonly program?: hbs.AST.Program; readonly value?: string };
+
+function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
+  for (const node of Handlebars.parse(text).body as unknown as readonly Block[]) {
+    if (node.type === 'CommentStatement' || (node.type === 'ContentStatement' && (node.value ?? '').trim() === '')) continue;
+    const id = node.params?.[0]?.value;
+    if (node.type !== 'DecoratorBlock' || typeof id !== 'string' || !node.program) throw new Error(`${name}: only inline blocks may stand here`);
+    if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
+    into.set(id, engine.compile(node.program, { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: { plural: true, is: true } as never }));
+  }
+}
+
+/** Handlebars lets `{{#if a}}` and helper arguments slip; this record does not. */
+function guarded(grounds: Grounds, id: string): Grounds {
+  return new Proxy(Object.freeze({ ...grounds }), {
+    get(target, key) {
+      if (typeof key === 'symbol') return Reflect.get(target, key);
+      if (!Object.hasOwn(target, key)) throw new Error(`'${id}' asks for '${key}', which it was not given`);
+      const value = target[key];
+      if (value === undefined || value === null || Number.isNaN(value)) throw new Error(`'${id}': '${key}' has no value`);
+      return value;
+    },
+  });
+}
+
+function registerHelpers(engine: typeof Handlebars): void {
+  /** {{plural n 'cut' 'cuts'}} */
+  engine.registerHelper('plural', (n: unknown, one: string, many: string) => {
+    if (typeof n !== 'number') throw new Error('plural needs a number');
+    return n === 1 ? one : many;
+  });
+  /** {{#is a 'b'}}...{{else}}...{{/is}} */
+  engine.registerHelper('is', function (this: unknown, a: unknown, b: unknown, options: Handlebars.HelperOptions) {
+    return a === b ? options.fn(this) : options.inverse(this);
+  });
+}

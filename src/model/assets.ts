@@ -1,0 +1,13 @@
+/** What the core is handed instead of reading a disk: texts and bytes by name. */
+import type { Advances } from './display.ts';
+
+export type Assets = {
+  /** templates/<language>/*.hbs, file name to text */
+  readonly words: Readonly<Record<string, string>>;
+  readonly advances: Advances;
+  /** the workshop used when none is named: its file name and YAML text */
+  readonly workshop: { readonly name: string; readonly text: string };
+};
+/** Fonts are needed by the PDF writer only. */
+export type FontFiles = Readonly<Record<'text' | 'text-bold' | 'narrow' | 'narrow-bold', Uint8Array>>;
+export type Inputs = { readonly fitting: { readonly name: string; readonly text: string }; readonly workshop?: { readonly name: string; readonly text: string } };

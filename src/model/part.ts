@@ -1,0 +1,182 @@
+/**
+ * A turned part as its drawing asks for it: surfaces, features, dimensions. Nothing here computes.
+ * Axis: z from the part's first end (z = 0) to its second. The second axis is always the DIAMETER.
+ */
+import type { Len } from '../base/units.ts';
+import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
+
+/** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
+export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
+/** `as`: the words of the source, e.g. 'M10x1-6g', 'h9', '±0.1', 'ISO 2768-1 m'. */
+export type LimitSource = {
+  readonly kind: 'stated' | 'fit' | 'thread' | 'role' | 'general' | 'stock';
+  readonly as: string;
+  readonly fact?: FactId;
+};
+
+export type Role = 'seat' | 'sealing' | 'register' | 'running' | 'thread' | 'clearance' | 'free';
+
+/** A plane square to the axis. `air`: the side on which the finished part has no metal. z is the drawing's nominal place. */
+export type Face = {
+  readonly shape: 'face';
+  readonly id: SurfaceId;
+  readonly feature: FeatureId;
+  readonly role: Role;
+  readonly side: 'outside' | 'inside';
+  readonly air: End;
+  readonly z: Len;
+  /** Datum letter printed on the sheet, where a length is measured from or to. */
+  readonly letter?: string;
+};
+/** `from` < `to`: nominal extent along z. `asStock`: the bar's own surface, not cut. */
+export type Cylinder = {
+  readonly shape: 'cylinder';
+  readonly id: SurfaceId;
+  readonly feature: FeatureId;
+  readonly role: Role;
+  readonly side: 'outside' | 'inside';
+  readonly size: Limits;
+  readonly from: Len;
+  readonly to: Len;
+  readonly asStock?: true;
+};
+/**
+ * A cone or chamfer. Its diameter is `mouth` at the face `at`; from there, going toward `into`, an outside cone grows and an inside
+ * cone shrinks, by 2 tan(includedAngle / 2) of diameter a length, until it runs out at the cylinder (or face) `until`.
+ */
+export type Cone = {
+  readonly shape: 'cone';
+  readonly id: SurfaceId;
+  readonly feature: FeatureId;
+  readonly role: Role;
+  readonly side: 'outside' | 'inside';
+  /** degrees, 0 < angle < 180 */
+  readonly includedAngle: number;
+  readonly mouth: Limits;
+  readonly at: SurfaceId;
+  readonly into: End;
+  readonly until: SurfaceId;
+};
+export type Surface = Face | Cylinder | Cone;
+
+/** `size` is signed: z(b) - z(a), b nearer the second end, so it is positive. */
+export type Dimension = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly limits: Limits };
+
+export type ThreadSize = {
+  readonly name: string; // 'M10x1'
+  readonly cls: string; // '6g', '6H'
+  readonly major: Limits;
+  readonly pitchDiameter: Limits;
+  readonly minor: Limits;
+  /** Least root diameter of an outside thread; greatest root of an inside one: what a relief must clear. */
+  readonly root: Len;
+  readonly pitch: Len;
+  readonly hand: 'right' | 'left';
+  /** degrees */
+  readonly flankAngle: number;
+};
+
+export type Feature =
+  | { readonly kind: 'end'; readonly id: FeatureId; readonly role: Role; readonly end: End; readonly face: SurfaceId }
+  /** A cylinder on the outside. `shoulder`: the face that rises from it at either end (absent where the part steps down there). */
+  | {
+      readonly kind: 'outside';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly cylinder: SurfaceId;
+      readonly shoulder: { readonly first?: SurfaceId; readonly second?: SurfaceId };
+      /** Across-corners section (hexagon) left from the bar: not turned, held by its flats. */
+      readonly section: 'round' | 'hexagon';
+    }
+  /** A groove: `first` and `second` are its two walls, either may be a shoulder already named by a cylinder. */
+  | { readonly kind: 'groove'; readonly id: FeatureId; readonly role: Role; readonly side: 'outside' | 'inside'; readonly floor: SurfaceId; readonly first: SurfaceId; readonly second: SurfaceId; readonly serves?: FeatureId }
+  | { readonly kind: 'cone'; readonly id: FeatureId; readonly role: Role; readonly cone: SurfaceId; readonly from: End; readonly serves?: FeatureId; readonly does: 'chamfer' | 'cone' }
+  /** Cut on the cylinder `on`; full thread between z = `from` and z = `to` (nominal). `start`: the end that the tool or tap enters from. */
+  | { readonly kind: 'thread'; readonly id: FeatureId; readonly role: 'thread'; readonly side: 'outside' | 'inside'; readonly on: SurfaceId; readonly thread: ThreadSize; readonly from: Len; readonly to: Len; readonly start: End }
+  /**
+   * A round hole on the axis. `opens`: the ends from which it can be reached. `floor` is its flat bottom (absent: it runs into a larger
+   * hole or out of the part). `edge`: the face whose meeting with this hole is a seat.
+   */
+  | { readonly kind: 'hole'; readonly id: FeatureId; readonly role: Role; readonly cylinder: SurfaceId; readonly opens: readonly End[]; readonly floor?: SurfaceId; readonly edge?: SurfaceId }
+  /** Not of revolution: made from the side or at the bench. `at`: nominal z of its middle; `half`: how far it reaches either way. */
+  | SideFeature;
+
+export type SideFeature = {
+  readonly kind: 'side';
+  readonly id: FeatureId;
+  readonly role: Role;
+  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon';
+  readonly on: SurfaceId;
+  readonly at: Len;
+  readonly half: Len;
+  /** Across flats, hole diameter, or the branch's spigot. */
+  readonly size?: Limits;
+  /** How many of it there are round the axis, e.g. two flats. */
+  readonly count?: number;
+  /** A branch: the part that is soldered in, and by what. */
+  readonly joins?: { readonly part: PartId; readonly by: 'silver-solder' };
+  /** Features of this part that heat, flux or burr would spoil: they come after. */
+  readonly spoils?: readonly FeatureId[];
+};
+
+export type Stock =
+  | { readonly from: 'bar'; readonly section: 'round' | 'hexagon'; readonly across: Len; readonly material: string; readonly asStock?: true }
+  | { readonly from: 'bought'; readonly what: string; readonly material?: string };
+
+export type Part = {
+  readonly id: PartId;
+  /** Words' key for the part's name; the template turns it into 'Seat piece'. */
+  readonly kind: string;
+  readonly quantity: number;
+  readonly use: 'fitting' | 'kept tooling' | 'tooling made in place' | 'bought';
+  readonly stock: Stock;
+  /** Surfaces in order round the half-section: from the first end outward along the outside to the second end, back along the inside. */
+  readonly ring: readonly SurfaceId[];
+  readonly surfaces: readonly Surface[];
+  readonly features: readonly Feature[];
+  readonly dimensions: readonly Dimension[];
+  /** Nominal length over all. */
+  readonly length: Len;
+  /** Ends that this part's use fixes to be made in the chuck and left there (a mandrel): it is never parted off. */
+  readonly staysInChuck?: true;
+  /** Parts whose finishing must come before a named feature of this one is cut (measure and fit, branch before barrel, gauge before thread). */
+  readonly waitsFor?: readonly { readonly feature: FeatureId; readonly part: PartId; readonly why: 'measure-and-fit' | 'joined' | 'gauges' }[];
+};
+
+/** A sum of lengths through several parts; `fitted` is the dimension cut to a measured sum. */
+export type Chain = {
+  readonly id: string;
+  readonly links: readonly { readonly part: PartId; readonly a: SurfaceId; readonly b: SurfaceId; readonly nominal: Len; readonly sign: 1 | -1 }[];
+  readonly asks: Limits;
+  readonly how: 'blind' | 'measure and fit';
+  readonly fitted?: { readonly part: PartId; readonly dim: DimId };
+};
+
+/** One derived figure: what it is, the formula in the field's own symbols, its inputs and the source it rests on. */
+export type Derivation = {
+  readonly of: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly formula: string;
+  readonly inputs: Readonly<Record<string, number>>;
+  readonly source: string;
+  readonly stated: boolean;
+};
+
+export type BoughtItem = { readonly id: PartId; readonly kind: string; readonly quantity: number; readonly grounds: Readonly<Record<string, string | number>> };
+
+export type Fitting = {
+  readonly kind: string;
+  readonly title: string;
+  readonly parts: readonly Part[];
+  readonly bought: readonly BoughtItem[];
+  readonly chains: readonly Chain[];
+  readonly derivations: readonly Derivation[];
+  /** Words' ids of the assembly steps, tests and cautions that this fitting asks for, with what they are told. */
+  readonly assembly: readonly Say[];
+  readonly tests: readonly Say[];
+  readonly cautions: readonly Say[];
+};
+
+/** Words are asked for by id, with grounds; the sentence itself lives in templates. */
+export type Say = { readonly id: string; readonly grounds: Readonly<Record<string, string | number | boolean>> };

@@ -1,0 +1,224 @@
+/** What may be done, in which order it is done, and with which numbers. Nothing here computes. */
+import type { Len } from '../base/units.ts';
+import type { DimId, End, FeatureId, GripId, OpId, PartId, RuleId, SurfaceId } from './ids.ts';
+import type { Fitting, Limits, Part, ThreadSize } from './part.ts';
+import type { Workshop } from './workshop.ts';
+
+export type Grounds = Readonly<Record<string, string | number | boolean>>;
+/** Words live in templates under the rule's id; `grounds` is all that they are told. */
+export type Because = { readonly rule: RuleId; readonly grounds: Grounds };
+
+// ---- operations --------------------------------------------------------------------------------------------------------
+export type Verb =
+  | 'face' | 'turn' | 'groove' | 'chamfer' | 'cone' | 'screw-cut' | 'die' | 'tap' | 'centre' | 'drill' | 'bore' | 'bore-start'
+  | 'ream' | 'd-bit' | 'part-off' | 'file-flats' | 'cross-drill' | 'solder' | 'deburr' | 'harden' | 'stone' | 'cut-stub' | 'file-half' | 'gauge';
+
+/** `stage`: 'rough' where a later cut takes the same surface again. */
+export type Stage = 'rough' | 'final';
+/**
+ * One surface made. This is an edge of the chart and, with the sweeps, the only thing the replay is told.
+ * A diameter is measured from the axis; a length from a face that the chart chooses (or from the bar's end for the very first face).
+ */
+export type Cut = {
+  readonly makes: SurfaceId;
+  readonly stage: Stage;
+  readonly measures: 'diameter' | 'length';
+  /** Left for a later cut: on diameter, or along z; 0 at the final stage. */
+  readonly leaves: Len;
+};
+/**
+ * Metal taken. Places are surfaces, so that the replay can move them. `to`: a face, or a place `by` beyond a face (away from the
+ * end in use), where no surface of the part arises.
+ */
+export type Bound = { readonly face: SurfaceId; readonly beyond?: Len };
+export type Sweep =
+  | { readonly take: 'face'; readonly face: SurfaceId }
+  | { readonly take: 'turn'; readonly cylinder: SurfaceId; readonly to: Bound }
+  | { readonly take: 'groove'; readonly side: 'outside' | 'inside'; readonly floor: SurfaceId; readonly first: SurfaceId; readonly second: SurfaceId }
+  /** `point`: included angle of the drill's point in degrees; absent for a flat-bottomed tool. `label`: surface whose wall it makes. */
+  | { readonly take: 'bore'; readonly cylinder: SurfaceId; readonly diameter: Len; readonly to: Bound; readonly point?: number }
+  | { readonly take: 'cone'; readonly cone: SurfaceId }
+  | { readonly take: 'thread'; readonly feature: FeatureId }
+  /** Takes the kerf and with it everything beyond. Leaves face `face` at stage rough. */
+  | { readonly take: 'part'; readonly face: SurfaceId; readonly kerf: Len }
+  | { readonly take: 'side'; readonly feature: FeatureId };
+
+export type Way = {
+  readonly cuts: readonly Cut[];
+  readonly sweeps: readonly Sweep[];
+  /** How far the tool reaches in from the end in use. */
+  readonly reach?: Len;
+  /** A tool that is steered by a bore of its own size: how much of it must stand before the tool arrives. */
+  readonly guide?: { readonly diameter: Len; readonly least: Len };
+};
+export type ToolUse = {
+  readonly kind: string; // 'turning', 'drill', 'd-bit' ...
+  /** One tool, one key: a change of key is a tool change. */
+  readonly key: string;
+  readonly size?: Len;
+  readonly thread?: string;
+  readonly material: 'HSS' | 'carbide' | 'silver steel' | 'none';
+  /** Tooling to be made first, when the workshop lacks it. */
+  readonly made?: ToolingAsk;
+};
+export type Operation = {
+  readonly id: OpId;
+  readonly feature: FeatureId;
+  readonly verb: Verb;
+  readonly tool: ToolUse;
+  /** By the end that points away from the headstock; 'bench' for work off the lathe. */
+  readonly ways: { readonly first?: Way; readonly second?: Way; readonly bench?: Way };
+  /** Light work (a facing cut, a chamfer, a stone) may be done in a shorter grip. */
+  readonly light: boolean;
+  readonly because: readonly Because[];
+  /** Checks and cautions printed at this operation. */
+  readonly says: readonly Because[];
+};
+/** One choice for a feature: the operations that make it, in their method's order. */
+export type Method = { readonly feature: FeatureId; readonly name: string; readonly because: Because; readonly operations: readonly Operation[] };
+
+export type ToolingAsk =
+  | { readonly kind: 'threaded-mandrel'; readonly thread: ThreadSize; readonly clears: Len; readonly holds: Len; readonly rim: Len; readonly material: string }
+  | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
+  | { readonly kind: 'gauge-nut'; readonly thread: ThreadSize; readonly length: Len };
+
+/**
+ * `force`: breaking a strict one spoils the part or hurts someone; a preferred one costs time or truth.
+ * `when`: it binds only if the operation so named is done from that end.
+ */
+export type Before = {
+  readonly first: OpId;
+  readonly then: OpId;
+  readonly force: 'strict' | 'preferred';
+  readonly when?: { readonly op: OpId; readonly from: End };
+  readonly because: Because;
+};
+
+// ---- grips -------------------------------------------------------------------------------------------------------------
+export type GripKind = 'bar' | 'jaws' | 'hexagon' | 'collet' | 'sleeve' | 'stub' | 'threaded-mandrel' | 'bench';
+export type Grip = {
+  readonly id: GripId;
+  readonly kind: GripKind;
+  /** The end of the part that points away from the headstock. */
+  readonly out: End;
+  readonly on: readonly SurfaceId[];
+  /** What lengths are measured from when the work comes to the lathe; absent on bar, where the first face cut becomes it. */
+  readonly datum?: SurfaceId;
+  /** The held stretch along z (nominal), and the diameter that is held. */
+  readonly from: Len;
+  readonly to: Len;
+  readonly diameter: Len;
+  readonly tooling?: ToolingAsk;
+  readonly ready: readonly OpId[];
+  readonly gone: readonly OpId[];
+  readonly hides: readonly OpId[];
+  readonly lightOnly: boolean;
+  readonly runout: Len;
+  readonly because: readonly Because[];
+};
+/** A thing refused, with its figures and the candidate that it would have been: allow it, search again, and you have the change that would help. */
+export type Refusal = {
+  readonly what: string;
+  readonly because: Because;
+  readonly has?: Len;
+  readonly wants?: Len;
+  readonly would?: { readonly grip: Grip } | { readonly method: Method };
+};
+export type Candidates = {
+  readonly part: Part;
+  /** By feature, every method that this workshop has; the search takes one each. */
+  readonly methods: readonly { readonly feature: FeatureId; readonly any: readonly Method[] }[];
+  readonly grips: readonly Grip[];
+  readonly befores: readonly Before[];
+  readonly refused: readonly Refusal[];
+};
+
+// ---- route -------------------------------------------------------------------------------------------------------------
+/** Compared field by field, least first. */
+export type Cost = { readonly setUps: number; readonly tooling: number; readonly broken: number; readonly toolChanges: number };
+export type SetUp = { readonly no: number; readonly grip: Grip; readonly operations: readonly OpId[] };
+export type Route = {
+  readonly part: PartId;
+  /** Bench work stands as a set-up of kind 'bench'; it does not count as one. */
+  readonly setUps: readonly SetUp[];
+  readonly chosen: readonly Method[];
+  readonly cost: Cost;
+  /** How many orders are as good, in whole numbers of any size, as text. */
+  readonly asGood: string;
+  readonly proved: 'best' | 'best found within the limit';
+  readonly states: number;
+  readonly runnersUp: readonly { readonly grips: readonly GripId[]; readonly cost: Cost }[];
+  readonly refused: readonly Refusal[];
+  readonly befores: readonly Before[];
+  readonly broken: readonly Before[];
+};
+/** No plan: every refusal, and the single changes that would make one possible. */
+export type NoRoute = { readonly part: PartId; readonly refused: readonly Refusal[]; readonly wouldHelp: readonly Refusal[]; readonly stuck: readonly OpId[] };
+/** The day at the lathe: set-ups of all parts and tooling in one order. */
+export type Sequence = readonly { readonly part: PartId; readonly setUp: number }[];
+
+// ---- chart and figures -------------------------------------------------------------------------------------------------
+/** A working dimension: this cut's surface, measured from that one, with the limits to work to in this grip. */
+export type Working = {
+  readonly id: DimId;
+  readonly op: OpId;
+  readonly makes: SurfaceId;
+  readonly stage: Stage;
+  readonly measures: 'diameter' | 'length';
+  /** A face as it is now; 'axis' for a diameter; 'bar end' for the first face on bar. */
+  readonly from: SurfaceId | 'axis' | 'bar end';
+  /** For a length: +1 when the surface lies toward the second end from `from`. */
+  readonly toward: 1 | -1;
+  readonly limits: Limits;
+  /** What the process holds on this lathe, as a whole band. */
+  readonly holds: Len;
+};
+export type Path = { readonly of: DimId; readonly links: readonly { readonly dim: DimId; readonly sign: 1 | -1 }[]; readonly lo: Len; readonly hi: Len; readonly asks: Limits; readonly met: boolean };
+export type Chart = { readonly part: PartId; readonly working: readonly Working[]; readonly drawing: readonly Path[] };
+
+export type Figures = {
+  readonly op: OpId;
+  readonly rpm?: { readonly value: number; readonly vc: number; readonly bound: string };
+  /** mm a revolution */
+  readonly feed?: number;
+  /** Depth of each pass, a side (radial), or along z for a facing cut; they add up to the stock. */
+  readonly passes?: readonly Len[];
+  readonly dial?: { readonly which: 'cross' | 'top' | 'carriage' | 'tailstock'; readonly turns: number; readonly divisions: number; readonly total: Len };
+  readonly wheels?: { readonly drivers: readonly number[]; readonly driven: readonly number[]; readonly error: number; readonly halfNuts: 'anywhere' | 'closed' };
+  readonly depth?: Len;
+  readonly lubricant?: string;
+};
+
+// ---- proof -------------------------------------------------------------------------------------------------------------
+export type ClaimKind =
+  | 'shape' | 'every surface stays' | 'dimension' | 'no air' | 'datum there' | 'grip' | 'held' | 'kept untouched' | 'reach' | 'guide' | 'wall' | 'order' | 'speed exists';
+export type Claim = {
+  readonly kind: ClaimKind;
+  readonly at?: OpId;
+  readonly about: string;
+  readonly holds: boolean;
+  readonly grounds: Grounds;
+  readonly worst?: { readonly lo: Len; readonly hi: Len; readonly limits: Limits; readonly corner: Readonly<Record<DimId, 'lo' | 'hi'>> };
+};
+export type Proof = { readonly part: PartId; readonly claims: readonly Claim[]; readonly holds: boolean; readonly replays: number };
+
+export type PlannedPart = {
+  readonly part: Part;
+  readonly candidates: Candidates;
+  readonly route: Route;
+  readonly chart: Chart;
+  readonly figures: readonly Figures[];
+  readonly proof: Proof;
+};
+
+/** The whole answer: what `compile` gives, what the sheet is written from, what `--format json` prints. Plain records only. */
+export type Plan = {
+  readonly version: string;
+  readonly fitting: Fitting;
+  readonly workshop: Workshop;
+  /** Every part that is made, tooling included, in the order of the fitting and then of the tooling. */
+  readonly parts: readonly PlannedPart[];
+  readonly sequence: Sequence;
+  /** First 8 hex digits of a hash of all the above. */
+  readonly mark: string;
+};

@@ -1,0 +1,19 @@
+/** The half-section at one moment, as geometry hands it to drawing and proof: polygons and labelled edges, in units (z, diameter). */
+import type { End, OpId, SurfaceId } from './ids.ts';
+
+export type Point = { readonly z: number; readonly d: number };
+/** One edge between metal and air, walked with metal on a fixed side; `surface` is what made it, '' for sawn or unnamed. */
+export type Edge = { readonly a: Point; readonly b: Point; readonly surface: SurfaceId | ''; readonly stage: 'rough' | 'final' | 'bar'; readonly by: OpId | '' };
+export type Outline = readonly Edge[];
+export type Polygon = readonly Point[];
+export type Stage = {
+  /** Metal now, as loops (one, unless the work is in two pieces). */
+  readonly outlines: readonly Outline[];
+  /** Thread bands: neither metal nor air. */
+  readonly threads: readonly { readonly polygon: Polygon; readonly side: 'outside' | 'inside'; readonly surface: SurfaceId }[];
+  /** Taken since the grip began, as polygons. */
+  readonly taken: readonly { readonly polygon: Polygon; readonly by: OpId }[];
+  /** The outline when the grip began. */
+  readonly before: readonly Outline[];
+  readonly out: End;
+};

@@ -1,0 +1,63 @@
+/** A person's own workshop, read from YAML; every length in units of 0.1 um. */
+import type { Len } from '../base/units.ts';
+import type { End, PartId } from './ids.ts';
+
+export type Dial = { readonly reads: 'diameter' | 'travel'; readonly division: Len; readonly turn: Len };
+export type Workshop = {
+  readonly name: string;
+  readonly lathe: {
+    readonly centreHeight: Len;
+    readonly betweenCentres: Len;
+    readonly spindleBore: Len;
+    readonly nose: 'screwed' | 'flanged' | 'cam';
+    /** rev/min: a range, or the steps that there are */
+    readonly speeds: { readonly from: number; readonly to: number } | { readonly steps: readonly number[] };
+    /** watts */
+    readonly motor: number;
+    readonly leadscrew: Len;
+    readonly gears: readonly number[];
+    readonly dials: { readonly cross: Dial; readonly top: Dial; readonly carriage?: Dial; readonly tailstock: Dial };
+    /** how far the jaws must stay from the cut */
+    readonly jawClearance: Len;
+  };
+  readonly holding: {
+    readonly threeJaw: { readonly runout: Len; readonly largest: Len };
+    /** diameters that there are collets for */
+    readonly collets: readonly Len[];
+    readonly sleeves: boolean;
+    readonly softJaws: boolean;
+    /** will the person make threaded mandrels */
+    readonly mandrels: boolean;
+    /** threaded mandrels of these threads stand ready in the drawer: none by default */
+  };
+  readonly tools: {
+    readonly material: 'HSS' | 'carbide';
+    readonly turning: boolean;
+    readonly parting: { readonly width: Len; readonly deepest: Len } | undefined;
+    readonly grooving: { readonly width: Len } | undefined;
+    readonly boring: readonly { readonly smallest: Len; readonly reach: Len }[];
+    readonly threadingOutside: boolean;
+    readonly threadingInside: { readonly smallest: Len; readonly reach: Len } | undefined;
+    readonly chamfering: boolean;
+    readonly centreDrills: readonly { readonly pilot: Len; readonly mouth: Len; readonly name: string }[];
+    readonly drills: readonly Len[];
+    readonly reamers: readonly Len[];
+    readonly silverSteel: readonly Len[];
+    readonly taps: readonly string[];
+    readonly dies: readonly string[];
+    readonly dBits: readonly Len[];
+    readonly gaugeNuts: readonly string[];
+    readonly files: boolean;
+    readonly drillPress: boolean;
+    readonly torch: boolean;
+  };
+  readonly measuring: readonly string[];
+  readonly shelf: readonly { readonly material: string; readonly section: 'round' | 'hexagon'; readonly across: Len; readonly length: Len }[];
+  readonly habits: {
+    readonly firstEnd: Readonly<Record<PartId, End>>;
+    readonly avoid: readonly string[];
+  };
+};
+
+/** What the person asked for, as read: one fitting's keys stay as values of that kind's own schema. */
+export type Job<Asked = unknown> = { readonly fitting: string; readonly file: string; readonly asked: Asked; readonly workshop: Workshop };

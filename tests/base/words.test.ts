@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { words } from '../../src/base/words.ts';
+
+const say = (text: string, grounds: Record<string, unknown> = {}) => words({ 'a.hbs': `{{#*inline "x"}}${text}{{/inline}}` }).say('x', grounds);
+
+describe('words', () => {
+  it('fills a block, folds its white space and escapes nothing', () => {
+    expect(say('drill\n   {{d}} & <go>', { d: '4.2' })).toBe('drill 4.2 & <go>');
+    expect(say("{{n}} {{plural n 'cut' 'cuts'}}", { n: 2 })).toBe('2 cuts');
+    expect(say("{{#is a 'b'}}yes{{else}}no{{/is}}", { a: 'b' })).toBe('yes');
+    expect(say('{{#if a}}yes{{else}}no{{/if}}', { a: false })).toBe('no');
+    expect(say('{{#each a}}{{this}};{{/each}}', { a: ['p', 'q'] })).toBe('p;q;');
+  });
+  it.each([
+    ['{{a}}', {}],
+    ['{{#if a}}b{{/if}}', {}],
+    ["{{plural a 'x' 'y'}}", {}],
+    ['{{a}}', { a: Number.NaN }],
+    ['{{a}}', { a: undefined }],
+  ])('%s with %o is an error', (text, grounds) => {
+    expect(() => say(text, grounds)).toThrow(/words 'x'/);
+  });
+  it('refuses text outside a block, a block that stands twice, and an unknown id', () => {
+    expect(() => words({ 'a.hbs': 'hello' })).toThrow(/only inline blocks/);
+    expect(() => words({ 'a.hbs': '{{#*inline "x"}}a{{/inline}}', 'b.hbs': '{{#*inline "x"}}a{{/inline}}' })).toThrow(/stands twice/);
+    expect(() => words({}).say('nope')).toThrow(/no words for 'nope'/);
+  });
+});
