@@ -1,0 +1,30 @@
+/** What a person may have meant: the nearest of the words that there are. */
+
+/**
+ * The word of `known` that is fewest slips away from `written` (a letter more, less, other, or two swapped), or nothing when all are
+ * too far to be a slip: more than a third of the longer word. Of equals the first by code unit. Case counts for nothing.
+ */
+export function nearest(written: string, known: readonly string[]): string | undefined {
+  const far = known.map((word) => ({ word, slips: slips(written.toLowerCase(), word.toLowerCase()) }));
+  const near = far.filter(({ word, slips: n }) => n <= Math.max(1, Math.floor(Math.max(word.length, written.length) / 3)));
+  near.sort((a, b) => a.slips - b.slips || (a.word < b.word ? -1 : a.word > b.word ? 1 : 0));
+  return near[0]?.word;
+}
+
+/** Optimal string alignment distance. */
+function slips(a: string, b: string): number {
+  let before: readonly number[] = [];
+  let last: readonly number[] = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1] ? 0 : 1;
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const least = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
+      row.push(swapped ? Math.min(least, (before[j - 2] ?? 0) + 1) : least);
+    }
+    before = last;
+    last = row;
+  }
+  return last[b.length] ?? 0;
+}

@@ -1,0 +1,40 @@
+/** What may be asked on the command line, as data: parsing, help and tests all read this one list. Its words are `cli.*` in templates. */
+
+export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' | 'one'; readonly any?: readonly string[] };
+export type Switch = { readonly name: string; readonly takes: 'nothing' };
+export type Option = Taking | Switch;
+export type Command = {
+  readonly name: 'sheet' | 'check' | 'why';
+  /** In order; those from `least` on may be left out. */
+  readonly wants: readonly string[];
+  readonly least: number;
+  readonly options: readonly Option[];
+};
+
+export const FORMATS = ['pdf', 'text', 'json'] as const;
+export type Format = (typeof FORMATS)[number];
+
+const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
+const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
+const HELP: Option = { name: 'help', takes: 'nothing' };
+
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'sheet',
+    wants: ['fitting'],
+    least: 1,
+    options: [
+      WORKSHOP,
+      { name: 'out', takes: 'folder' },
+      { name: 'format', takes: 'one', any: FORMATS },
+      { name: 'draft', takes: 'nothing' },
+      JSON_OUT,
+      HELP,
+    ],
+  },
+  { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
+  { name: 'why', wants: ['fitting', 'part', 'operation'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
+];
+
+/** What may stand without a command. */
+export const ALONE: readonly Option[] = [HELP, { name: 'version', takes: 'nothing' }];

@@ -1,0 +1,59 @@
+/** What all commands do first: read the user's files, load the package's own, compile, and tell what was found. */
+import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
+import { type Words, words } from '../base/words.ts';
+import { loadAssets, readUserFile } from '../files.ts';
+import type { Assets, Inputs } from '../model/assets.ts';
+import type { Claim, Plan } from '../model/plan.ts';
+import { type Sources, sayFinding, showFindings } from '../render/findings.ts';
+import type { Compiled, Console, Tools } from './tools.ts';
+
+export type Options = Readonly<Record<string, string>>;
+export type Job = {
+  readonly inputs?: Inputs;
+  readonly assets: Assets;
+  readonly words: Words;
+  readonly sources: Sources;
+  readonly compiled: Compiled;
+};
+
+/** `path`: the fitting's file. A file that cannot be read is a finding like any other; then nothing is compiled. */
+export async function runJob(path: string, options: Options, tools: Tools): Promise<Job> {
+  const assets = loadAssets();
+  const own = { assets, words: words(assets.words) };
+  const read = readInputs(path, options);
+  if (!read.value) return { ...own, sources: {}, compiled: { found: read.found } };
+  const { inputs, sources } = read.value;
+  const compiled = await tools.compile(inputs, assets);
+  const standard = { [assets.workshop.name]: { path: assets.workshop.name, text: assets.workshop.text } };
+  return { ...own, inputs, sources: { ...standard, ...sources }, compiled };
+}
+
+export function tellFindings(job: Job, console: Console): void {
+  const text = showFindings(job.compiled.found, job.sources, job.words, console.paint);
+  if (text !== '') console.err(text);
+}
+
+/** A finding for a program to read. */
+export function plainFinding(d: Diagnostic, words: Words): Record<string, unknown> {
+  return { code: d.code, severity: d.severity, ...(d.place ? { place: d.place } : {}), grounds: d.grounds, message: sayFinding(d, words) };
+}
+
+export type FailedClaim = { readonly part: string; readonly claim: Claim };
+
+export function failedClaims(plan: Plan): readonly FailedClaim[] {
+  return plan.parts.flatMap(({ part, proof }) => proof.claims.filter((claim) => !claim.holds).map((claim) => ({ part: part.id, claim })));
+}
+
+/** Two files of one name are told apart, for places in them, by naming the second as what it is. */
+function readInputs(path: string, options: Options): Outcome<{ readonly inputs: Inputs; readonly sources: Sources }> {
+  const fitting = readUserFile(path);
+  const shopPath = options.workshop;
+  const shop = shopPath === undefined ? undefined : readUserFile(shopPath);
+  const found = [...fitting.found, ...(shop?.found ?? [])];
+  if (!fitting.value || failed(found)) return { found };
+  const sources = { [fitting.value.name]: { path, text: fitting.value.text } };
+  if (shopPath === undefined || !shop?.value) return { value: { inputs: { fitting: fitting.value }, sources }, found };
+  const name = shop.value.name === fitting.value.name ? `workshop ${shop.value.name}` : shop.value.name;
+  const workshop = { name, text: shop.value.text };
+  return { value: { inputs: { fitting: fitting.value, workshop }, sources: { ...sources, [name]: { path: shopPath, text: workshop.text } } }, found };
+}

@@ -1,0 +1,55 @@
+/** One run of the program: what is asked, the command for it, and the exit code. */
+import { type Words, words } from '../base/words.ts';
+import { loadWords, packageVersion } from '../files.ts';
+import { showFindings } from '../render/findings.ts';
+import { type Ask, readAsk } from './ask.ts';
+import { helpOn, helpOverall } from './help.ts';
+import type { Console, Exit, Tools } from './tools.ts';
+
+/** `argv`: what stands after the program's own name. Never throws: what goes wrong inside is told and gives 70. */
+export async function run(argv: readonly string[], tools: Tools, console: Console): Promise<Exit> {
+  try {
+    const files = loadWords();
+    const say = words(files);
+    const { value: ask, found } = readAsk(argv);
+    if (!ask) {
+      console.err(showFindings(found, {}, say, console.paint));
+      return 1;
+    }
+    return await answer(ask, say, tools, console);
+  } catch (cause) {
+    console.err(ourFault(cause));
+    return 70;
+  }
+}
+
+async function answer(ask: Ask, say: Words, tools: Tools, console: Console): Promise<Exit> {
+  switch (ask.does) {
+    case 'help':
+      console.out(ask.of ? helpOn(ask.of, say) : helpOverall(say, packageVersion()));
+      return 0;
+    case 'version':
+      console.out(`${packageVersion()}\n`);
+      return 0;
+    case 'sheet':
+      return (await import('./sheet.ts')).sheet(ask.words, ask.options, tools, console);
+    case 'check':
+      return (await import('./check.ts')).check(ask.words, ask.options, tools, console);
+    case 'why':
+      return (await import('./why.ts')).why(ask.words, ask.options, tools, console);
+  }
+}
+
+/** Even when the words themselves cannot be read, something is said. */
+function ourFault(cause: unknown): string {
+  const what = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
+  return `${introduction()}\n${what}\n`;
+}
+
+function introduction(): string {
+  try {
+    return words(loadWords()).say('cli.our-fault');
+  } catch {
+    return 'valvewright: internal fault';
+  }
+}

@@ -1,0 +1,139 @@
+/**
+ * The only door to the disk. Everything that the package brings is found from this file's own place, so that it works wherever it is
+ * installed and from whatever folder it is run. What a user writes is read with care; what is written is written whole or not at all.
+ */
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Diagnostic, Outcome } from './base/diagnostics.ts';
+import { nearest } from './base/nearest.ts';
+import type { Assets, FontFiles } from './model/assets.ts';
+
+export type Read = { readonly name: string; readonly text: string };
+export type Written = { readonly name: string; readonly bytes: Uint8Array | string };
+
+/** A fitting or workshop of more than this is no such thing. */
+const MOST_BYTES = 256 * 1024;
+const DEFAULT_WORKSHOP = 'bench-lathe.yaml';
+const FONT_FILES = {
+  text: 'IBMPlexSans-Regular.ttf',
+  'text-bold': 'IBMPlexSans-SemiBold.ttf',
+  narrow: 'IBMPlexSansCondensed-Medium.ttf',
+  'narrow-bold': 'IBMPlexSansCondensed-SemiBold.ttf',
+} as const;
+
+/** Words of one language, the table of advances and the workshop that is used when none is named. Throws Error when the package is not whole. */
+export function loadAssets(language = 'en'): Assets {
+  return {
+    words: loadWords(language),
+    advances: JSON.parse(readFileSync(packagePath('templates', 'fonts', 'advances.json'), 'utf8')) as Assets['advances'],
+    workshop: { name: DEFAULT_WORKSHOP, text: readFileSync(packagePath('specs', 'workshops', DEFAULT_WORKSHOP), 'utf8') },
+  };
+}
+
+/** The words alone, by file name: help and mistakes in the command line need nothing else. */
+export function loadWords(language = 'en'): Assets['words'] {
+  const folder = packagePath('templates', language);
+  const names = readdirSync(folder).filter((name) => name.endsWith('.hbs'));
+  return Object.fromEntries(names.sort().map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
+}
+
+/** Opened in the order of the record, which is fixed: the bytes of a PDF depend on it. */
+export function loadFonts(): FontFiles {
+  const read = (name: string): Uint8Array => new Uint8Array(readFileSync(packagePath('templates', 'fonts', name)));
+  return { text: read(FONT_FILES.text), 'text-bold': read(FONT_FILES['text-bold']), narrow: read(FONT_FILES.narrow), 'narrow-bold': read(FONT_FILES['narrow-bold']) };
+}
+
+export function packageVersion(): string {
+  return (JSON.parse(readFileSync(packagePath('package.json'), 'utf8')) as { readonly version: string }).version;
+}
+
+/** A user's own file, by its base name. What is wrong with it is a finding (`file.*`), never an exception. */
+export function readUserFile(path: string): Outcome<Read> {
+  try {
+    const state = statSync(path);
+    if (!state.isFile()) return refused('file.not-a-file', path);
+    if (state.size > MOST_BYTES) return refused('file.too-large', path, { kilobytes: Math.ceil(state.size / 1024), most: MOST_BYTES / 1024 });
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
+    return { value: { name: basename(path), text }, found: [] };
+  } catch (cause) {
+    if (cause instanceof TypeError) return refused('file.not-text', path);
+    return codeOf(cause) === 'ENOENT' || codeOf(cause) === 'ENOTDIR' ? notThere(path) : refused('file.cannot-read', path, { reason: codeOf(cause) });
+  }
+}
+
+/** Writes all of `files` into `folder`, or none; the folder is made when it is not there. Gives the paths, as `folder` was named. */
+export function writeAll(folder: string, files: readonly Written[]): Outcome<readonly string[]> {
+  const made = firstMissing(folder);
+  const undo: (() => void)[] = made ? [() => rmSync(made, { recursive: true, force: true })] : [];
+  try {
+    mkdirSync(folder, { recursive: true });
+    const staged = files.map((file) => stage(folder, file, undo));
+    for (const file of staged) exchange(file, undo);
+    for (const file of staged) rmSync(file.kept, { force: true });
+    return { value: files.map((file) => join(folder, file.name)), found: [] };
+  } catch (cause) {
+    for (const step of undo.reverse()) step();
+    return refused('file.cannot-write', folder, { reason: codeOf(cause) });
+  }
+}
+
+type Staged = { readonly path: string; readonly fresh: string; readonly kept: string };
+
+function stage(folder: string, file: Written, undo: (() => void)[]): Staged {
+  const path = join(folder, file.name);
+  const beside = join(folder, `.${file.name}.${process.pid}`);
+  const staged = { path, fresh: `${beside}.new`, kept: `${beside}.old` };
+  undo.push(() => rmSync(staged.fresh, { force: true }));
+  writeFileSync(staged.fresh, file.bytes, { flush: true });
+  return staged;
+}
+
+/** The old file steps aside first, so that it can be put back when a later one of the lot cannot be written. */
+function exchange(file: Staged, undo: (() => void)[]): void {
+  const old = existsSync(file.path);
+  if (old) {
+    if (!statSync(file.path).isFile()) throw Object.assign(new Error('not a file'), { code: 'EISDIR' });
+    renameSync(file.path, file.kept);
+    undo.push(() => renameSync(file.kept, file.path));
+  }
+  renameSync(file.fresh, file.path);
+  if (!old) undo.push(() => rmSync(file.path, { force: true }));
+}
+
+function firstMissing(folder: string): string | undefined {
+  const path = resolve(folder);
+  if (existsSync(path)) return undefined;
+  return firstMissing(dirname(path)) ?? path;
+}
+
+function notThere(path: string): Outcome<never> {
+  const near = nearest(basename(path), namesIn(dirname(path)));
+  return near ? refused('file.not-there-near', path, { near: join(dirname(path), near) }) : refused('file.not-there', path);
+}
+
+function namesIn(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
+}
+
+function refused(code: string, path: string, more: Diagnostic['grounds'] = {}): Outcome<never> {
+  return { found: [{ code, severity: 'error', grounds: { path, ...more } }] };
+}
+
+function codeOf(cause: unknown): string {
+  return cause instanceof Error && 'code' in cause ? String(cause.code) : String(cause);
+}
+
+/** The package's own folder: the first above this file that holds both its description and its templates. */
+function packagePath(...parts: readonly string[]): string {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!(existsSync(join(folder, 'package.json')) && existsSync(join(folder, 'templates')))) {
+    if (folder === dirname(folder)) throw new Error('the package is not whole: no templates beside its package.json');
+    folder = dirname(folder);
+  }
+  return join(folder, ...parts);
+}
