@@ -41,7 +41,12 @@ export function loadWords(language = 'en'): Assets['words'] {
 /** Opened in the order of the record, which is fixed: the bytes of a PDF depend on it. */
 export function loadFonts(): FontFiles {
   const read = (name: string): Uint8Array => new Uint8Array(readFileSync(packagePath('templates', 'fonts', name)));
-  return { text: read(FONT_FILES.text), 'text-bold': read(FONT_FILES['text-bold']), narrow: read(FONT_FILES.narrow), 'narrow-bold': read(FONT_FILES['narrow-bold']) };
+  return {
+    text: read(FONT_FILES.text),
+    'text-bold': read(FONT_FILES['text-bold']),
+    narrow: read(FONT_FILES.narrow),
+    'narrow-bold': read(FONT_FILES['narrow-bold']),
+  };
 }
 
 export function packageVersion(): string {
@@ -53,12 +58,15 @@ export function readUserFile(path: string): Outcome<Read> {
   try {
     const state = statSync(path);
     if (!state.isFile()) return refused('file.not-a-file', path);
-    if (state.size > MOST_BYTES) return refused('file.too-large', path, { kilobytes: Math.ceil(state.size / 1024), most: MOST_BYTES / 1024 });
+    if (state.size > MOST_BYTES)
+      return refused('file.too-large', path, { kilobytes: Math.ceil(state.size / 1024), most: MOST_BYTES / 1024 });
     const text = new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
     return { value: { name: basename(path), text }, found: [] };
   } catch (cause) {
     if (cause instanceof TypeError) return refused('file.not-text', path);
-    return codeOf(cause) === 'ENOENT' || codeOf(cause) === 'ENOTDIR' ? notThere(path) : refused('file.cannot-read', path, { reason: codeOf(cause) });
+    return codeOf(cause) === 'ENOENT' || codeOf(cause) === 'ENOTDIR'
+      ? notThere(path)
+      : refused('file.cannot-read', path, { reason: codeOf(cause) });
   }
 }
 

@@ -24,7 +24,14 @@ function readHelp(rest: readonly string[]): Outcome<Ask> {
   const [word, ...more] = rest;
   if (word === undefined) return { value: { does: 'help' }, found: [] };
   const of = COMMANDS.find((c) => c.name === word);
-  if (!of) return wrong('unknown-command', { word, ...near(word, COMMANDS.map((c) => c.name)) });
+  if (!of)
+    return wrong('unknown-command', {
+      word,
+      ...near(
+        word,
+        COMMANDS.map((c) => c.name),
+      ),
+    });
   return more.length > 0 ? wrong('too-many', { command: 'help', word: more[0] ?? '' }) : { value: { does: 'help', of }, found: [] };
 }
 
@@ -47,7 +54,12 @@ function readCommand(command: Command, rest: readonly string[]): Outcome<Ask> {
 }
 
 type Sorted = { readonly options: Record<string, string>; readonly words: readonly string[]; readonly found: readonly Diagnostic[] };
-type Given = { readonly name: string; readonly rawName: string; readonly value?: string | undefined; readonly inlineValue?: boolean | undefined };
+type Given = {
+  readonly name: string;
+  readonly rawName: string;
+  readonly value?: string | undefined;
+  readonly inlineValue?: boolean | undefined;
+};
 
 /** `command` is '' where none is named. */
 function sortOut(command: string, known: readonly Option[], argv: readonly string[]): Sorted {
@@ -71,13 +83,23 @@ function parse(argv: readonly string[], options: NonNullable<ParseArgsConfig['op
 function judge(command: string, known: readonly Option[], given: Given, before: Readonly<Record<string, string>>): Diagnostic | undefined {
   const option = known.find((o) => o.name === given.name);
   const at = { command, option: given.rawName };
-  if (!option) return mistake('unknown-option', { ...at, ...near(given.name, known.map((o) => o.name), '--') });
+  if (!option)
+    return mistake('unknown-option', {
+      ...at,
+      ...near(
+        given.name,
+        known.map((o) => o.name),
+        '--',
+      ),
+    });
   if (Object.hasOwn(before, given.name)) return mistake('option-twice', at);
   if (option.takes === 'nothing') return given.value === undefined ? undefined : mistake('option-takes-nothing', at);
   const value = given.value;
   // `--out --draft`: the next option is no value, unless it is tied on with '='
-  if (value === undefined || value === '' || (value.startsWith('-') && !given.inlineValue)) return mistake('option-wants', { ...at, wants: option.takes });
-  if (option.any && !option.any.includes(value)) return mistake('not-one-of', { ...at, word: value, any: option.any.join(', '), ...near(value, option.any) });
+  if (value === undefined || value === '' || (value.startsWith('-') && !given.inlineValue))
+    return mistake('option-wants', { ...at, wants: option.takes });
+  if (option.any && !option.any.includes(value))
+    return mistake('not-one-of', { ...at, word: value, any: option.any.join(', '), ...near(value, option.any) });
   return undefined;
 }
 

@@ -21,7 +21,10 @@ export function helpOn(command: Command, words: Words): string {
   return sections([
     [words.say('cli.usage', { line: `${usage(command, words)} ${words.say('cli.options-here')}` })],
     wrap(words.say(`cli.${command.name}.about`), 0),
-    [words.say('cli.title.arguments'), ...columns(command.wants.map((want) => [words.say(`cli.shown.${want}`), words.say(`cli.argument.${want}`)]))],
+    [
+      words.say('cli.title.arguments'),
+      ...columns(command.wants.map((want) => [words.say(`cli.shown.${want}`), words.say(`cli.argument.${want}`)])),
+    ],
     [words.say('cli.title.options'), ...columns(command.options.map((o) => [shown(o, words), words.say(optionId(command, o, words))]))],
     [words.say('cli.title.example'), `${' '.repeat(INDENT)}${words.say(`cli.${command.name}.example`)}`],
   ]);

@@ -55,5 +55,8 @@ function readInputs(path: string, options: Options): Outcome<{ readonly inputs: 
   if (shopPath === undefined || !shop?.value) return { value: { inputs: { fitting: fitting.value }, sources }, found };
   const name = shop.value.name === fitting.value.name ? `workshop ${shop.value.name}` : shop.value.name;
   const workshop = { name, text: shop.value.text };
-  return { value: { inputs: { fitting: fitting.value, workshop }, sources: { ...sources, [name]: { path: shopPath, text: workshop.text } } }, found };
+  return {
+    value: { inputs: { fitting: fitting.value, workshop }, sources: { ...sources, [name]: { path: shopPath, text: workshop.text } } },
+    found,
+  };
 }

@@ -1,0 +1,51 @@
+/** `check`: everything but writing; what is found is listed. */
+import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
+import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
+import type { Console, Exit, Tools } from './tools.ts';
+
+export async function check(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
+  const job = await runJob(asked[0] ?? '', options, tools);
+  const exit = judge(job);
+  if ('json' in options) console.out(`${JSON.stringify(plain(job, exit), null, 2)}\n`);
+  else await tell(job, console);
+  return exit;
+}
+
+function judge(job: Job): Exit {
+  const { plan } = job.compiled;
+  if (!plan) return 1;
+  return failedClaims(plan).length > 0 ? 2 : 0;
+}
+
+async function tell(job: Job, console: Console): Promise<void> {
+  tellFindings(job, console);
+  await tellNoRoutes(job, console);
+  const { plan, found } = job.compiled;
+  const errors = found.filter((d) => d.severity === 'error').length;
+  if (found.length > 0) console.err(`${job.words.say('cli.found', { errors, warnings: found.length - errors })}\n`);
+  if (!plan) return;
+  const failures = failedClaims(plan);
+  if (failures.length > 0) return tellFailures('cli.proof-failed-draft', failures, job, console);
+  const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
+  const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, 0);
+  console.out(`${job.words.say('cli.check-good', { parts: plan.parts.length, setUps, claims })}\n`);
+}
+
+function plain(job: Job, exit: Exit): Record<string, unknown> {
+  const { plan, found, noRoutes } = job.compiled;
+  const failures = plan ? failedClaims(plan) : [];
+  return {
+    exit,
+    found: found.map((d) => plainFinding(d, job.words)),
+    noRoutes: noRoutes ?? [],
+    failed: failures.map((f) => ({ part: f.part, ...f.claim, message: sayClaim(f, job.words) })),
+    parts: (plan?.parts ?? []).map((p) => ({
+      part: p.part.id,
+      setUps: p.route.cost.setUps,
+      proved: p.route.proved,
+      claims: p.proof.claims.length,
+      holds: p.proof.holds,
+    })),
+    mark: plan?.mark ?? null,
+  };
+}

@@ -1,0 +1,66 @@
+/** What `why` answers with, as plain records: the reasons that a plan holds, gathered by part and operation. */
+
+import type { Len } from '../base/units.ts';
+import type { End, OpId, PartId, SurfaceId } from './ids.ts';
+import type { Because, Cost, GripKind, NoRoute, Verb } from './plan.ts';
+
+export type WhyView = { readonly title: string; readonly parts: readonly WhyPart[] };
+
+export type WhyPart = {
+  readonly part: PartId;
+  readonly setUps: readonly WhySetUp[];
+  readonly operations: readonly WhyOperation[];
+  readonly cost: Cost;
+  /** How many orders are as good, as text; this one among them. */
+  readonly asGood: string;
+  readonly proved: 'best' | 'best found within the limit';
+  readonly states: number;
+  readonly runnersUp: readonly { readonly grips: readonly string[]; readonly cost: Cost; readonly dearerBy: keyof Cost | 'nothing' }[];
+  readonly refused: readonly WhyRefusal[];
+  /** Preferences that this order does not keep. */
+  readonly broken: readonly WhyMust[];
+};
+export type WhySetUp = {
+  readonly no: number;
+  readonly kind: GripKind;
+  readonly out: End;
+  readonly on: readonly SurfaceId[];
+  readonly datum: SurfaceId | '';
+  readonly diameter: Len;
+  readonly long: Len;
+  readonly because: readonly Because[];
+};
+export type WhyOperation = {
+  readonly id: OpId;
+  /** In tens through the part, as on the sheet. */
+  readonly number: number;
+  readonly verb: Verb;
+  /** The feature's name without its part's. */
+  readonly feature: string;
+  readonly setUp: number;
+  readonly from: End | 'bench';
+  readonly because: readonly Because[];
+  /** Why this way of making the feature, and the ways that the workshop has besides. */
+  readonly method: {
+    readonly name: string;
+    readonly because: Because;
+    readonly besides: readonly { readonly name: string; readonly because: Because }[];
+  };
+  readonly comesAfter: readonly WhyMust[];
+  readonly comesBefore: readonly WhyMust[];
+  /** Ends from which it cannot be done. */
+  readonly notFrom: readonly End[];
+};
+/** The other operation of a before; `number` is 0 where it is not one of this part's. */
+export type WhyMust = {
+  readonly op: OpId;
+  readonly number: number;
+  readonly than: OpId;
+  readonly force: 'strict' | 'preferred';
+  readonly because: Because;
+};
+export type WhyRefusal = { readonly what: string; readonly because: Because; readonly has?: Len; readonly wants?: Len };
+export type WhyNot = Pick<NoRoute, 'part' | 'stuck'> & {
+  readonly refused: readonly WhyRefusal[];
+  readonly wouldHelp: readonly WhyRefusal[];
+};
