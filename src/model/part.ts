@@ -9,7 +9,7 @@ import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts'
 export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
 /** `as`: the words of the source, e.g. 'M10x1-6g', 'h9', '±0.1', 'ISO 2768-1 m'. */
 export type LimitSource = {
-  readonly kind: 'stated' | 'fit' | 'thread' | 'role' | 'general' | 'stock';
+  readonly kind: 'stated' | 'fit' | 'thread' | 'role' | 'general' | 'stock' | 'chart';
   readonly as: string;
   readonly fact?: FactId;
 };
@@ -77,7 +77,7 @@ export type ThreadSize = {
 };
 
 export type Feature =
-  | { readonly kind: 'end'; readonly id: FeatureId; readonly role: Role; readonly end: End; readonly face: SurfaceId }
+  | { readonly kind: 'end'; readonly id: FeatureId; readonly role: Role; readonly end: End; readonly face: SurfaceId; /** cut last, to a sum that is measured on the other parts */ readonly fitted?: true }
   /** A cylinder on the outside. `shoulder`: the face that rises from it at either end (absent where the part steps down there). */
   | {
       readonly kind: 'outside';

@@ -1,0 +1,211 @@
+/**
+ * The chart of a part: for each cut a working dimension with limits in its own grip, so that every drawing dimension comes out at the
+ * worst of all of them, every cut finds metal, and no limit is finer than what the process holds or than anybody needs.
+ */
+import type { Diagnostic, Outcome } from '../base/diagnostics.ts';
+import { type Len, len, mm, showMm } from '../base/units.ts';
+import { findPath, type Link, type Pair, sumPath } from '../geometry/chain.ts';
+import { type Drawn, drawnDimensions, facesOf, placeFaces, shortName } from '../geometry/places.ts';
+import { type Budget, type Share, type Shortage, type Sides, shareTolerance } from '../geometry/sharing.ts';
+import { generalTolerance } from '../handbook/iso2768.ts';
+import { numbersTable } from '../handbook/numbers.ts';
+import type { DimId } from '../model/ids.ts';
+import type { Limits, Part } from '../model/part.ts';
+import type { Chart, Path, Route, Working } from '../model/plan.ts';
+import { diameterLimits } from '../rules/diameters.ts';
+import { aimAt, drawIn } from '../rules/tidy.ts';
+import { type Capability, type DiameterCut, type LengthCut, type Walk, walkRoute } from '../rules/working.ts';
+
+type Asked = {
+  readonly part: Part;
+  readonly route: Route;
+  readonly drawn: readonly Drawn[];
+  readonly places: ReadonlyMap<string, Len>;
+  readonly capability: Capability;
+};
+type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; readonly share: Share };
+
+/**
+ * `capability`: what each process holds on this lathe, as a whole band. Errors: `chart.cannot-be-met` for each dimension or stock that the
+ * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes.
+ */
+export function chart(part: Part, route: Route, capability: Capability): Outcome<Chart> {
+  const drawn = drawnDimensions(part, tolerance);
+  const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability };
+  const first = settle(asked, new Map());
+  const lost = notLocated(part, first.walk);
+  if (lost.length > 0) return { found: lost };
+  const best = first.share.short.length > 0 ? measureOtherwise(asked, first) : first;
+  const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut)));
+  const found = [...shortages(part, best), ...coarse];
+  if (found.length > 0) return { found };
+  const working = best.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, best) : workingDiameter(part, cut)));
+  return { value: { part: part.id, working, drawing: drawingPaths(drawn, best.walk, working) }, found: [] };
+}
+
+/** ISO 2768-1 m; the table begins at 0.5 mm, and shorter lengths are given its first row. */
+function tolerance(length: Len): Len {
+  return generalTolerance(len(Math.max(length, mm(numbersTable.value('general.shortest')))), 'm');
+}
+
+function settle(asked: Asked, instead: ReadonlyMap<string, string>): Settled {
+  const walk = walkRoute({ ...asked, instead });
+  const budgets = [...drawingBudgets(asked.drawn, walk), ...stockBudgets(asked.part, walk)];
+  const least = new Map(walk.lengths.map((cut): [DimId, Sides] => [cut.dim, halves(cut.holds)]));
+  return { walk, budgets, share: shareTolerance([...budgets, ...capBudgets(walk, budgets)], least) };
+}
+
+/** Where it can't be met: one cut after another is measured from another face of its grip, as long as that lessens what is short. */
+function measureOtherwise(asked: Asked, first: Settled): Settled {
+  let best = first;
+  let instead: ReadonlyMap<string, string> = new Map();
+  for (let better = true; better && best.share.short.length > 0; ) {
+    better = false;
+    const dims = new Set(best.share.short.flatMap((one) => one.dims));
+    const tries = best.walk.lengths
+      .filter((cut) => dims.has(cut.dim))
+      .flatMap((cut) => cut.options.map((from) => ({ to: cut.edge.to, from })));
+    for (const { to, from } of tries) {
+      const other = new Map([...instead, [to, from]]);
+      const got = settle(asked, other);
+      if (overrun(got) >= overrun(best)) continue;
+      [best, instead, better] = [got, other, true];
+      break;
+    }
+  }
+  return best;
+}
+
+const overrun = (settled: Settled): number => settled.share.short.reduce((sum, one) => sum + one.needs - one.allows, 0);
+
+// ---- budgets: what each path may run out ------------------------------------------------------------------------------------
+function drawingBudgets(drawn: readonly Drawn[], walk: Walk): Budget[] {
+  return drawn.flatMap(({ dimension }): Budget[] => {
+    const links = pathBetween(walk, dimension.a, dimension.b);
+    if (!links) return [];
+    const middle = middleOfPath(links, walk);
+    return [{ of: dimension.id, links, below: middle - dimension.limits.lo, above: dimension.limits.hi - middle }];
+  });
+}
+
+/** Every cut on a surface that was cut before finds at least so much. */
+function stockBudgets(part: Part, walk: Walk): Budget[] {
+  return walk.lengths.flatMap((cut): Budget[] => {
+    const face = part.surfaces.find((surface) => surface.id === cut.cut.makes);
+    if (cut.takes === undefined || face?.shape !== 'face') return [];
+    const links = face.air === 'first' ? findPath(walk.tree, cut.takes, cut.edge.to) : findPath(walk.tree, cut.edge.to, cut.takes);
+    if (!links) return [];
+    return [{ of: `${STOCK}${cut.dim}`, links, below: middleOfPath(links, walk) - mm(numbersTable.value('stock.least')) }];
+  });
+}
+const STOCK = 'stock/';
+
+/** What no drawing dimension bounds is given its general tolerance, or as much as the stock that it takes from a raw end. */
+function capBudgets(walk: Walk, budgets: readonly Budget[]): Budget[] {
+  const bounded = new Set(budgets.filter((one) => one.above !== undefined).flatMap((one) => one.links.map((link) => link.dim)));
+  return walk.lengths.flatMap((cut): Budget[] => {
+    if (bounded.has(cut.dim)) return [];
+    const most = cut.from === 'bar end' ? cut.middle : Math.max(tolerance(cut.middle), cut.holds);
+    return [{ of: `cap/${cut.dim}`, links: [{ dim: cut.dim, sign: 1 }], below: most, above: most }];
+  });
+}
+
+function pathBetween(walk: Walk, a: string, b: string): readonly Link[] | undefined {
+  const [from, to] = [walk.now.get(a), walk.now.get(b)];
+  return from && to ? findPath(walk.tree, from.version, to.version) : undefined;
+}
+
+function middleOfPath(links: readonly Link[], walk: Walk): number {
+  const middles = new Map(walk.lengths.map((cut) => [cut.dim, cut.middle]));
+  return links.reduce((sum, link) => sum + link.sign * (middles.get(link.dim) ?? Number.NaN), 0);
+}
+
+function halves(band: Len): Sides {
+  const below = Math.floor(band / 2);
+  return { below, above: band - below };
+}
+
+// ---- working dimensions -----------------------------------------------------------------------------------------------------
+function workingLength(cut: LengthCut, settled: Settled): Working {
+  const sides = settled.share.sides.get(cut.dim);
+  if (!sides) throw new Error(`'${cut.dim}' was given no share`);
+  const own = settled.budgets.find((one) => one.links.length === 1 && one.links[0]?.dim === cut.dim && isWhole(one, sides));
+  const raw: Pair = { lo: len(cut.middle - sides.below), hi: len(cut.middle + sides.above) };
+  const { lo, hi } = own ? raw : drawIn(raw.lo, raw.hi, cut.holds);
+  const limits: Limits = { lo, hi, target: aimAt(lo, hi), from: { kind: 'chart', as: own?.of ?? tightest(cut.dim, settled) } };
+  return { ...plainWorking(cut), from: cut.from, toward: cut.edge.toward, limits };
+}
+
+/** The drawing's own length, cut in one: its limits stand as they are. */
+const isWhole = (budget: Budget, sides: Sides): boolean => budget.below === sides.below && budget.above === sides.above;
+
+/** The path that bounds this dimension most: least room a link. */
+function tightest(dim: DimId, settled: Settled): string {
+  const on = settled.budgets.filter((one) => one.links.some((link) => link.dim === dim));
+  const room = (one: Budget): number => Math.min(one.below, one.above ?? one.below) / one.links.length;
+  return on.reduce<Budget | undefined>((least, one) => (least && room(least) <= room(one) ? least : one), undefined)?.of ?? '';
+}
+
+function workingDiameter(part: Part, cut: DiameterCut): Working {
+  return { ...plainWorking(cut), from: 'axis', toward: 1, limits: diameterLimits(part, cut) };
+}
+
+function plainWorking(cut: LengthCut | DiameterCut): Pick<Working, 'id' | 'op' | 'makes' | 'stage' | 'measures' | 'holds'> {
+  return { id: cut.dim, op: cut.operation.id, makes: cut.cut.makes, stage: cut.cut.stage, measures: cut.cut.measures, holds: cut.holds };
+}
+
+function drawingPaths(drawn: readonly Drawn[], walk: Walk, working: readonly Working[]): Path[] {
+  const pairs = new Map(working.map((one) => [one.id, one.limits]));
+  return drawn.flatMap(({ dimension }): Path[] => {
+    const links = pathBetween(walk, dimension.a, dimension.b);
+    if (!links) return [];
+    const { lo, hi } = sumPath(links, pairs);
+    return [{ of: dimension.id, links, lo, hi, asks: dimension.limits, met: lo >= dimension.limits.lo && hi <= dimension.limits.hi }];
+  });
+}
+
+// ---- what cannot be met -----------------------------------------------------------------------------------------------------
+function shortages(part: Part, { share, walk }: Settled): Diagnostic[] {
+  const worst = new Map<string, Shortage>();
+  for (const one of share.short) {
+    const before = worst.get(one.of);
+    if (!before || before.needs - before.allows < one.needs - one.allows) worst.set(one.of, one);
+  }
+  return [...worst.values()].map((one) => {
+    const stock = one.of.startsWith(STOCK);
+    const through = one.dims.map((dim) => shortName(part, dim)).join(', ');
+    const ops = walk.lengths.filter((cut) => one.dims.includes(cut.dim)).map((cut) => cut.operation.id);
+    const grounds = {
+      part: part.id,
+      dimension: shortName(part, stock ? one.of.slice(STOCK.length) : one.of),
+      what: stock ? 'stock' : 'dimension',
+    };
+    const figures = {
+      short: show(one.needs - one.allows),
+      allows: show(Math.max(0, one.allows)),
+      needs: show(one.needs),
+      links: one.dims.length,
+    };
+    return {
+      code: 'chart.cannot-be-met',
+      severity: 'error',
+      grounds: { ...grounds, ...figures, through, operations: [...new Set(ops)].join(', ') },
+    };
+  });
+}
+
+/** A finished diameter whose limits are closer than its process holds. */
+function tooCoarse(part: Part, cut: DiameterCut): Diagnostic[] {
+  const { lo, hi } = diameterLimits(part, cut);
+  if (cut.cut.stage === 'rough' || cut.holds <= hi - lo) return [];
+  const figures = { short: show(cut.holds - (hi - lo)), allows: show(hi - lo), needs: show(cut.holds), links: 1 };
+  const grounds = { part: part.id, dimension: shortName(part, cut.dim), what: 'diameter', through: shortName(part, cut.dim) };
+  return [{ code: 'chart.cannot-be-met', severity: 'error', grounds: { ...grounds, ...figures, operations: cut.operation.id } }];
+}
+
+function notLocated(part: Part, walk: Walk): Diagnostic[] {
+  const lost = facesOf(part).filter((face) => walk.now.get(face.id)?.stage !== 'final');
+  return lost.map((face) => ({ code: 'chart.not-located', severity: 'error', grounds: { part: part.id, face: shortName(part, face.id) } }));
+}
+
+const show = (units: number): string => showMm(len(units));

@@ -1,0 +1,35 @@
+/** Limits to work to on a diameter: the drawing's for the last cut; for a cut that leaves metal, wider ones that stay clear of it. */
+import { type Len, len, mm } from '../base/units.ts';
+import { middleOf } from '../geometry/places.ts';
+import { numbersTable } from '../handbook/numbers.ts';
+import type { Limits, Part } from '../model/part.ts';
+import type { DiameterCut } from './working.ts';
+
+/** Throws Error when the cut makes no diameter. */
+export function diameterLimits(part: Part, cut: DiameterCut): Limits {
+  const surface = part.surfaces.find((one) => one.id === cut.cut.makes);
+  if (!surface || surface.shape === 'face') throw new Error(`'${cut.cut.makes}' is no diameter`);
+  const size = surface.shape === 'cylinder' ? surface.size : surface.mouth;
+  if (cut.cut.stage === 'final') return size;
+  const band = Math.max(cut.holds, mm(numbersTable.value('rough.diameter.band')));
+  const drilled = drillSize(cut);
+  if (drilled !== undefined) return roughLimits(drilled, len(drilled + cut.holds), drilled, size, surface.side);
+  const target = surface.side === 'outside' ? len(size.target + cut.cut.leaves) : len(size.target - cut.cut.leaves);
+  const lo = len(middleOf(target - band, target));
+  return roughLimits(lo, len(lo + band), target, size, surface.side);
+}
+
+/** A drill cuts its own size and over; every other tool to either side. */
+function drillSize({ operation, way, cut }: DiameterCut): Len | undefined {
+  if (operation.verb !== 'drill' && operation.verb !== 'cross-drill') return undefined;
+  const sweep = way.sweeps.find((one) => one.take === 'bore' && one.cylinder === cut.makes);
+  return sweep?.take === 'bore' ? sweep.diameter : undefined;
+}
+
+/** Drawn in where the last cut would find no metal, as long as the target stays inside. */
+function roughLimits(lo: Len, hi: Len, target: Len, last: Limits, side: 'outside' | 'inside'): Limits {
+  const from = { kind: 'chart', as: last.from.as } as const;
+  if (side === 'outside' && target >= last.hi) return { lo: len(Math.max(lo, last.hi)), hi, target, from };
+  if (side === 'inside' && target <= last.lo) return { lo, hi: len(Math.min(hi, last.lo)), target, from };
+  return { lo, hi, target, from };
+}
