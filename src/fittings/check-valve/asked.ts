@@ -1,0 +1,71 @@
+/** What a person may ask of a ball check valve: the keys of `fitting: check-valve`. */
+import { z } from 'zod';
+import { choice, length, line, present, quantity, record } from '../../base/asking.ts';
+import type { Len } from '../../base/units.ts';
+import { bounds } from '../../handbook/reading.ts';
+import { thread } from '../../handbook/thread-name.ts';
+
+export const SERVES = ['feed-pump', 'hand-pump', 'injector', 'by-pass', 'gravity'] as const;
+export type Serves = (typeof SERVES)[number];
+/** A plunger pump delivers in strokes: its size and speed decide the lift of the ball. */
+const PUMPS: readonly Serves[] = ['feed-pump', 'hand-pump'];
+const USUAL_MATERIAL = 'PB102';
+
+export type CheckValveAsked = {
+  readonly title: string;
+  readonly duty: {
+    readonly serves: Serves;
+    /** bar gauge */
+    readonly pressure: number;
+    /** `speed`: strokes a minute; always there for a feed pump or a hand pump */
+    readonly pump?: { readonly bore: Len; readonly stroke: Len; readonly speed: number };
+  };
+  readonly pipe: { readonly outside: Len; readonly wall: Len };
+  readonly ball?: Len;
+  /** of the seat */
+  readonly bore?: Len;
+  readonly lift?: Len;
+  readonly material: string;
+  /** 'M12x1' with a pitch, 'M12' for the coarse one */
+  readonly threads?: { readonly seat?: string; readonly cap?: string; readonly coupling?: string };
+};
+
+const pump = record({
+  bore: length(bounds('pump.bore')),
+  stroke: length(bounds('pump.stroke')),
+  speed: quantity('speed', bounds('pump.speed')),
+});
+const duty = record({ serves: choice(SERVES), pressure: quantity('pressure', bounds('duty.pressure')), pump: pump.optional() }).refine(
+  hasItsPump,
+  {
+    path: ['pump'],
+    params: { problem: 'read.pump-needed', grounds: {} },
+    when: () => true,
+  },
+);
+
+/** Asked even where another key of the duty is wrong, so that all is said at once; so nothing is taken for granted of the value. */
+function hasItsPump(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null || !('serves' in value)) return true;
+  return !PUMPS.some((serves) => serves === value.serves) || Object.hasOwn(value, 'pump');
+}
+
+export const checkValveSchema = record({
+  fitting: z.literal('check-valve'),
+  title: line(),
+  duty,
+  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+  ball: length(bounds('ball')).optional(),
+  bore: length(bounds('seat-bore')).optional(),
+  lift: length(bounds('lift')).optional(),
+  material: line().optional(),
+  threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
+}).transform(
+  ({ title, duty: { serves, pressure, pump: stated }, pipe, ball, bore, lift, material, threads }): CheckValveAsked => ({
+    title,
+    duty: { serves, pressure, ...present({ pump: stated }) },
+    pipe,
+    material: material ?? USUAL_MATERIAL,
+    ...present({ ball, bore, lift, threads: threads && present(threads) }),
+  }),
+);

@@ -1,0 +1,73 @@
+/** What a description may sensibly hold, and what is taken where a workshop says nothing. Bounds catch slips of the pen, not bad designs. */
+import type { Bounds } from '../base/asking.ts';
+import { type Fact, factTable } from './fact.ts';
+
+const CUSTOM = 'common practice, no source';
+type Range = readonly [id: string, least: number, most: number, unit: string, what: string];
+type Usual = readonly [id: string, value: number, unit: string, what: string];
+
+/** Least and most that are believed. Both ends are allowed themselves; outside, the reader refuses and says the bound. */
+const RANGES: readonly Range[] = [
+  ['duty.pressure', 0.1, 20, 'bar', 'working pressure of a small boiler plant'],
+  ['pump.bore', 2, 50, 'mm', 'bore of a feed pump'],
+  ['pump.stroke', 2, 100, 'mm', 'stroke of a feed pump'],
+  ['pump.speed', 1, 3000, '/min', 'strokes of a feed pump a minute'],
+  ['pipe.outside', 1, 30, 'mm', 'outside of a pipe'],
+  ['pipe.wall', 0.2, 5, 'mm', 'wall of a pipe'],
+  ['ball', 1.5, 25, 'mm', 'a valve ball'],
+  ['seat-bore', 1, 25, 'mm', 'bore under a valve ball'],
+  ['lift', 0.1, 10, 'mm', 'lift of a valve ball'],
+  ['lathe.centre-height', 20, 300, 'mm', 'centre height of a bench lathe'],
+  ['lathe.between-centres', 50, 2000, 'mm', 'between centres of a bench lathe'],
+  ['lathe.spindle-bore', 3, 100, 'mm', 'hole through the spindle'],
+  ['lathe.speed', 10, 10000, '/min', 'speed of a spindle'],
+  ['lathe.motor', 20, 10000, 'W', 'motor of a bench lathe'],
+  ['lathe.leadscrew', 0.5, 10, 'mm', 'pitch of a leadscrew'],
+  ['lathe.gear', 12, 200, 'count', 'teeth of a change gear'],
+  ['dial.division', 0.001, 1, 'mm', 'one division of a dial'],
+  ['dial.turn', 0.1, 50, 'mm', 'one turn of a dial'],
+  ['jaw-clearance', 0, 10, 'mm', 'room kept between jaws and cut'],
+  ['runout', 0, 1, 'mm', 'run-out of a chuck'],
+  ['chuck', 10, 300, 'mm', 'largest diameter that a chuck takes'],
+  ['blade', 0.5, 6, 'mm', 'width of a parting or grooving blade'],
+  ['parts', 2, 200, 'mm', 'largest diameter that is parted off'],
+  ['reach', 1, 300, 'mm', 'reach of a boring or threading tool'],
+  ['hole', 0.2, 60, 'mm', 'a drill, reamer, collet, bored hole or bar'],
+  ['range.step', 0.01, 25, 'mm', 'step of a set of sizes'],
+  ['bar.across', 0.5, 200, 'mm', 'a bar, across flats if it has flats'],
+  ['bar.length', 5, 6000, 'mm', 'length of a bar'],
+];
+
+/** Taken where the workshop file is silent. */
+const USUAL: readonly Usual[] = [
+  ['jaw-clearance', 1, 'mm', 'room kept between jaws and cut'],
+  ['runout', 0.1, 'mm', 'run-out of a three-jaw after a re-grip'],
+  ['chuck', 63, 'mm', 'largest diameter in the jaws of a small three-jaw'],
+  ['set.most', 500, 'count', 'sizes in one set; more is a slip of the pen'],
+];
+
+const row = (id: string, value: number, unit: string, what: string): Fact => ({
+  id,
+  value,
+  unit,
+  what,
+  source: CUSTOM,
+  standing: 'common practice',
+});
+
+export const READING = factTable([
+  ...RANGES.flatMap(([id, least, most, unit, what]) => [
+    row(`read.${id}.least`, least, unit, what),
+    row(`read.${id}.most`, most, unit, what),
+  ]),
+  ...USUAL.map(([id, value, unit, what]) => row(`read.${id}.usual`, value, unit, what)),
+]);
+
+/** Throws Error where there is no such range: our fault. */
+export function bounds(id: string): Bounds {
+  return { least: READING.value(`read.${id}.least`), most: READING.value(`read.${id}.most`) };
+}
+
+export function usual(id: string): number {
+  return READING.value(`read.${id}.usual`);
+}

@@ -1,0 +1,21 @@
+/** Names of threads as people write them, made one: `M10×1`, `m10 x 1.0` and `M10x1` are the same thread. */
+import { ask } from '../base/asking.ts';
+import type { Problem } from '../base/quantity.ts';
+import { shown } from '../base/written.ts';
+
+/**
+ * 'M10x1' for a stated pitch, 'M10' for the coarse pitch of ISO 261, which is left to the table of threads; nothing where the word is
+ * no name of a metric thread at all. Whether such a thread exists is asked later.
+ */
+export function threadName(word: string): string | undefined {
+  const match = /^m ?(\d{1,3}(?:\.\d{1,3})?)(?: ?[x×*] ?(\d{1,2}(?:\.\d{1,3})?))?$/i.exec(word.trim());
+  if (!match) return undefined;
+  return match[2] === undefined ? `M${Number(match[1])}` : `M${Number(match[1])}x${Number(match[2])}`;
+}
+
+/** A thread's name, asked for in a file. */
+export const thread = () =>
+  ask({ type: 'string' }, (value): string | Problem => {
+    const name = typeof value === 'string' ? threadName(value) : undefined;
+    return name ?? { problem: 'read.not-a-thread', grounds: { word: shown(String(value)) } };
+  });
