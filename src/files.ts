@@ -117,7 +117,7 @@ function firstMissing(folder: string): string | undefined {
 
 function notThere(path: string): Outcome<never> {
   const near = nearest(basename(path), namesIn(dirname(path)));
-  return near ? refused('file.not-there-near', path, { near: join(dirname(path), near) }) : refused('file.not-there', path);
+  return refused('file.not-there', path, { near: near ? join(dirname(path), near) : '' });
 }
 
 function namesIn(folder: string): readonly string[] {

@@ -25,7 +25,7 @@ async function tell(job: Job, console: Console): Promise<void> {
   if (found.length > 0) console.err(`${job.words.say('cli.found', { errors, warnings: found.length - errors })}\n`);
   if (!plan) return;
   const failures = failedClaims(plan);
-  if (failures.length > 0) return tellFailures('cli.proof-failed-draft', failures, job, console);
+  if (failures.length > 0) return tellFailures('cli.proof-failed', failures, job, console);
   const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
   const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, 0);
   console.out(`${job.words.say('cli.check-good', { parts: plan.parts.length, setUps, claims })}\n`);

@@ -1,10 +1,11 @@
 /** What all commands do first: read the user's files, load the package's own, compile, and tell what was found. */
 import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
+import { enriched } from '../base/report.ts';
 import { type Words, words } from '../base/words.ts';
 import { loadAssets, readUserFile } from '../files.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { Claim, Plan } from '../model/plan.ts';
-import { type Sources, sayFinding, showFindings } from '../render/findings.ts';
+import { type Sources, tell } from './console.ts';
 import type { Compiled, Console, Tools } from './tools.ts';
 
 export type Options = Readonly<Record<string, string>>;
@@ -29,13 +30,20 @@ export async function runJob(path: string, options: Options, tools: Tools): Prom
 }
 
 export function tellFindings(job: Job, console: Console): void {
-  const text = showFindings(job.compiled.found, job.sources, job.words, console.paint);
-  if (text !== '') console.err(text);
+  tell(job.compiled.found, job.sources, job.words, console);
 }
 
 /** A finding for a program to read. */
 export function plainFinding(d: Diagnostic, words: Words): Record<string, unknown> {
-  return { code: d.code, severity: d.severity, ...(d.place ? { place: d.place } : {}), grounds: d.grounds, message: sayFinding(d, words) };
+  const grounds = enriched(d, words);
+  return {
+    code: d.code,
+    severity: d.severity,
+    ...(d.place ? { place: d.place } : {}),
+    grounds: d.grounds,
+    message: words.say(`error.${d.code}`, grounds),
+    todo: words.say(`error.${d.code}.do`, grounds),
+  };
 }
 
 export type FailedClaim = { readonly part: string; readonly claim: Claim };

@@ -1,8 +1,8 @@
 /** One run of the program: what is asked, the command for it, and the exit code. */
 import { type Words, words } from '../base/words.ts';
 import { loadWords, packageVersion } from '../files.ts';
-import { showFindings } from '../render/findings.ts';
 import { type Ask, readAsk } from './ask.ts';
+import { tell } from './console.ts';
 import { helpOn, helpOverall } from './help.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
@@ -13,7 +13,7 @@ export async function run(argv: readonly string[], tools: Tools, console: Consol
     const say = words(files);
     const { value: ask, found } = readAsk(argv);
     if (!ask) {
-      console.err(showFindings(found, {}, say, console.paint));
+      tell(found, {}, say, console);
       return 1;
     }
     return await answer(ask, say, tools, console);

@@ -1,51 +1,63 @@
 /** `sheet`: plan, prove, and write the sheet. No proof, no sheet, except as a draft. */
 import { basename, extname } from 'node:path';
+import type { Diagnostic } from '../base/diagnostics.ts';
 import { writeAll } from '../files.ts';
-import type { Plan } from '../model/plan.ts';
-import { showFindings } from '../render/findings.ts';
 import type { Format } from './commands.ts';
-import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
-import { tellFailures, tellNoRoutes } from './reasons.ts';
+import { tell } from './console.ts';
+import { type FailedClaim, failedClaims, type Job, type Options, plainFinding, runJob } from './job.ts';
+import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
 const FOLDER = 'out';
 const ENDINGS: Readonly<Record<Format, string>> = { pdf: 'pdf', text: 'txt', json: 'json' };
 
+type Done = {
+  readonly exit: Exit;
+  readonly written: readonly string[];
+  readonly found: readonly Diagnostic[];
+  readonly failures: readonly FailedClaim[];
+};
+
 export async function sheet(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
-  const [path = ''] = asked;
+  const path = asked[0] ?? '';
   const job = await runJob(path, options, tools);
-  if (!('json' in options)) tellFindings(job, console);
-  const { plan } = job.compiled;
-  if (!plan || !job.inputs) {
-    if (!('json' in options)) await tellNoRoutes(job, console);
-    return end(1, [], job, options, console);
-  }
+  const done = await write(path, job, options, tools);
+  if ('json' in options) console.out(`${JSON.stringify(plain(done, job), null, 2)}\n`);
+  else await tellDone(done, job, options, console);
+  return done.exit;
+}
+
+async function write(path: string, job: Job, options: Options, tools: Tools): Promise<Done> {
+  const { plan, found } = job.compiled;
+  if (!plan) return { exit: 1, written: [], found, failures: [] };
   const failures = failedClaims(plan);
-  const draft = 'draft' in options;
-  if (failures.length > 0 && !('json' in options))
-    tellFailures(draft ? 'cli.proof-failed-draft' : 'cli.proof-failed', failures, job, console);
-  if (failures.length > 0 && !draft) return end(2, [], job, options, console);
-  const written = await write(path, plan, job, options, tools);
-  if (!written.value) {
-    if (!('json' in options)) console.err(showFindings(written.found, {}, job.words, console.paint));
-    return end(1, [], { ...job, compiled: { ...job.compiled, found: [...job.compiled.found, ...written.found] } }, options, console);
-  }
-  return end(failures.length > 0 ? 2 : 0, written.value, job, options, console);
-}
-
-async function write(path: string, plan: Plan, job: Job, options: Options, tools: Tools) {
+  const proved = failures.length === 0;
+  if (!proved && !('draft' in options)) return { exit: 2, written: [], found, failures };
   const format = (options.format ?? 'pdf') as Format;
-  if (!job.inputs) throw new Error('a plan without its inputs');
-  const bytes = await tools.print(plan, format, job.inputs, job.assets);
-  return writeAll(options.out ?? FOLDER, [{ name: `${basename(path, extname(path))}.${ENDINGS[format]}`, bytes }]);
+  const bytes = await tools.print({ ...job.compiled, plan }, format, job.assets);
+  const written = writeAll(options.out ?? FOLDER, [{ name: `${basename(path, extname(path))}.${ENDINGS[format]}`, bytes }]);
+  const all = [...found, ...written.found];
+  return written.value
+    ? { exit: proved ? 0 : 2, written: written.value, found: all, failures }
+    : { exit: 1, written: [], found: all, failures };
 }
 
-function end(exit: Exit, written: readonly string[], job: Job, options: Options, console: Console): Exit {
-  if ('json' in options) {
-    const found = job.compiled.found.map((d) => plainFinding(d, job.words));
-    console.out(
-      `${JSON.stringify({ exit, written, draft: exit === 2 && written.length > 0, mark: job.compiled.plan?.mark ?? null, found }, null, 2)}\n`,
-    );
-  } else for (const path of written) console.out(`${job.words.say(exit === 2 ? 'cli.wrote-draft' : 'cli.wrote', { path })}\n`);
-  return exit;
+async function tellDone(done: Done, job: Job, options: Options, console: Console): Promise<void> {
+  tell(done.found, job.sources, job.words, console);
+  await tellNoRoutes(job, console);
+  if (done.failures.length > 0)
+    tellFailures('draft' in options ? 'cli.proof-failed' : 'cli.proof-failed-no-sheet', done.failures, job, console);
+  for (const path of done.written) console.out(`${job.words.say(done.exit === 2 ? 'cli.wrote-draft' : 'cli.wrote', { path })}\n`);
+}
+
+function plain(done: Done, job: Job): Record<string, unknown> {
+  return {
+    exit: done.exit,
+    written: done.written,
+    draft: done.exit === 2 && done.written.length > 0,
+    mark: job.compiled.plan?.mark ?? null,
+    found: done.found.map((d) => plainFinding(d, job.words)),
+    noRoutes: job.compiled.noRoutes ?? [],
+    failed: done.failures.map((f) => ({ part: f.part, ...f.claim, message: sayClaim(f, job.words) })),
+  };
 }

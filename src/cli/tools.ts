@@ -2,15 +2,16 @@
 import type { Diagnostic } from '../base/diagnostics.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { NoRoute, Plan } from '../model/plan.ts';
-import type { Paint } from '../render/findings.ts';
 import type { Format } from './commands.ts';
 
 export type Compiled = { readonly plan?: Plan; readonly found: readonly Diagnostic[]; readonly noRoutes?: readonly NoRoute[] };
+export type Planned = Compiled & { readonly plan: Plan };
 export type Tools = {
   compile(inputs: Inputs, assets: Assets): Promise<Compiled>;
   /** The whole file, as it is to stand on the disk. */
-  print(plan: Plan, format: Format, inputs: Inputs, assets: Assets): Promise<Uint8Array | string>;
+  print(planned: Planned, format: Format, assets: Assets): Promise<Uint8Array | string>;
 };
+export type Paint = Readonly<Record<'error' | 'warning' | 'dim', (text: string) => string>>;
 export type Console = { out(text: string): void; err(text: string): void; readonly paint: Paint };
 
 /** 0 done · 1 the input cannot be read, designed or planned · 2 the proof failed · 70 our fault */

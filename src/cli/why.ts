@@ -3,8 +3,8 @@ import type { Diagnostic } from '../base/diagnostics.ts';
 import { nearest } from '../base/nearest.ts';
 import type { WhyOperation, WhyPart, WhyView } from '../model/why.ts';
 import { why as reasons } from '../phases/why.ts';
-import { showFindings } from '../render/findings.ts';
 import { showWhyAll, showWhyOperation, showWhyPart } from '../render/why.ts';
+import { tell } from './console.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
@@ -25,12 +25,12 @@ export async function why(asked: readonly string[], options: Options, tools: Too
   const { wanted, found } = pick(reasons(plan), asked[1], asked[2]);
   if (!wanted) {
     if (asJson) console.out(json({ exit: 1, found: [found].map((d) => plainFinding(d, job.words)) }));
-    else console.err(showFindings([found], {}, job.words, console.paint));
+    else tell([found], {}, job.words, console);
     return 1;
   }
   console.out(asJson ? json(wanted.record) : show(wanted, job));
   const failures = failedClaims(plan);
-  if (failures.length > 0 && !asJson) tellFailures('cli.proof-failed-draft', failures, job, console);
+  if (failures.length > 0 && !asJson) tellFailures('cli.proof-failed', failures, job, console);
   return failures.length > 0 ? 2 : 0;
 }
 
