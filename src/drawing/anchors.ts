@@ -1,0 +1,60 @@
+/** Where on the drawn work a surface may be pointed at, and where an extension line of its face may begin. */
+import type { XY } from './display.ts';
+import { type Half, onPaper, type Paper } from './paper.ts';
+import { crestOf, type Edge, radiusAt, type Sketch, type UR } from './sketch.ts';
+
+/** Shares of an edge at which a leader may end, the middle first. */
+const SHARES = [0.5, 0.3, 0.7] as const;
+/** Two places this near (mm of work) are one. */
+const NEAR = 1e-4;
+
+/** Points on a surface's edges: all on the cut half, what is seen from outside on the lower one. Empty where it has no edge. */
+export function anchorsOf(sketch: Sketch, surface: string, paper: Paper, from: number): readonly XY[] {
+  if (surface === '') return [];
+  const points = edgesOf(sketch, surface).flatMap((e) => SHARES.map((t) => pointOn(e, t)));
+  const shown = points.filter((p) => p.u >= from && p.r > 0);
+  return halvesOf(sketch, shown, paper);
+}
+
+/** A point given by hand, on both halves where it may be seen. */
+export function halvesOf(sketch: Sketch, points: readonly UR[], paper: Paper): readonly XY[] {
+  return points.flatMap((p) => {
+    const halves: readonly Half[] = isSilhouette(sketch, p) ? ['above', 'below'] : ['above'];
+    return halves.map((half) => onPaper(paper, p, half));
+  });
+}
+
+function edgesOf(sketch: Sketch, surface: string): readonly Edge[] {
+  const bands = sketch.bands.filter((b) => b.surface === surface);
+  if (bands.length === 0) return sketch.loops.flat().filter((e) => e.surface === surface);
+  return bands.map((band) => {
+    const us = band.polygon.map((p) => p.u);
+    const r = crestOf(band.polygon, band.side);
+    return { a: { u: Math.min(...us), r }, b: { u: Math.max(...us), r }, surface, made: band.made };
+  });
+}
+
+function pointOn(e: Edge, t: number): UR {
+  return { u: e.a.u + (e.b.u - e.a.u) * t, r: e.a.r + (e.b.r - e.a.r) * t };
+}
+
+/** Nothing of the work stands further out, at least on one side of the point. */
+export function isSilhouette(sketch: Sketch, p: UR): boolean {
+  const walls = [...sketch.loops.flat(), ...bandCrests(sketch)];
+  const covered = (u: number): boolean => walls.some((e) => e.a.u < u !== e.b.u < u && radiusAt(e, u) > p.r + 2 * NEAR);
+  return !covered(p.u - NEAR) || !covered(p.u + NEAR);
+}
+
+function bandCrests(sketch: Sketch): readonly Edge[] {
+  return sketch.bands
+    .filter((b) => b.side === 'outside')
+    .flatMap((b) => b.polygon.map((a, i) => ({ a, b: b.polygon[(i + 1) % b.polygon.length] ?? a, surface: b.surface, made: b.made })));
+}
+
+/** Largest radius of the work's own corners at u; else of the silhouette there; 0 where there is no work. */
+export function rimAt(sketch: Sketch, u: number): number {
+  const walls = [...sketch.loops.flat(), ...bandCrests(sketch)];
+  const here = walls.flatMap((e) => [e.a, e.b]).filter((p) => Math.abs(p.u - u) < NEAR);
+  if (here.length > 0) return Math.max(...here.map((p) => p.r));
+  return Math.max(0, ...walls.filter((e) => e.a.u < u !== e.b.u < u).map((e) => radiusAt(e, u)));
+}

@@ -1,0 +1,219 @@
+/** One try at a stage's picture: at one scale, with one arrangement. */
+import type { Box, Item } from '../model/display.ts';
+import { anchorsOf, halvesOf, rimAt } from './anchors.ts';
+import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
+import { drawDatum } from './datum.ts';
+import { type Columns, drawDiameters, type Upright } from './diameters.ts';
+import { type Lettering, line, rect, text, type XY } from './display.ts';
+import { drawHold, holdDepth } from './hold.ts';
+import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
+import { capHeight, textWidth } from './measure.ts';
+import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
+import { lineBoxes } from './plane.ts';
+import { along, metalAt, placed, type Sketch } from './sketch.ts';
+import type { DiameterShown, LengthShown, StageView } from './stage.ts';
+import { placeTags, type Tag } from './tags.ts';
+import type { Window } from './window.ts';
+import { drawWork } from './work.ts';
+
+export type Arrangement = { readonly phase: XY; readonly tiers: TierSizes };
+export type Laid = Layer & { readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
+
+/** On paper, mm. */
+const EDGE = 0.5;
+const SIDE = 9;
+const BELOW = 2 * RING + 5;
+const DATUM_BELOW = 9;
+const AXIS_PAST = 5;
+const COLUMN = 7;
+const SMALL = 2.8;
+const LEGEND_LINE = 4.5;
+const SWATCH = 7;
+
+type Size = { readonly fits: boolean; readonly paper: Paper };
+
+/** Whether work, hold and tiers fit the frame at this scale, and where the work then lies: in the middle of what is left over. */
+export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Size {
+  const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
+  const half = Math.max(window.rim * scale, clamp);
+  const margin = leftMargin(view);
+  const right = SIDE + COLUMN * Math.min(2, view.diameters.length);
+  const width = (window.right - window.from) * scale;
+  const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
+  const levels = levelsOf(view, sketch, window, trial);
+  const room = { base: -highest(levels, view, window, trial), top: Number.NEGATIVE_INFINITY, left: 0, right: view.frame.width, taken: [] };
+  const tiers = levels.length > 0 ? -drawLengths(view.advances, levels, arrangement.tiers, { ...room, top: -view.frame.height }).top : 0;
+  const up = Math.max(half, tiers) + 1;
+  const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
+  const spareX = view.frame.width - margin - right - width;
+  const spareY = view.frame.height - up - down;
+  const paper = { ...trial, left: margin + Math.max(0, spareX / 2), axis: up + Math.max(0, spareY / 2) };
+  return { fits: spareX >= 0 && spareY >= 0, paper };
+}
+
+export function arrange(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Laid {
+  const { paper } = sizeUp(view, sketch, window, scale, arrangement);
+  const solid = joined([drawHold(view.hold.kind, window, paper), drawWork(sketch, window, paper)]);
+  const notes = joined([drawAxis(view, window, paper), drawLegend(view)]);
+  const standing = [...solid.boxes, ...notes.boxes];
+  const levels = levelsOf(view, sketch, window, paper);
+  const base = paper.axis - highest(levels, view, window, paper);
+  const tiers = drawLengths(view.advances, levels, arrangement.tiers, {
+    base,
+    top: EDGE,
+    left: EDGE,
+    right: view.frame.width - EDGE,
+    taken: standing,
+  });
+  const columns = drawColumns(view, sketch, window, paper, arrangement, [...standing, ...tiers.boxes]);
+  const datum = datumOf(view, sketch, window, paper, [...standing, ...tiers.boxes, ...columns.boxes]);
+  const fixed = joined([solid, notes, tiers, columns, datum ?? NOTHING]);
+  const tags = tagsOf(view, sketch, window, paper, arrangement, columns);
+  const lattice = { width: view.frame.width, height: view.frame.height, step: 2 * RING + 1.8, phase: arrangement.phase };
+  const placing = placeTags(tags, lattice, { boxes: fixed.boxes });
+  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum) };
+}
+
+function reportOf(
+  view: StageView,
+  tiers: Tiers,
+  tags: readonly Tag[],
+  left: readonly string[],
+  datum: Layer | undefined,
+): Pick<Laid, 'lettered' | 'unplaced'> {
+  const sizes = tags.filter((t) => t.kind === 'text').map((t) => t.id);
+  const lost = left.filter((id) => sizes.includes(id));
+  const noDatum = view.hold.datum && !datum ? [view.hold.datum.letter] : [];
+  return { lettered: [...tiers.lettered, ...lost], unplaced: [...left.filter((id) => !sizes.includes(id)), ...noDatum] };
+}
+
+// ---- axis, legend -------------------------------------------------------------------------------------------------------
+function small(view: StageView): Lettering {
+  return { advances: view.advances, font: 'narrow', size: SMALL, ink: 'mid' };
+}
+
+function leftMargin(view: StageView): number {
+  return textWidth(view.advances, 'narrow', SMALL, view.words.headstock) + AXIS_PAST + 2;
+}
+
+function drawAxis(view: StageView, window: Window, paper: Paper): Layer {
+  const start = across(paper, window.from) - AXIS_PAST;
+  const end = Math.min(across(paper, window.right) + AXIS_PAST, view.frame.width - EDGE);
+  const how = small(view);
+  const label = text(how, view.words.headstock, start - 1, paper.axis + capHeight(SMALL) / 2, 'right');
+  const box: Box = { x: label.x, y: paper.axis - SMALL / 2, w: label.width, h: SMALL, what: 'text headstock' };
+  const leg = { a: { x: start, y: paper.axis }, b: { x: end, y: paper.axis } };
+  return {
+    items: [line(start, paper.axis, end, paper.axis, CENTRE), label],
+    boxes: [...(label.text === '' ? [] : [box]), ...lineBoxes(leg, 'line axis')],
+  };
+}
+
+/** Bottom corners: what new surface and taken metal look like on the right, the scale on the left. */
+function drawLegend(view: StageView): Layer {
+  const how = small(view);
+  const y = view.frame.height - 1.4;
+  const items: Item[] = [];
+  const boxes: Box[] = [];
+  let x = view.frame.width - EDGE;
+  const entry = (words: string, swatch: (left: number) => Item): void => {
+    const label = text(how, words, x, y, 'right');
+    const left = label.x - SWATCH - 1.5;
+    items.push(label, swatch(left));
+    boxes.push({ x: left, y: y - SMALL, w: x - left, h: LEGEND_LINE - 0.6, what: `text ${words}` });
+    x = left - 6;
+  };
+  if (view.words.legend) {
+    entry(view.words.legend.taken, (left) => rect(left + SWATCH / 2, y - 2.4, SWATCH / 2, 3, { fill: 'taken' }));
+    entry(view.words.legend.made, (left) => line(left, y - 0.9, left + SWATCH, y - 0.9, MADE));
+  }
+  return { items, boxes };
+}
+
+// ---- lengths ------------------------------------------------------------------------------------------------------------
+function levelsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper): readonly Level[] {
+  return view.lengths.map((d) => ({
+    id: d.id,
+    from: startOf(d.from, d.fromD, sketch, window, paper),
+    to: startOf(d.to, d.toD, sketch, window, paper),
+    text: d.text,
+    ...(d.letter ? { letter: d.letter } : {}),
+  }));
+}
+
+function startOf(z: LengthShown['from'], d: LengthShown['fromD'], sketch: Sketch, window: Window, paper: Paper): XY {
+  const u = Math.max(window.from, along(z, sketch.out));
+  const r = d === undefined ? rimAt(sketch, u) : placed({ z, d }, sketch.out).r;
+  return onPaper(paper, { u, r }, 'above');
+}
+
+/** Distance from the axis to the highest thing beside or under the dimensions, on paper. */
+function highest(levels: readonly Level[], view: StageView, window: Window, paper: Paper): number {
+  const clamp = window.clamp;
+  const left = Math.min(...levels.map((l) => Math.min(l.from.x, l.to.x)));
+  const beside = clamp !== undefined && left < across(paper, clamp.to);
+  return Math.max(window.rim * paper.scale, beside ? clamp.radius * paper.scale + holdDepth(view.hold.kind) : 0);
+}
+
+// ---- diameters ----------------------------------------------------------------------------------------------------------
+function drawColumns(
+  view: StageView,
+  sketch: Sketch,
+  window: Window,
+  paper: Paper,
+  arrangement: Arrangement,
+  taken: readonly Box[],
+): Columns {
+  const clear = view.diameters.filter((d) => runsClear(d, sketch));
+  const uprights: readonly Upright[] = clear.map((d) => {
+    const at = placed({ z: d.z, d: d.d }, sketch.out);
+    return {
+      id: d.id,
+      x: across(paper, at.u),
+      above: level(paper, at.r, 'above'),
+      below: level(paper, at.r, 'below'),
+      side: d.side,
+      text: d.text,
+    };
+  });
+  const from = across(paper, window.right) + AXIS_PAST;
+  return drawDiameters(view.advances, uprights, arrangement.tiers, { from, right: view.frame.width - EDGE - 1, taken });
+}
+
+/** Whether a level line from the surface meets no metal on its way to the free end. */
+function runsClear(d: DiameterShown, sketch: Sketch): boolean {
+  const at = placed({ z: d.z, d: d.d }, sketch.out);
+  const nib = d.side === 'outside' ? 1e-3 : -1e-3;
+  const us = [...new Set([at.u, ...sketch.loops.flat().flatMap((e) => [e.a.u, e.b.u])])].filter((u) => u >= at.u).sort((p, q) => p - q);
+  return us.slice(1).every((u, i) => !metalAt(sketch.loops, { u: (u + (us[i] ?? u)) / 2, r: at.r + nib }));
+}
+
+// ---- datum, tags --------------------------------------------------------------------------------------------------------
+function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, taken: readonly Box[]): Layer | undefined {
+  const datum = view.hold.datum;
+  if (!datum) return undefined;
+  const u = Math.max(window.from, along(datum.z, sketch.out));
+  const r = rimAt(sketch, u);
+  const nib = 1e-3;
+  const airOnRight = !metalAt(sketch.loops, { u: u + nib, r: r - nib });
+  return drawDatum(view.advances, datum.letter, onPaper(paper, { u, r }, 'below'), airOnRight ? 1 : -1, view.frame, taken);
+}
+
+function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, arrangement: Arrangement, columns: Columns): readonly Tag[] {
+  const from = window.cutAt ?? window.from;
+  const groups = [...new Map(view.balloons.map((b) => [b.surface === '' ? `number ${b.text}` : b.surface, b])).keys()].map((key) =>
+    view.balloons.filter((b) => (b.surface === '' ? `number ${b.text}` : b.surface) === key),
+  );
+  const balloons = groups.map((group) => {
+    const own = anchorsOf(sketch, group[0]?.surface ?? '', paper, from);
+    const given = group.flatMap((b) => (b.at ? [placed(b.at, sketch.out)] : []));
+    const numbers = group.map((b) => b.text);
+    return balloonTag(view.advances, numbers.join('+'), numbers, own.length > 0 ? own : halvesOf(sketch, given, paper));
+  });
+  const labels = view.diameters
+    .filter((d) => !columns.placed.includes(d.id))
+    .map((d) =>
+      labelTag(view.advances, d.id, d.text, arrangement.tiers, halvesOf(sketch, [placed({ z: d.z, d: d.d }, sketch.out)], paper)),
+    );
+  return [...balloons, ...labels];
+}

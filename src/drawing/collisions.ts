@@ -1,0 +1,80 @@
+/**
+ * Which marks of a picture meet though they may not. Layout asks this very function, and so do the tests.
+ * A box's `what` is its kind, a blank, and its owner: 'text d1', 'ring 120', 'leader 120', 'line d1', 'mark A', 'work'.
+ */
+import type { Box, Item, Picture } from '../model/display.ts';
+import { textBox } from './display.ts';
+import { overlap } from './plane.ts';
+
+/** Kinds that may not meet unless they have one owner. What is not listed may: lines cross lines and the work, leaders end on the work. */
+const APART: ReadonlySet<string> = new Set(
+  [
+    ['text', 'text'],
+    ['text', 'ring'],
+    ['text', 'mark'],
+    ['text', 'leader'],
+    ['text', 'line'],
+    ['text', 'work'],
+    ['ring', 'ring'],
+    ['ring', 'mark'],
+    ['ring', 'leader'],
+    ['ring', 'line'],
+    ['ring', 'work'],
+    ['mark', 'mark'],
+    ['mark', 'leader'],
+    ['mark', 'line'],
+    ['mark', 'work'],
+    ['leader', 'leader'],
+  ].flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]),
+);
+/** Half the widest line may stand over the frame's edge by rounding. */
+const EDGE = 0.02;
+
+/** Pairs that overlap, and what leaves the frame, paired with a box called 'frame'. Empty for a good picture. */
+export function collisions(picture: Picture): readonly (readonly [Box, Box])[] {
+  const frame: Box = { x: 0, y: 0, w: picture.width, h: picture.height, what: 'frame' };
+  const outside = [...picture.boxes, ...picture.items.map(extent)].filter((box) => !inside(box, frame));
+  return [...meetings(picture.boxes), ...outside.map((box) => [box, frame] as const)];
+}
+
+/** Pairs of boxes that meet though they may not. */
+export function meetings(boxes: readonly Box[]): readonly (readonly [Box, Box])[] {
+  const kinds = boxes.map((box) => kindOf(box));
+  const byLeft = boxes.map((_, i) => i).sort((i, j) => (boxes[i]?.x ?? 0) - (boxes[j]?.x ?? 0) || i - j);
+  const found: [Box, Box][] = [];
+  for (let i = 0; i < byLeft.length; i++) {
+    const [a, kindA] = [boxes[byLeft[i] ?? 0], kinds[byLeft[i] ?? 0]];
+    for (let j = i + 1; a && j < byLeft.length; j++) {
+      const [b, kindB] = [boxes[byLeft[j] ?? 0], kinds[byLeft[j] ?? 0]];
+      if (!b || b.x > a.x + a.w) break;
+      if (APART.has(`${kindA} ${kindB}`) && overlap(a, b) && !sameOwner(a, b)) found.push([a, b]);
+    }
+  }
+  return found;
+}
+
+/** Whether a new box may stand among these. */
+export function isFree(box: Box, among: readonly Box[]): boolean {
+  const kind = kindOf(box);
+  return !among.some((other) => APART.has(`${kind} ${kindOf(other)}`) && overlap(box, other) && !sameOwner(box, other));
+}
+
+export function kindOf(box: Box): string {
+  return box.what.split(' ', 1)[0] ?? '';
+}
+
+function sameOwner(a: Box, b: Box): boolean {
+  return a.what === b.what || a.what.slice(kindOf(a).length) === b.what.slice(kindOf(b).length);
+}
+
+function inside(box: Box, frame: Box): boolean {
+  return box.x >= -EDGE && box.y >= -EDGE && box.x + box.w <= frame.w + EDGE && box.y + box.h <= frame.h + EDGE;
+}
+
+function extent(item: Item): Box {
+  if (item.kind === 'text') return textBox(item);
+  const xs = item.segments.flatMap((s) => (s.to === 'close' ? [] : s.to === 'curve' ? [s.x1, s.x2, s.x] : [s.x]));
+  const ys = item.segments.flatMap((s) => (s.to === 'close' ? [] : s.to === 'curve' ? [s.y1, s.y2, s.y] : [s.y]));
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y, what: 'path' };
+}

@@ -1,0 +1,59 @@
+/** The datum: an extension line from its face, a filled triangle standing on it, its letter in a frame (ISO 5459). */
+import type { Advances, Box, Item } from '../model/display.ts';
+import { isFree } from './collisions.ts';
+import { type Lettering, line, polygon, rect, text, type XY } from './display.ts';
+import { capHeight, textWidth } from './measure.ts';
+import { type Layer, NARROW } from './paper.ts';
+import { grown, lineBoxes } from './plane.ts';
+
+/** On paper, mm. */
+const FRAME = 5;
+const LETTER = 3.6;
+const TRIANGLE = 2.4;
+const STEM = 1.6;
+const PAST = 1.4;
+const CLEAR = 0.6;
+const STEP = 2;
+
+/** `from`: the face's outer corner below the axis. `side`: where its air is, tried first: -1 left. Undefined where no place is free. */
+export function drawDatum(
+  advances: Advances,
+  letter: string,
+  from: XY,
+  side: 1 | -1,
+  frame: { readonly width: number; readonly height: number },
+  taken: readonly Box[],
+): Layer | undefined {
+  for (let y = from.y + FRAME; y + FRAME < frame.height; y += STEP) {
+    for (const way of [side, -side] as const) {
+      const layer = datumAt(advances, letter, from, y, way);
+      const own = layer.boxes.filter((b) => b.what.startsWith('mark'));
+      const inside = own.every((b) => b.x > 0 && b.x + b.w < frame.width && b.y + b.h < frame.height);
+      if (inside && own.every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken))) return layer;
+    }
+  }
+  return undefined;
+}
+
+function datumAt(advances: Advances, letter: string, from: XY, y: number, side: number): Layer {
+  const how: Lettering = { advances, font: 'narrow-bold', size: LETTER, ink: 'black' };
+  const width = Math.max(FRAME, textWidth(advances, how.font, how.size, letter) + 2);
+  const [apex, near] = [from.x + side * TRIANGLE, from.x + side * (TRIANGLE + STEM)];
+  const left = side > 0 ? near : near - width;
+  const upright = { a: from, b: { x: from.x, y: y + PAST } };
+  const base = [
+    { x: from.x, y: y - TRIANGLE / 2 },
+    { x: from.x, y: y + TRIANGLE / 2 },
+    { x: apex, y },
+  ];
+  const items: readonly Item[] = [
+    line(upright.a.x, upright.a.y, upright.b.x, upright.b.y, NARROW),
+    polygon(base, { fill: 'black' }),
+    line(apex, y, near, y, NARROW),
+    rect(left, y - FRAME / 2, width, FRAME, { fill: 'white', stroke: { ink: 'black', width: 0.3 } }),
+    text(how, letter, left + width / 2, y + capHeight(LETTER) / 2, 'middle'),
+  ];
+  const reach = Math.abs(near - from.x);
+  const mark: Box = { x: Math.min(left, from.x), y: y - FRAME / 2, w: width + reach, h: FRAME, what: 'mark datum' };
+  return { items, boxes: [mark, ...lineBoxes(upright, 'line datum')] };
+}

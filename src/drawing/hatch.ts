@@ -1,0 +1,50 @@
+/** Hatching of cut faces (ISO 128: narrow lines at 45 degrees): lines clipped to polygons by an even-odd scan. */
+import type { XY } from './display.ts';
+import type { Leg } from './plane.ts';
+
+/** `lean`: +1 rises to the right on paper, -1 falls. `pitch`: distance between lines, mm, square to them. */
+export type Hatch = { readonly pitch: number; readonly lean: 1 | -1 };
+
+/** Segments shorter than this are dust from touching a corner. */
+const DUST = 0.05;
+
+/**
+ * Hatch lines inside the rings, even-odd: a ring in a ring is a hole. Lines lie on a lattice fixed to the page's corner, so that
+ * neighbours with one hatch agree.
+ */
+export function hatchLines(rings: readonly (readonly XY[])[], hatch: Hatch): readonly Leg[] {
+  const step = hatch.pitch * Math.SQRT2;
+  const offsets = rings.flatMap((ring) => ring.map((p) => along(p, hatch.lean)));
+  if (offsets.length === 0) return [];
+  const first = Math.ceil(Math.min(...offsets) / step);
+  const last = Math.floor(Math.max(...offsets) / step);
+  const legs: Leg[] = [];
+  for (let n = first; n <= last; n++) legs.push(...scan(rings, n * step, hatch.lean));
+  return legs;
+}
+
+/** Lines of the lattice are the places where y + lean * x is the same. */
+function along(p: XY, lean: 1 | -1): number {
+  return p.y + lean * p.x;
+}
+
+function scan(rings: readonly (readonly XY[])[], offset: number, lean: 1 | -1): readonly Leg[] {
+  const xs = rings.flatMap((ring) => crossings(ring, offset, lean)).sort((a, b) => a - b);
+  const legs: Leg[] = [];
+  for (let i = 0; i + 1 < xs.length; i += 2) {
+    const [x0, x1] = [xs[i] ?? 0, xs[i + 1] ?? 0];
+    if (x1 - x0 > DUST) legs.push({ a: { x: x0, y: offset - lean * x0 }, b: { x: x1, y: offset - lean * x1 } });
+  }
+  return legs;
+}
+
+/** Half-open at the ends of an edge, so that a corner on the line counts once or twice as it must. */
+function crossings(ring: readonly XY[], offset: number, lean: 1 | -1): readonly number[] {
+  const found: number[] = [];
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    const [fa, fb] = [along(a, lean) - offset, along(b, lean) - offset];
+    if (fa < 0 !== fb < 0) found.push(a.x + ((b.x - a.x) * fa) / (fa - fb));
+  });
+  return found;
+}

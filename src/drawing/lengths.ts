@@ -1,0 +1,181 @@
+/**
+ * Length dimensions in tiers above the work (ISO 129-1): shortest nearest, extension lines from the faces, the value in a gap of its line
+ * or beside it. Where a value can't stand free, the extension line that it meets is interrupted; then a letter stands for it.
+ */
+import type { Advances, Box, Item } from '../model/display.ts';
+import { isFree } from './collisions.ts';
+import { arrowHead, line, type XY } from './display.ts';
+import { type Layer, NARROW } from './paper.ts';
+import { grown, type Leg, lineBoxes } from './plane.ts';
+import { levelValue, type Sizes, setValue, type Value } from './values.ts';
+
+/** One dimension on paper: `from` and `to` are where its extension lines begin. */
+export type Level = { readonly id: string; readonly from: XY; readonly to: XY; readonly text: readonly string[]; readonly letter?: string };
+export type TierSizes = Sizes & { readonly gap: number; readonly pitch: number };
+/** `top`: uppermost y that may be used. `base`: y of the highest thing below the tiers. */
+export type TierRoom = {
+  readonly base: number;
+  readonly top: number;
+  readonly left: number;
+  readonly right: number;
+  readonly taken: readonly Box[];
+};
+export type Tiers = Layer & { readonly lettered: readonly string[]; readonly top: number };
+
+/** ISO 129-1: arrow heads; extension lines pass the dimension line by 8 line widths. */
+const ARROW = 2.4;
+const PAST = 8 * NARROW.width;
+const CLEAR = 0.6;
+const TAIL = 3;
+
+type Placed = {
+  readonly dim: Level;
+  readonly tier: number;
+  readonly y: number;
+  readonly items: readonly Item[];
+  readonly texts: readonly Box[];
+  readonly lines: readonly Leg[];
+  readonly lettered: boolean;
+};
+
+export function drawLengths(advances: Advances, dims: readonly Level[], sizes: TierSizes, room: TierRoom): Tiers {
+  const placed: Placed[] = [];
+  const left: string[] = [];
+  for (const dim of shortestFirst(dims)) {
+    const found = place(advances, dim, dims, placed, sizes, room);
+    if (found) placed.push(found);
+    else left.push(dim.id);
+  }
+  const texts = placed.flatMap((p) => p.texts);
+  const extensions = placed.flatMap((p) =>
+    extensionLegs(p).flatMap((leg) => interrupted(leg, texts).map((l) => ({ leg: l, id: p.dim.id }))),
+  );
+  return {
+    items: [...extensions.map(({ leg }) => drawn(leg)), ...placed.flatMap((p) => [...p.lines.map(drawn), ...p.items])],
+    boxes: [
+      ...texts,
+      ...placed.flatMap((p) => p.lines.flatMap((leg) => lineBoxes(leg, `line ${p.dim.id}`))),
+      ...extensions.flatMap(({ leg, id }) => lineBoxes(leg, `line ${id}`)),
+    ],
+    lettered: [...placed.filter((p) => p.lettered).map((p) => p.dim.id), ...left],
+    top: Math.min(room.base, ...placed.map((p) => p.y - PAST), ...texts.map((t) => t.y)),
+  };
+}
+
+function shortestFirst(dims: readonly Level[]): readonly Level[] {
+  return [...dims].sort((p, q) => extent(p) - extent(q) || low(p) - low(q) || (p.id < q.id ? -1 : 1));
+}
+
+const low = (d: Level): number => Math.min(d.from.x, d.to.x);
+const high = (d: Level): number => Math.max(d.from.x, d.to.x);
+const extent = (d: Level): number => high(d) - low(d);
+
+/** The value free of everything; else across extension lines (they give way); else its letter; else nothing. */
+function place(
+  advances: Advances,
+  dim: Level,
+  dims: readonly Level[],
+  placed: readonly Placed[],
+  sizes: TierSizes,
+  room: TierRoom,
+): Placed | undefined {
+  const value = setValue(advances, dim.text, sizes);
+  const uprights = dims.filter((d) => d.id !== dim.id).flatMap((d) => futureLines(d, placed, room));
+  const strict = [...room.taken, ...uprights];
+  const found = tryTiers(dim, value, placed, sizes, room, strict) ?? tryTiers(dim, value, placed, sizes, room, room.taken);
+  if (found || dim.letter === undefined) return found;
+  const letter = tryTiers(dim, setValue(advances, [dim.letter], sizes), placed, sizes, room, room.taken);
+  return letter && { ...letter, lettered: true };
+}
+
+/** Extension lines of the others: as far as they reach if that is known, else to the top. */
+function futureLines(dim: Level, placed: readonly Placed[], room: TierRoom): readonly Box[] {
+  const known = placed.find((p) => p.dim.id === dim.id);
+  const top = known ? known.y - PAST : room.top;
+  return [dim.from, dim.to].flatMap((p) => lineBoxes({ a: p, b: { x: p.x, y: Math.min(top, p.y) } }, `line ${dim.id}`));
+}
+
+function tryTiers(
+  dim: Level,
+  value: Value,
+  placed: readonly Placed[],
+  sizes: TierSizes,
+  room: TierRoom,
+  taken: readonly Box[],
+): Placed | undefined {
+  const over = placed.filter((p) => low(p.dim) < high(dim) && low(dim) < high(p.dim));
+  const lowest = Math.max(-1, ...over.map((p) => p.tier)) + 1;
+  const others = [...taken, ...placed.flatMap((p) => [...p.texts, ...p.lines.flatMap((leg) => lineBoxes(leg, `line ${p.dim.id}`))])];
+  for (let tier = lowest; ; tier++) {
+    const y = room.base - sizes.gap - tier * sizes.pitch;
+    if (y - value.height / 2 - CLEAR < room.top) return undefined;
+    for (const way of ways(dim, value, y)) {
+      if (isGood(way, others, room)) return { dim, tier, y, ...way, lettered: false };
+    }
+  }
+}
+
+type Way = { readonly items: readonly Item[]; readonly texts: readonly Box[]; readonly lines: readonly Leg[] };
+
+function isGood(way: Way, others: readonly Box[], room: TierRoom): boolean {
+  const own = way.texts.map((t) => ({ ...grown(t, CLEAR), what: t.what }));
+  if (own.some((t) => t.x < room.left || t.x + t.w > room.right)) return false;
+  return own.every((t) => isFree(t, others)) && way.lines.every((leg) => lineBoxes(leg, 'line new').every((b) => isFree(b, others)));
+}
+
+/** In a gap of the line: middle, then a third from either end; else beside it to the right or left. */
+function ways(dim: Level, value: Value, y: number): readonly Way[] {
+  const [x1, x2] = [low(dim), high(dim)];
+  const what = `text ${dim.id}`;
+  const arrowsIn = x2 - x1 >= 2 * ARROW + 1;
+  const heads = [arrowHead({ x: x1, y }, arrowsIn ? 180 : 0, ARROW, 'black'), arrowHead({ x: x2, y }, arrowsIn ? 0 : 180, ARROW, 'black')];
+  const within = (x: number): Way => {
+    const { items, box } = levelValue(value, x, y, what);
+    const lines = [leg(x1, box.x - CLEAR, y), leg(box.x + box.w + CLEAR, x2, y)];
+    return { items: [...items, ...heads], texts: [box], lines };
+  };
+  const beside = (side: 1 | -1, reach: number): Way => {
+    const end = side === 1 ? x2 + reach : x1 - reach;
+    const { items, box } = levelValue(value, end + side * (CLEAR + value.width / 2), y, what);
+    const tail = arrowsIn ? 0 : TAIL + ARROW;
+    const lines = [leg(side === 1 ? x1 - tail : end, side === 1 ? end : x2 + tail, y)];
+    return { items: [...items, ...heads], texts: [box], lines };
+  };
+  const roomy = value.width + 2 * (CLEAR + ARROW) + 0.6 <= x2 - x1;
+  const third = (x2 - x1) / 3;
+  const places = [(x1 + x2) / 2, x1 + third, x2 - third].filter(
+    (x) => x - value.width / 2 > x1 + ARROW + CLEAR && x + value.width / 2 < x2 - ARROW - CLEAR,
+  );
+  const reaches = [TAIL + ARROW, 3 * TAIL, 6 * TAIL];
+  return [...(roomy ? places.map(within) : []), ...reaches.flatMap((reach) => [beside(1, reach), beside(-1, reach)])];
+}
+
+function leg(from: number, to: number, y: number): Leg {
+  return { a: { x: from, y }, b: { x: to, y } };
+}
+
+function drawn(l: Leg): Item {
+  return line(l.a.x, l.a.y, l.b.x, l.b.y, NARROW);
+}
+
+function extensionLegs(p: Placed): readonly Leg[] {
+  return [p.dim.from, p.dim.to]
+    .map((at) => ({ a: { x: at.x, y: at.y - CLEAR }, b: { x: at.x, y: p.y - PAST } }))
+    .filter((l) => l.b.y < l.a.y);
+}
+
+/** An upright line less the texts that stand in its way. */
+function interrupted(upright: Leg, texts: readonly Box[]): readonly Leg[] {
+  const x = upright.a.x;
+  const gaps = texts.map((t) => grown(t, CLEAR)).filter((t) => t.x < x && x < t.x + t.w);
+  const sorted = [...gaps].sort((p, q) => q.y - p.y);
+  const legs: Leg[] = [];
+  let y = upright.a.y;
+  for (const gap of sorted) {
+    if (gap.y + gap.h <= upright.b.y || gap.y >= y) continue;
+    if (gap.y + gap.h < y) legs.push({ a: { x, y }, b: { x, y: gap.y + gap.h } });
+    y = Math.min(y, gap.y);
+  }
+  if (y > upright.b.y) legs.push({ a: { x, y }, b: { x, y: upright.b.y } });
+  return legs;
+}

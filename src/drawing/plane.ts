@@ -1,0 +1,96 @@
+/** Boxes, segments and polygons on paper: who meets whom. */
+import type { Box } from '../model/display.ts';
+import type { XY } from './display.ts';
+
+export type Span = { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
+export type Leg = { readonly a: XY; readonly b: XY };
+
+/** Rounding to 0.01 moves edges by half of that: boxes that only touch do not overlap. */
+const TOUCH = 0.011;
+
+export function overlap(a: Span, b: Span, gap = 0): boolean {
+  const slack = TOUCH - gap;
+  return a.x + slack < b.x + b.w && b.x + slack < a.x + a.w && a.y + slack < b.y + b.h && b.y + slack < a.y + a.h;
+}
+
+/** The box `gap` larger on every side. */
+export function grown(box: Span, gap: number): Span {
+  return { x: box.x - gap, y: box.y - gap, w: box.w + 2 * gap, h: box.h + 2 * gap };
+}
+
+/** Whether two segments cross or touch. */
+export function cross(p: Leg, q: Leg): boolean {
+  const d1 = turn(q.a, q.b, p.a);
+  const d2 = turn(q.a, q.b, p.b);
+  const d3 = turn(p.a, p.b, q.a);
+  const d4 = turn(p.a, p.b, q.b);
+  if (d1 * d2 > 0 || d3 * d4 > 0) return false;
+  if (d1 !== 0 || d2 !== 0 || d3 !== 0 || d4 !== 0) return true;
+  return overlap(spanOf(p), spanOf(q), 2 * TOUCH);
+}
+
+/** Least distance between two segments; 0 where they meet. */
+export function gapBetween(p: Leg, q: Leg): number {
+  if (cross(p, q)) return 0;
+  return Math.min(toLeg(p.a, q), toLeg(p.b, q), toLeg(q.a, p), toLeg(q.b, p));
+}
+
+/** Whether a segment runs through the inside of a box. */
+export function runsThrough(leg: Leg, box: Span): boolean {
+  return clippedTo(leg, box) !== undefined;
+}
+
+/** The stretch of a segment inside a box, as shares of it from a (0) to b (1); undefined where it passes by. */
+export function clippedTo(leg: Leg, box: Span): readonly [number, number] | undefined {
+  const [dx, dy] = [leg.b.x - leg.a.x, leg.b.y - leg.a.y];
+  let [t0, t1] = [0, 1];
+  const sides = [
+    [-dx, leg.a.x - box.x],
+    [dx, box.x + box.w - leg.a.x],
+    [-dy, leg.a.y - box.y],
+    [dy, box.y + box.h - leg.a.y],
+  ] as const;
+  for (const [p, q] of sides) {
+    if (p === 0 && q <= 0) return undefined;
+    if (p < 0) t0 = Math.max(t0, q / p);
+    if (p > 0) t1 = Math.min(t1, q / p);
+  }
+  return t0 < t1 ? [t0, t1] : undefined;
+}
+
+export function distance(a: XY, b: XY): number {
+  return Math.hypot(a.x - b.x, a.y - b.y);
+}
+
+function toLeg(p: XY, leg: Leg): number {
+  const [dx, dy] = [leg.b.x - leg.a.x, leg.b.y - leg.a.y];
+  const square = dx * dx + dy * dy;
+  const t = square === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - leg.a.x) * dx + (p.y - leg.a.y) * dy) / square));
+  return distance(p, { x: leg.a.x + t * dx, y: leg.a.y + t * dy });
+}
+
+function turn(a: XY, b: XY, c: XY): number {
+  const cross = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+  return Math.abs(cross) < 1e-9 ? 0 : cross;
+}
+
+function spanOf(leg: Leg): Span {
+  const [x, y] = [Math.min(leg.a.x, leg.b.x), Math.min(leg.a.y, leg.b.y)];
+  return { x, y, w: Math.abs(leg.a.x - leg.b.x), h: Math.abs(leg.a.y - leg.b.y) };
+}
+
+/** A thin box along an upright or level line; a chain of small ones along a slanting one, so that boxes alone tell who meets whom. */
+export function lineBoxes(leg: Leg, what: string): readonly Box[] {
+  const span = spanOf(leg);
+  if (span.w < THIN || span.h < THIN) return [{ ...grown(span, THIN / 2), what }];
+  const steps = Math.ceil(distance(leg.a, leg.b) / CHAIN_LINK);
+  return Array.from({ length: steps }, (_, i) => ({ ...grown(spanOf(part(leg, i / steps, (i + 1) / steps)), THIN / 2), what }));
+}
+const THIN = 0.1;
+const CHAIN_LINK = 0.4;
+
+/** The stretch of a segment between two shares of it. */
+export function part(leg: Leg, from: number, to: number): Leg {
+  const at = (t: number): XY => ({ x: leg.a.x + (leg.b.x - leg.a.x) * t, y: leg.a.y + (leg.b.y - leg.a.y) * t });
+  return { a: at(from), b: at(to) };
+}

@@ -1,0 +1,106 @@
+/**
+ * The picture of a grip: half-section of the work at its end, cut above the axis, seen from outside below, in its hold, headstock on the
+ * left; sizes in tiers, balloons round it. Tries scales and arrangements until nothing collides and nothing leaves the frame.
+ */
+import type { Len } from '../base/units.ts';
+import type { Advances, Picture } from '../model/display.ts';
+import type { SurfaceId } from '../model/ids.ts';
+import type { Point, Stage } from '../model/stage.ts';
+import { type Arrangement, arrange, type Laid, sizeUp } from './arrange.ts';
+import { collisions } from './collisions.ts';
+import { sketchOf } from './sketch.ts';
+import { type Hold, windowOf } from './window.ts';
+
+export type { Hold } from './window.ts';
+
+/** `from`, `to`: places along z, `from` the datum's. `fromD`, `toD`: diameter at which the extension line begins (else the outline's own). */
+export type LengthShown = {
+  readonly id: string;
+  readonly from: Len;
+  readonly to: Len;
+  readonly fromD?: Len;
+  readonly toD?: Len;
+  /** Value, then its limits: ['14.00', '±0.05'] or ['11.00', '+0', '−0.05']. */
+  readonly text: readonly string[];
+  /** Stands for the value where that can't be placed; the id is then among `lettered`. */
+  readonly letter?: string;
+};
+export type DiameterShown = {
+  readonly id: string;
+  readonly z: Len;
+  readonly d: Len;
+  readonly side: 'outside' | 'inside';
+  readonly text: readonly string[];
+  readonly letter?: string;
+};
+/** Points at the edges of `surface`; at `at` where that has none (any more). */
+export type Balloon = { readonly text: string; readonly surface: SurfaceId | ''; readonly at?: Point };
+export type StageView = {
+  readonly stage: Stage;
+  readonly hold: Hold;
+  readonly lengths: readonly LengthShown[];
+  readonly diameters: readonly DiameterShown[];
+  readonly balloons: readonly Balloon[];
+  /** mm on paper */
+  readonly frame: { readonly width: number; readonly height: number };
+  readonly words: {
+    readonly alt: string;
+    readonly headstock: string;
+    readonly scale?: (scale: string) => string;
+    readonly legend?: { readonly made: string; readonly taken: string };
+  };
+  readonly advances: Advances;
+};
+/**
+ * `lettered`: dimensions that stand as a letter, or not at all where they had none. `unplaced`: balloons without a place to point at or
+ * to stand. `scale`: mm on paper a mm of work.
+ */
+export type StagePicture = Picture & { readonly scale: number; readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
+
+/** Preferred scales, largest first. */
+const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
+/** How many scales are tried from the largest that fits down. */
+const SCALES_TRIED = 4;
+/** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
+const ARRANGEMENTS: readonly Arrangement[] = [
+  { phase: { x: 0, y: 0 }, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0.5 }, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0 }, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
+  { phase: { x: 0, y: 0.5 }, tiers: { value: 3, limits: 2.5, gap: 5, pitch: 4.4 } },
+];
+
+export function drawStage(view: StageView): StagePicture {
+  const sketch = sketchOf(view.stage);
+  const window = windowOf(sketch, view.hold);
+  const fitting = SCALES.filter((scale) => ARRANGEMENTS.some((a) => sizeUp(view, sketch, window, scale, a).fits));
+  const tried = fitting.length > 0 ? fitting.slice(0, SCALES_TRIED) : SCALES.slice(-1);
+  let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
+  for (const scale of tried) {
+    for (const arrangement of ARRANGEMENTS) {
+      const picture = pictureOf(view, arrange(view, sketch, window, scale, arrangement), scale);
+      const faults = faultsOf(picture);
+      if (!best || faults < best.faults) best = { picture, faults };
+      if (faults === 0) return picture;
+    }
+  }
+  if (!best) throw new Error('no scale to draw at');
+  return best.picture;
+}
+
+function pictureOf(view: StageView, laid: Laid, scale: number): StagePicture {
+  return {
+    width: view.frame.width,
+    height: view.frame.height,
+    items: laid.items,
+    boxes: laid.boxes,
+    alt: view.words.alt,
+    scale,
+    lettered: laid.lettered,
+    unplaced: laid.unplaced,
+  };
+}
+
+/** A mark on another is worst, a balloon left out next, a letter in place of a value least. */
+function faultsOf(picture: StagePicture): number {
+  return 100 * collisions(picture).length + 10 * picture.unplaced.length + picture.lettered.length;
+}

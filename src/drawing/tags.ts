@@ -1,0 +1,198 @@
+/**
+ * Balloons and labels with leaders: each gets a free place near its surface, all together at the least cost, with straight leaders
+ * that do not cross. Balloons of one surface stand side by side and share a leader.
+ */
+import type { Box, Item } from '../model/display.ts';
+import { assign } from './assign.ts';
+import { isFree } from './collisions.ts';
+import type { XY } from './display.ts';
+import { leaderCost, type Surroundings } from './leaders.ts';
+import { cross, distance, gapBetween, grown, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
+
+/** `ports`: where a leader may start, from the tag's middle, each with the radius that it starts clear of. `anchors`: places on its surface. */
+export type Tag = {
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  readonly ports: readonly { readonly dx: number; readonly dy: number; readonly radius: number }[];
+  readonly anchors: readonly XY[];
+  readonly kind: 'ring' | 'text';
+  readonly draw: (middle: XY) => readonly Item[];
+};
+export type Standing = { readonly tag: Tag; readonly middle: XY; readonly leader: Leg; readonly cost: number };
+export type Placing = { readonly standing: readonly Standing[]; readonly left: readonly string[]; readonly quarrels: number };
+/** `phase`: shift of the lattice of places, as shares of its step. */
+export type Lattice = { readonly width: number; readonly height: number; readonly step: number; readonly phase: XY };
+
+const CLEAR = 0.9;
+/** Leaders nearer than this, away from their tips, read as one. */
+const LEADER_GAP = 0.8;
+const TIP = 1.2;
+const QUARREL = 1000;
+const ROUNDS = 60;
+const BEST_ANCHORS = 3;
+
+export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surroundings): Placing {
+  const options = tags.map((tag) => optionsOf(tag, lattice, around));
+  const able = tags.map((_, i) => i).filter((i) => (options[i] ?? []).length > 0);
+  const usable = able.map((i) => options[i] ?? []);
+  const start = startOf(usable);
+  const settled = settle(start, usable);
+  return {
+    standing: settled,
+    left: tags.filter((_, i) => !able.includes(i)).map((t) => t.id),
+    quarrels: quarrelsOf(settled),
+  };
+}
+
+/** Every free place with its best anchors, cheapest first. */
+function optionsOf(tag: Tag, lattice: Lattice, around: Surroundings): readonly Standing[] {
+  return places(tag, lattice, around)
+    .flatMap((middle) =>
+      tag.anchors
+        .map((anchor) => leaderTo(tag, middle, anchor, around))
+        .filter((s) => Number.isFinite(s.cost))
+        .sort((p, q) => p.cost - q.cost)
+        .slice(0, BEST_ANCHORS),
+    )
+    .sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+}
+
+function places(tag: Tag, lattice: Lattice, around: Surroundings): readonly XY[] {
+  const { step, phase } = lattice;
+  const found: XY[] = [];
+  for (let y = tag.height / 2 + CLEAR + phase.y * step; y + tag.height / 2 + CLEAR <= lattice.height; y += step) {
+    for (let x = tag.width / 2 + CLEAR + phase.x * step; x + tag.width / 2 + CLEAR <= lattice.width; x += step) {
+      const room = { ...grown(spanAt(tag, { x, y }), CLEAR), what: `${tag.kind} ${tag.id}` };
+      if (isFree(room, around.boxes)) found.push({ x, y });
+    }
+  }
+  return found;
+}
+
+function spanAt(tag: Tag, middle: XY): Span {
+  return { x: middle.x - tag.width / 2, y: middle.y - tag.height / 2, w: tag.width, h: tag.height };
+}
+
+function leaderTo(tag: Tag, middle: XY, anchor: XY, around: Surroundings): Standing {
+  const starts = tag.ports.map((port) => startAt(port, middle, anchor)).sort((p, q) => distance(p, anchor) - distance(q, anchor));
+  const leader = { a: starts[0] ?? middle, b: anchor };
+  return { tag, middle, leader, cost: leaderCost(leader, around) };
+}
+
+function startAt(port: Tag['ports'][number], middle: XY, anchor: XY): XY {
+  const centre = { x: middle.x + port.dx, y: middle.y + port.dy };
+  const away = distance(centre, anchor);
+  if (away === 0) return centre;
+  const share = Math.min(1, port.radius / away);
+  return { x: centre.x + (anchor.x - centre.x) * share, y: centre.y + (anchor.y - centre.y) * share };
+}
+
+/** One least-cost assignment of the tags of the commonest size to places; wider ones, which fill several places, go to their best first. */
+function startOf(options: readonly (readonly Standing[])[]): Standing[] {
+  const chosen: (Standing | undefined)[] = options.map(() => undefined);
+  const wide = (o: readonly Standing[]): number => o[0]?.tag.width ?? 0;
+  const least = Math.min(...options.map(wide));
+  const order = options
+    .map((_, i) => i)
+    .filter((i) => wide(options[i] ?? []) > least)
+    .sort((i, j) => wide(options[j] ?? []) - wide(options[i] ?? []) || i - j);
+  for (const i of order) {
+    const all = options[i] ?? [];
+    chosen[i] = all.find((o) => chosen.every((c) => !c || !quarrel(o, c))) ?? all[0];
+  }
+  const single = options.map((_, i) => i).filter((i) => !chosen[i]);
+  const keys = [...new Set(single.flatMap((i) => (options[i] ?? []).map(keyOf)))].sort();
+  const free = keys.filter((k) => !chosen.some((c) => c && blocks(c, k, options[single[0] ?? 0] ?? [])));
+  const column = new Map(free.map((k, j) => [k, j]));
+  const best = single.map((i) => bestByPlace(options[i] ?? [], column, free.length));
+  const columns = single.length <= free.length ? assign(best.map((row) => row.map((o) => o?.cost ?? Number.POSITIVE_INFINITY))) : [];
+  single.forEach((i, row) => {
+    chosen[i] = best[row]?.[columns[row] ?? -1] ?? options[i]?.[0];
+  });
+  return chosen.filter((c) => c !== undefined);
+}
+
+function keyOf(s: Standing): string {
+  return `${s.middle.x} ${s.middle.y}`;
+}
+
+function blocks(standing: Standing, key: string, like: readonly Standing[]): boolean {
+  const [x, y] = key.split(' ').map(Number);
+  const tag = like[0]?.tag;
+  return tag !== undefined && overlap(spanAt(tag, { x: x ?? 0, y: y ?? 0 }), spanAt(standing.tag, standing.middle), CLEAR);
+}
+
+function bestByPlace(options: readonly Standing[], column: ReadonlyMap<string, number>, count: number): readonly (Standing | undefined)[] {
+  const row: (Standing | undefined)[] = new Array<undefined>(count).fill(undefined);
+  for (const option of options) {
+    const at = column.get(keyOf(option));
+    if (at !== undefined && !row[at]) row[at] = option; // cheapest first
+  }
+  return row;
+}
+
+/** While two quarrel or a move is cheaper: move one, or let two change places. Each step lowers the cost, so it ends. */
+function settle(start: readonly Standing[], options: readonly (readonly Standing[])[]): readonly Standing[] {
+  const now = [...start];
+  for (let round = 0; round < ROUNDS; round++) {
+    const moved = now.map((_, i) => improve(now, i, options[i] ?? [])).some((done) => done);
+    const swapped = now.flatMap((_, i) => now.slice(i + 1).map((_other, k) => swap(now, i, i + 1 + k, options)));
+    if (!moved && !swapped.some((done) => done)) break;
+  }
+  return now;
+}
+
+function improve(now: Standing[], i: number, options: readonly Standing[]): boolean {
+  const current = now[i];
+  if (!current) return false;
+  const others = now.filter((_, j) => j !== i);
+  let [best, least] = [current, costAmong(current, others)];
+  for (const option of options) {
+    if (option.cost >= least - 1e-9) break;
+    const cost = costAmong(option, others);
+    if (cost < least - 1e-9) [best, least] = [option, cost];
+  }
+  now[i] = best;
+  return best !== current;
+}
+
+function swap(now: Standing[], i: number, j: number, options: readonly (readonly Standing[])[]): boolean {
+  const [a, b] = [now[i], now[j]];
+  if (!a || !b || !quarrel(a, b)) return false;
+  const a2 = options[i]?.find((o) => o.middle.x === b.middle.x && o.middle.y === b.middle.y);
+  const b2 = options[j]?.find((o) => o.middle.x === a.middle.x && o.middle.y === a.middle.y);
+  if (!a2 || !b2) return false;
+  const others = now.filter((_, k) => k !== i && k !== j);
+  const was = costAmong(a, [...others, b]) + costAmong(b, others);
+  const is = costAmong(a2, [...others, b2]) + costAmong(b2, others);
+  if (is >= was - 1e-9) return false;
+  [now[i], now[j]] = [a2, b2];
+  return true;
+}
+
+function costAmong(s: Standing, others: readonly Standing[]): number {
+  return s.cost + QUARREL * others.filter((o) => quarrel(s, o)).length;
+}
+
+function quarrelsOf(standing: readonly Standing[]): number {
+  return standing.flatMap((s, i) => standing.slice(i + 1).filter((o) => quarrel(s, o))).length;
+}
+
+/** Two tags that overlap, a leader through the other's tag, leaders that cross or run together. */
+export function quarrel(p: Standing, q: Standing): boolean {
+  const [boxP, boxQ] = [spanAt(p.tag, p.middle), spanAt(q.tag, q.middle)];
+  if (overlap(boxP, boxQ, CLEAR)) return true;
+  if (runsThrough(p.leader, grown(boxQ, CLEAR / 2)) || runsThrough(q.leader, grown(boxP, CLEAR / 2))) return true;
+  return cross(p.leader, q.leader) || gapBetween(short(p.leader), short(q.leader)) < LEADER_GAP;
+}
+
+/** A leader without its tip: tips on neighbouring surfaces may be close. */
+export function short(leader: Leg): Leg {
+  const length = distance(leader.a, leader.b);
+  return length <= TIP ? part(leader, 0, 0.5) : part(leader, 0, 1 - TIP / length);
+}
+
+export function boxOf(s: Standing): Box {
+  return { ...spanAt(s.tag, s.middle), what: `${s.tag.kind} ${s.tag.id}` };
+}

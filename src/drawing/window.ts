@@ -1,0 +1,111 @@
+/** How much of work and hold is shown: long bars are broken off in the headstock, long jaws are drawn short. All in mm of the work. */
+import type { Len } from '../base/units.ts';
+import type { GripKind } from '../model/plan.ts';
+import type { Polygon } from '../model/stage.ts';
+import { along, envelope, metalAt, placed, ring, type Sketch, type UR } from './sketch.ts';
+
+/**
+ * Who holds the part. `from`, `to`, `diameter`: the held stretch, as in Grip. `tooling`: half-section of a mandrel, stub or sleeve in
+ * the part's own z, where it is known; without it a plain one is drawn. `datum`: the face that lengths are measured from.
+ */
+export type Hold = {
+  readonly kind: GripKind;
+  readonly from: Len;
+  readonly to: Len;
+  readonly diameter: Len;
+  readonly tooling?: { readonly outline: Polygon; readonly held?: { readonly from: Len; readonly to: Len; readonly diameter: Len } };
+  readonly datum?: { readonly z: Len; readonly letter: string };
+};
+/** Radius and stretch that jaws (or a collet) close on. */
+export type Clamp = { readonly from: number; readonly to: number; readonly radius: number };
+/** `cutAt`: the work is broken off there. `rim`: largest radius of work, now or before, that is shown. */
+export type Window = {
+  readonly from: number;
+  readonly right: number;
+  readonly cutAt?: number;
+  readonly clamp?: Clamp;
+  readonly tooling: readonly UR[];
+  readonly rim: number;
+};
+
+/** Shares of the stick-out: so long are jaws at most, and so much of the work is shown behind them. */
+const JAWS_SHARE = 0.45;
+const BEHIND_SHARE = 0.3;
+const TAIL_SHARE = 0.12;
+const LEAST_SHOWN = 3;
+/** A plain mandrel where its outline is not known: how thick, how far behind the work, how much of it the jaws take. */
+const MANDREL_WALL = 1.5;
+const MANDREL_BEHIND = 0.25;
+const MANDREL_HELD = 0.7;
+
+export function windowOf(sketch: Sketch, hold: Hold): Window {
+  const points = [...sketch.loops, ...sketch.before].flat().flatMap((e) => [e.a, e.b]);
+  const right = Math.max(...points.map((p) => p.u));
+  const left = Math.min(...points.map((p) => p.u));
+  const ends = [along(hold.from, sketch.out), along(hold.to, sketch.out)] as const;
+  const held = { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: hold.diameter }, sketch.out).r };
+  if (hold.kind === 'bench') return withRim(sketch, { from: left, right, tooling: [], rim: 0 });
+  if (hold.kind === 'threaded-mandrel' || hold.tooling) return withRim(sketch, onTooling(sketch, hold, held, left, right));
+  return withRim(sketch, inJaws(held, left, right));
+}
+
+function inJaws(held: Clamp, left: number, right: number): Window {
+  const stickOut = Math.max(right - held.to, LEAST_SHOWN);
+  const length = held.to - held.from;
+  const shown = Math.min(length, Math.max(JAWS_SHARE * stickOut, LEAST_SHOWN));
+  const clamp = { ...held, from: held.to - shown };
+  if (shown === length && left >= held.from - BEHIND_SHARE * stickOut)
+    return { from: Math.min(left, clamp.from), right, clamp, tooling: [], rim: 0 };
+  const cutAt = clamp.from - TAIL_SHARE * stickOut;
+  return left >= cutAt ? { from: left, right, clamp, tooling: [], rim: 0 } : { from: cutAt, right, cutAt, clamp, tooling: [], rim: 0 };
+}
+
+function onTooling(sketch: Sketch, hold: Hold, held: Clamp, left: number, right: number): Window {
+  const given = hold.tooling;
+  const tooling = given ? ring(given.outline, sketch.out) : plainMandrel(sketch, hold, held, left);
+  const us = tooling.map((p) => p.u);
+  const rim = Math.max(...tooling.map((p) => p.r));
+  const [from, to] = [Math.min(...us), Math.max(...us)];
+  const clamp = given?.held ? clampOf(sketch, given.held) : { from, to: from + MANDREL_HELD * (to - from), radius: rim };
+  return { from: Math.min(from, left, clamp.from), right, clamp, tooling, rim };
+}
+
+function clampOf(sketch: Sketch, held: { readonly from: Len; readonly to: Len; readonly diameter: Len }): Clamp {
+  const ends = [along(held.from, sketch.out), along(held.to, sketch.out)] as const;
+  return { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: held.diameter }, sketch.out).r };
+}
+
+/** A ring round an outside thread, or a spigot with a collar in an inside one. */
+function plainMandrel(sketch: Sketch, hold: Hold, held: Clamp, left: number): readonly UR[] {
+  const face = hold.datum ? along(hold.datum.z, sketch.out) : held.to;
+  const length = held.to - held.from;
+  const start = Math.min(left, held.from) - MANDREL_BEHIND * length;
+  const nib = held.radius * 0.02;
+  const middle = (held.from + held.to) / 2;
+  const inside = metalAt(sketch.loops, { u: middle, r: held.radius + nib }) && !metalAt(sketch.loops, { u: middle, r: held.radius - nib });
+  if (!inside) return box(start, Math.max(face, held.to), held.radius, held.radius * MANDREL_WALL);
+  const collar = held.from - length * 0.1;
+  const wide = Math.max(...envelope(sketch.loops.flat(), 'outer').map((p) => p.a.r), held.radius);
+  return [
+    { u: start - length / 2, r: 0 },
+    { u: start - length / 2, r: wide },
+    { u: Math.min(face, left), r: wide },
+    { u: Math.min(face, left), r: held.radius },
+    { u: Math.max(held.to, collar), r: held.radius },
+    { u: Math.max(held.to, collar), r: 0 },
+  ];
+}
+
+export function box(from: number, to: number, low: number, high: number): readonly UR[] {
+  return [
+    { u: from, r: low },
+    { u: from, r: high },
+    { u: to, r: high },
+    { u: to, r: low },
+  ];
+}
+
+function withRim(sketch: Sketch, window: Window): Window {
+  const shown = [...sketch.loops, ...sketch.before].flatMap((loop) => envelope(loop, 'outer')).filter((p) => p.b.u >= window.from);
+  return { ...window, rim: Math.max(window.rim, ...shown.flatMap((p) => [p.a.r, p.b.r])) };
+}

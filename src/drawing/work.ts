@@ -1,0 +1,203 @@
+/** The work itself: cut and hatched above the axis, seen from outside below; what was there before; what this grip made. */
+import type { Item } from '../model/display.ts';
+import { curve, line, move, path, polygon, polyline, type Stroke } from './display.ts';
+import { type Hatch, hatchLines } from './hatch.ts';
+import { across, FORMER, HATCHED, type Half, type Layer, level, MADE, NARROW, onPaper, type Paper, ringOnPaper, WIDE } from './paper.ts';
+import { type Band, clippedEdge, clippedRing, corners, type Edge, envelope, type Piece, rootOf, type Sketch, type UR } from './sketch.ts';
+import type { Window } from './window.ts';
+
+const WORK_HATCH: Hatch = { pitch: 1.2, lean: 1 };
+/** How far the wave of a break line swings, as a share of the radius there. */
+const WAVE = 0.12;
+const NEAR = 1e-6;
+
+export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
+  const cutAt = window.cutAt ?? Number.NEGATIVE_INFINITY;
+  const seen = (edges: readonly Edge[]): readonly Edge[] => edges.flatMap((e) => clippedEdge(e, cutAt));
+  const metal = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
+    .map((ring) => clippedRing(ring, cutAt))
+    .filter((r) => r.length > 2);
+  const now = seen(sketch.loops.flat());
+  const outside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'outside').flatMap(bandEdges))];
+  const inside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'inside').flatMap(bandEdges))];
+  const outer = envelope(outside, 'outer');
+  const former = seen(sketch.before.flat());
+  return {
+    items: [
+      ...sketch.taken.map((ring) => polygon(ringOnPaper(paper, clippedRing(ring, cutAt), 'above'), { fill: 'taken' })),
+      ...drawFaces(metal, outer, paper),
+      ...boreLines(envelope(inside, 'inner'), paper),
+      ...formerLines(former, paper),
+      ...outsideView(outer, now, window, paper),
+      ...sketch.bands.flatMap((band) => bandLines(band, paper)),
+      ...sectionLines(now, sketch.bands, paper),
+      ...(window.cutAt === undefined ? [] : breakLine(outer, window.cutAt, paper)),
+    ],
+    boxes: workBoxes([...outside, ...former], paper),
+  };
+}
+
+/** White under the work, so that it hides what holds it; then the hatching of the cut face. */
+function drawFaces(metal: readonly (readonly UR[])[], outer: readonly Piece[], paper: Paper): readonly Item[] {
+  const rings = metal.map((ring) => ringOnPaper(paper, ring, 'above'));
+  const below = outer.map((p) => [{ u: p.a.u, r: 0 }, p.a, p.b, { u: p.b.u, r: 0 }]);
+  return [
+    ...rings.map((ring) => polygon(ring, { fill: 'white' })),
+    ...below.map((ring) => polygon(ringOnPaper(paper, ring, 'below'), { fill: 'white' })),
+    ...hatchLines(rings, WORK_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
+  ];
+}
+
+/** Edges of the cut face; roots of threads are left to the narrow lines. */
+function sectionLines(now: readonly Edge[], bands: readonly Band[], paper: Paper): readonly Item[] {
+  const edges = now.filter((e) => !onAxis(e) && !bands.some((band) => onRoot(e, band)));
+  return strokes(edges, paper, 'above');
+}
+
+/** Wide lines first, then what is new on top. */
+function strokes(edges: readonly Edge[], paper: Paper, half: Half): readonly Item[] {
+  const drawn = (made: boolean, stroke: Stroke): readonly Item[] =>
+    chains(edges.filter((e) => e.made === made)).map((chain) => polyline(ringOnPaper(paper, chain, half), stroke));
+  return [...drawn(false, WIDE), ...drawn(true, MADE)];
+}
+
+/** Edges that follow each other as one line, so that corners are mitred. */
+function chains(edges: readonly Edge[]): readonly (readonly UR[])[] {
+  const found: UR[][] = [];
+  for (const e of edges) {
+    const chain = found.at(-1);
+    const end = chain?.at(-1);
+    if (chain && end && end.u === e.a.u && end.r === e.a.r) chain.push(e.b);
+    else found.push([e.a, e.b]);
+  }
+  return found;
+}
+
+/** Below the axis: the silhouette, and an upright line at every corner of it. */
+function outsideView(outer: readonly Piece[], now: readonly Edge[], window: Window, paper: Paper): readonly Item[] {
+  const uprights = steps(outer).filter((s) => s.u !== window.cutAt);
+  const jumps = uprights.filter((s) => s.high > s.low + NEAR).map((s) => jumpEdge(s, now));
+  const faint = uprights.filter((s) => s.low > 0).map((s) => upright(s.u, 0, s.low, paper, 'below'));
+  return [...faint, ...strokes(mergedOrder([...outer, ...jumps]), paper, 'below')];
+}
+
+type Step = { readonly u: number; readonly low: number; readonly high: number };
+/** Where the silhouette jumps or bends; its two ends count as jumps from the axis. */
+function steps(pieces: readonly Piece[]): readonly Step[] {
+  const found: Step[] = [];
+  const ends = [...pieces, undefined];
+  ends.forEach((next, i) => {
+    const last = pieces[i - 1];
+    if (last && next && last.b.u === next.a.u) {
+      const [low, high] = [Math.min(last.b.r, next.a.r), Math.max(last.b.r, next.a.r)];
+      if (high > low + NEAR || !isStraight(last, next)) found.push({ u: next.a.u, low, high });
+      return;
+    }
+    if (last) found.push({ u: last.b.u, low: 0, high: last.b.r });
+    if (next) found.push({ u: next.a.u, low: 0, high: next.a.r });
+  });
+  return found;
+}
+
+function isStraight(p: Piece, q: Piece): boolean {
+  const slope = (e: Piece): number => (e.b.r - e.a.r) / (e.b.u - e.a.u);
+  return Math.abs(slope(p) - slope(q)) < NEAR;
+}
+
+function jumpEdge(s: Step, now: readonly Edge[]): Edge {
+  const wall = now.find(
+    (e) => e.a.u === s.u && e.b.u === s.u && Math.min(e.a.r, e.b.r) < s.high - NEAR && Math.max(e.a.r, e.b.r) > s.low + NEAR,
+  );
+  return { a: { u: s.u, r: s.low }, b: { u: s.u, r: s.high }, surface: wall?.surface ?? '', made: wall?.made ?? false };
+}
+
+/** From left to right, each turned so that it begins where the one before ended if it can. */
+function mergedOrder(edges: readonly Edge[]): readonly Edge[] {
+  const middle = (e: Edge): number => (e.a.u + e.b.u) / 2;
+  const sorted = [...edges].sort((p, q) => middle(p) - middle(q));
+  const found: Edge[] = [];
+  for (const e of sorted) {
+    const end = found.at(-1)?.b;
+    const turned = end && end.u === e.b.u && end.r === e.b.r;
+    found.push(turned ? { ...e, a: e.b, b: e.a } : e);
+  }
+  return found;
+}
+
+/** Seen in the bore behind the cut: its steps and its mouths. */
+function boreLines(inner: readonly Piece[], paper: Paper): readonly Item[] {
+  return steps(inner)
+    .map((s) => ({ u: s.u, r: s.low > 0 ? s.low : s.high }))
+    .filter((s) => s.r > 0)
+    .map((s) => upright(s.u, 0, s.r, paper, 'above'));
+}
+
+function upright(u: number, low: number, high: number, paper: Paper, half: Half): Item {
+  return line(across(paper, u), level(paper, low, half), across(paper, u), level(paper, high, half), NARROW);
+}
+
+/** ISO 6410: crests and the end of full thread wide, roots narrow; below the axis an outside thread only. */
+function bandLines(band: Band, paper: Paper): readonly Item[] {
+  const wide = band.made ? MADE : WIDE;
+  const halves: readonly Half[] = band.side === 'outside' ? ['above', 'below'] : ['above'];
+  const edges = bandEdges(band);
+  const root = (e: Edge): boolean => onRoot(e, band);
+  return halves.flatMap((half) => [
+    ...edges.filter(root).map((e) => polyline(ringOnPaper(paper, [e.a, e.b], half), NARROW)),
+    ...edges.filter((e) => !root(e)).map((e) => polyline(ringOnPaper(paper, [e.a, e.b], half), e.a.u === e.b.u ? WIDE : wide)),
+  ]);
+}
+
+function bandEdges(band: Band): readonly Edge[] {
+  return band.polygon.map((a, i) => ({ a, b: band.polygon[(i + 1) % band.polygon.length] ?? a, surface: band.surface, made: band.made }));
+}
+
+function onRoot(e: Edge, band: Band): boolean {
+  const root = rootOf(band.polygon, band.side);
+  if (Math.abs(e.a.r - root) > NEAR || Math.abs(e.b.r - root) > NEAR) return false;
+  const us = band.polygon.map((p) => p.u);
+  return Math.min(e.a.u, e.b.u) >= Math.min(...us) - NEAR && Math.max(e.a.u, e.b.u) <= Math.max(...us) + NEAR;
+}
+
+function onAxis(e: Edge): boolean {
+  return e.a.r === 0 && e.b.r === 0;
+}
+
+/** The outline when the grip began: cut above, silhouette below. What still stands is drawn over it. */
+function formerLines(former: readonly Edge[], paper: Paper): readonly Item[] {
+  const silhouette = envelope(former, 'outer');
+  const jumps = steps(silhouette).map((s) => [
+    onPaper(paper, { u: s.u, r: s.low }, 'below'),
+    onPaper(paper, { u: s.u, r: s.high }, 'below'),
+  ]);
+  return [
+    ...chains(former.filter((e) => !onAxis(e))).map((chain) => polyline(ringOnPaper(paper, chain, 'above'), FORMER)),
+    ...silhouette.map((p) => polyline(ringOnPaper(paper, [p.a, p.b], 'below'), FORMER)),
+    ...jumps.map((ends) => polyline(ends, FORMER)),
+  ];
+}
+
+/** A broken-off bar: one narrow freehand wave from rim to rim. */
+function breakLine(outer: readonly Piece[], cutAt: number, paper: Paper): readonly Item[] {
+  const radius = outer.find((p) => p.a.u <= cutAt && p.b.u > cutAt)?.a.r ?? outer[0]?.a.r ?? 0;
+  const x = across(paper, cutAt);
+  const [top, bottom] = [level(paper, radius, 'above'), level(paper, radius, 'below')];
+  const swing = radius * paper.scale * WAVE;
+  const third = (bottom - top) / 4;
+  const middle = (top + bottom) / 2;
+  const wave = [
+    move(x, top),
+    curve(x - swing, top + third * 0.6, x - swing, middle - third * 0.6, x, middle),
+    curve(x + swing, middle + third * 0.6, x + swing, bottom - third * 0.6, x, bottom),
+  ];
+  return [path(wave, { stroke: NARROW })];
+}
+
+/** The room that the work fills, now and before, as boxes over both halves. */
+function workBoxes(edges: readonly Edge[], paper: Paper): Layer['boxes'] {
+  return envelope(edges, 'outer').map((p) => {
+    const r = Math.max(p.a.r, p.b.r);
+    const corner = onPaper(paper, { u: p.a.u, r }, 'above');
+    return { ...corner, w: (p.b.u - p.a.u) * paper.scale, h: 2 * r * paper.scale, what: 'work' };
+  });
+}
