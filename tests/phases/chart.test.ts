@@ -1,0 +1,283 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Len, len, mm, toMm } from '../../src/base/units.ts';
+import type { Part } from '../../src/model/part.ts';
+import type { Chart, Route, Working } from '../../src/model/plan.ts';
+import { chart } from '../../src/phases/chart.ts';
+import { id, type SetUpAsk, smallPart, smallRoute } from './small-part.ts';
+
+const holds = (band: number) => (): Len => mm(band);
+const made = (part: Part, route: Route, band: number): Chart => {
+  const { value, found } = chart(part, route, holds(band));
+  expect(found).toEqual([]);
+  if (!value) throw new Error('no chart');
+  return value;
+};
+const show = (one: Working): string =>
+  `${one.id.slice(5)} from ${one.from.replace('plug/', '')} ${one.toward === 1 ? '+' : '-'} ${toMm(one.limits.lo)}..${toMm(one.limits.hi)} at ${toMm(one.limits.target)}`;
+
+/** Own case: faces A, shoulder T, seat S, end B. A-B 20 +/-0.10, seat from B 8 +/-0.10, T from A 6 +/-0.15. */
+const PLUG = smallPart(
+  [
+    ['A', 0, 'first'],
+    ['T', 6, 'first'],
+    ['S', 12, 'first'],
+    ['B', 20, 'second'],
+  ],
+  [
+    ['A', 'B', 19.9, 20.1],
+    ['S', 'B', 7.9, 8.1],
+    ['A', 'T', 5.85, 6.15],
+  ],
+);
+const FIRST: SetUpAsk = { grip: 'bar', out: 'first', cuts: ['A', 'T', 'S', 'B+0.5'] };
+
+describe('the reversal', () => {
+  it('measured from A: half of the seat depth for each of its two cuts', () => {
+    const { working, drawing } = made(PLUG, smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] }]), 0.05);
+    expect(working.map(show)).toEqual([
+      'bar-A from bar end + 0.05..2 at 1',
+      'A-T from A + 5.85..6.15 at 6',
+      'A-S from A + 11.95..12.05 at 12',
+      'A-B.rough from A + 20.3..20.7 at 20.5',
+      'A-B from A + 19.95..20.05 at 20',
+    ]);
+    expect(drawing.map((path) => [path.of.slice(5), path.links.length, path.met])).toEqual([
+      ['A-B', 1, true],
+      ['S-B', 2, true],
+      ['A-T', 1, true],
+    ]);
+  });
+
+  it('measured from the shoulder: three links, and what they may have is a third each', () => {
+    const { working } = made(PLUG, smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'T', cuts: ['B'] }]), 0.05);
+    expect(working.filter((one) => ['plug/A-T', 'plug/A-S', 'plug/T-B'].includes(one.id)).map(show)).toEqual([
+      'A-T from A + 5.97..6.03 at 6',
+      'A-S from A + 11.97..12.03 at 12',
+      'T-B from T + 13.97..14.03 at 14',
+    ]);
+  });
+
+  const fromShoulder = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'T', cuts: ['B'] }]);
+  it('with coarser cuts the seat is measured from the shoulder too: a link less', () => {
+    const { working } = made(PLUG, fromShoulder, 0.08);
+    expect(working.map((one) => one.id)).toContain('plug/T-S');
+  });
+
+  it('with cuts coarser still it is refused: which, by how much, through which cuts', () => {
+    const { value, found } = chart(PLUG, fromShoulder, holds(0.11));
+    expect(value).toBeUndefined();
+    const seen = found.map((one) => [one.code, one.grounds.dimension, one.grounds.short, one.grounds.through]);
+    expect(seen).toContainEqual(['chart.cannot-be-met', 'S-B', '0.01', 'T-S, T-B']);
+  });
+});
+
+describe('what a length is measured from', () => {
+  it('the face that the drawing names, cut in the same grip: one link', () => {
+    const part = smallPart(
+      [
+        ['A', 0, 'first'],
+        ['T', 6, 'first'],
+        ['S', 12, 'first'],
+        ['B', 20, 'second'],
+      ],
+      [
+        ['T', 'S', 5.97, 6.03],
+        ['A', 'S', 11.8, 12.2],
+        ['A', 'B', 19.8, 20.2],
+      ],
+    );
+    const { working } = made(part, smallRoute([{ grip: 'bar', out: 'first', cuts: ['A', 'T', 'S', 'B'] }]), 0.05);
+    expect(working.map((one) => [one.id.slice(5), String(one.from).replace('plug/', '')])).toEqual([
+      ['bar-A', 'bar end'],
+      ['A-T', 'A'],
+      ['T-S', 'T'],
+      ['A-B', 'A'],
+    ]);
+  });
+
+  it('where that leaves another dimension short it is measured from another face of the grip', () => {
+    // ranked by its narrowest length S hangs on T; but U-S is then three cuts of 0.05 a side; with U from T as well it is two
+    const part = smallPart(
+      [
+        ['A', 0, 'first'],
+        ['T', 6, 'first'],
+        ['U', 9, 'first'],
+        ['S', 12, 'first'],
+        ['B', 20, 'second'],
+      ],
+      [
+        ['T', 'S', 5.9, 6.1],
+        ['U', 'S', 2.89, 3.11],
+        ['A', 'U', 8.8, 9.2],
+        ['A', 'B', 19.8, 20.2],
+        ['A', 'T', 5.8, 6.2],
+      ],
+    );
+    const { working, drawing } = made(part, smallRoute([{ grip: 'bar', out: 'first', cuts: ['A', 'T', 'U', 'S', 'B'] }]), 0.1);
+    expect(working.map((one) => one.id)).toEqual(['plug/bar-A', 'plug/A-T', 'plug/T-U', 'plug/T-S', 'plug/A-B']);
+    expect(drawing.every((path) => path.met)).toBe(true);
+  });
+
+  it('the end faced again after drilling: from itself, and from then on it is the datum', () => {
+    const route = smallRoute([
+      { grip: 'bar', out: 'second', cuts: ['B+0.3', 'B', 'T', 'S', 'A+0.4'] },
+      { grip: 'jaws', out: 'first', datum: 'B', cuts: ['A'] },
+    ]);
+    const { working } = made(PLUG, route, 0.05);
+    expect(working.slice(0, 3).map(show)).toEqual([
+      'bar-B.rough from bar end - 0.05..2 at 1',
+      'B-B from B - 0.2..0.4 at 0.3',
+      'B-T from B - 13.93..14.07 at 14',
+    ]);
+    expect(working.filter((one) => one.makes === id('A')).map((one) => [one.id, one.from])).toEqual([
+      ['plug/B-A.rough', id('B')],
+      ['plug/B-A', id('B')],
+    ]);
+  });
+});
+
+describe('limits and targets', () => {
+  it.each([
+    [31.38, 32, 31.7],
+    [27, 27.14, 27.1],
+    [9.64, 10, 9.8],
+    [9.995, 10.045, 10.02],
+  ])('a length of one cut has the limits of the drawing %f..%f and aims at %f', (lo, hi, target) => {
+    const part = smallPart(
+      [
+        ['A', 0, 'first'],
+        ['B', (lo + hi) / 2, 'second'],
+      ],
+      [['A', 'B', lo, hi]],
+    );
+    const { working } = made(part, smallRoute([{ grip: 'bar', out: 'first', cuts: ['A', 'B'] }]), 0.02);
+    expect(working[1]?.limits).toMatchObject({ lo: mm(lo), hi: mm(hi), target: mm(target) });
+  });
+
+  it('a face that the drawing does not place has its general tolerance from the nearest one (ISO 2768-1 m: 0.1 to 3 mm)', () => {
+    const part = smallPart(
+      [
+        ['A', 0, 'first'],
+        ['T', 6, 'first'],
+        ['W', 8, 'second'],
+        ['B', 20, 'second'],
+      ],
+      [
+        ['A', 'B', 19.9, 20.1],
+        ['A', 'T', 5.9, 6.1],
+      ],
+    );
+    const { working, drawing } = made(part, smallRoute([{ grip: 'bar', out: 'first', cuts: ['A', 'T', 'W', 'B'] }]), 0.05);
+    expect(working.map(show)).toContain('T-W from T + 1.9..2.1 at 2');
+    expect(drawing.at(-1)?.asks).toMatchObject({ lo: mm(1.9), hi: mm(2.1), from: { kind: 'general' } });
+  });
+
+  it('a face that nothing finishes is named', () => {
+    const { found } = chart(PLUG, smallRoute([{ grip: 'bar', out: 'first', cuts: ['A', 'T', 'B+0.5'] }]), holds(0.05));
+    expect(found.map((one) => [one.code, one.grounds.face])).toEqual([
+      ['chart.not-located', 'S'],
+      ['chart.not-located', 'B'],
+    ]);
+  });
+
+  it('a cut that leaves less than its limits is refused: it may find no metal', () => {
+    const route = smallRoute([
+      { ...FIRST, cuts: ['A', 'T', 'S', 'B+0.1'] },
+      { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] },
+    ]);
+    const { found } = chart(PLUG, route, holds(0.06));
+    expect(found.map((one) => [one.code, one.grounds.what, one.grounds.dimension, one.grounds.short])).toEqual([
+      ['chart.cannot-be-met', 'stock', 'A-B', '0.01'],
+    ]);
+  });
+});
+
+// ---- any part, any route ------------------------------------------------------------------------------------------------------
+type Drawn = { readonly part: Part; readonly route: Route };
+const drawn: fc.Arbitrary<Drawn> = fc
+  .record({
+    gaps: fc.array(fc.integer({ min: 2, max: 9 }), { minLength: 2, maxLength: 5 }),
+    bands: fc.array(fc.integer({ min: 3, max: 40 }), { minLength: 12, maxLength: 12 }),
+    near: fc.array(fc.nat(9), { minLength: 12, maxLength: 12 }),
+    turned: fc.array(fc.boolean(), { minLength: 12, maxLength: 12 }),
+  })
+  .map(({ gaps, bands, near, turned }) => {
+    const zs = [0];
+    for (const gap of gaps) zs.push((zs.at(-1) ?? 0) + gap);
+    const name = (i: number): string => 'ABCDEFGH'[i] ?? '';
+    const last = zs.length - 1;
+    const faces = zs.map((z, i) => [name(i), z, i === 0 ? 'first' : i === last || turned[i] ? 'second' : 'first'] as const);
+    const lengths = zs.slice(1).map((z, k) => {
+      const from = (near[k] ?? 0) % (k + 1);
+      const size = z - (zs[from] ?? 0);
+      const band = (bands[k] ?? 0) / 100;
+      return [name(from), name(k + 1), size - band, size + 2 * band] as const;
+    });
+    const inFirst = zs.map((_, i) => i).filter((i) => i === 0 || (i < last && !turned[i]));
+    const inSecond = zs.map((_, i) => i).filter((i) => !inFirst.includes(i) && i !== last);
+    const route = smallRoute([
+      { grip: 'bar', out: 'first', cuts: ['A+0.3', ...inFirst.map(name), `${name(last)}+0.6`] },
+      { grip: 'jaws', out: 'second', datum: 'A', cuts: [name(last), ...inSecond.map(name)] },
+    ]);
+    return { part: smallPart(faces, lengths), route };
+  });
+
+/** Places after each cut, for one choice of every working dimension: nothing of the chart's own sums is used. */
+function place(
+  working: readonly Working[],
+  value: (one: Working, i: number) => number,
+  air: (face: string) => number,
+): { readonly z: Map<string, number>; readonly stock: number[] } {
+  const z = new Map<string, number>([['bar end', 0]]);
+  const stock: number[] = [];
+  working.forEach((one, i) => {
+    const at = (z.get(one.from) ?? Number.NaN) + one.toward * value(one, i);
+    const before = one.from === 'bar end' ? 0 : z.get(one.makes);
+    if (before !== undefined) stock.push((at - before) * air(one.makes));
+    z.set(one.makes, at);
+  });
+  return { z, stock };
+}
+
+describe('any part and route', () => {
+  it('is met at every corner, finds metal at every cut, and is never finer than its process; or it is refused with a figure', () => {
+    let met = 0;
+    fc.assert(
+      fc.property(drawn, fc.integer({ min: 200, max: 1500 }), ({ part, route }, band) => {
+        const { value, found } = chart(part, route, () => len(band));
+        expect(value === undefined).toBe(found.length > 0);
+        for (const one of found) expect(Number(one.grounds.short)).toBeGreaterThanOrEqual(0);
+        if (!value) return;
+        met += 1;
+        for (const { limits } of value.working) {
+          expect(limits.hi - limits.lo).toBeGreaterThanOrEqual(band);
+          expect(limits.lo <= limits.target && limits.target <= limits.hi).toBe(true);
+        }
+        const air = (face: string): number =>
+          part.surfaces.find((one) => one.id === face && one.shape === 'face' && one.air === 'first') ? 1 : -1;
+        for (let corner = 0; corner < 2 ** value.working.length; corner += 1) {
+          const { z, stock } = place(value.working, (one, i) => (corner & (1 << i) ? one.limits.hi : one.limits.lo), air);
+          const bad = part.dimensions.filter(({ a, b, limits }) => {
+            const size = (z.get(b) ?? Number.NaN) - (z.get(a) ?? Number.NaN);
+            return !(size >= limits.lo && size <= limits.hi);
+          });
+          expect(bad).toEqual([]);
+          expect(Math.min(...stock.slice(1))).toBeGreaterThanOrEqual(mm(0.05));
+        }
+      }),
+      { numRuns: 60, seed: 11 },
+    );
+    expect(met).toBeGreaterThan(15);
+  });
+
+  it('does not depend on the order of the drawing’s lists', () => {
+    fc.assert(
+      fc.property(drawn, ({ part, route }) => {
+        const turned = { ...part, dimensions: [...part.dimensions].reverse(), surfaces: [...part.surfaces].reverse() };
+        expect(chart(turned, route, holds(0.05))).toEqual(chart(part, route, holds(0.05)));
+      }),
+      { numRuns: 40, seed: 12 },
+    );
+  });
+});
