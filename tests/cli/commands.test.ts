@@ -112,7 +112,7 @@ describe('what is said', () => {
     ['an option given twice', ['sheet', '@plug.yaml', '--out', 'a', '--out', 'b'], { found: [] }, /--out is given twice/],
     ['a switch with a value', ['check', '@plug.yaml', '--json=yes'], { found: [] }, /--json takes no value/],
     ['a word too many', ['check', '@plug.yaml', 'b.yaml'], { found: [] }, /does not know what to do with 'b\.yaml'/],
-    ['the line of the mistake', ['check', '@plug.yaml'], { found: [error] }, /plug\.yaml:2:1: error: .*\n.*ball: 60 mm/],
+    ['the line of the mistake', ['check', '@plug.yaml'], { found: [error] }, /plug\.yaml:2:1: error: [\s\S]*ball: 60 mm/],
     [
       'what is stuck',
       ['check', '@plug.yaml'],
