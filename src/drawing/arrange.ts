@@ -6,11 +6,12 @@ import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
 import { type Lettering, line, rect, text, type XY } from './display.ts';
 import { drawHold, holdDepth } from './hold.ts';
+import { surroundings } from './leaders.ts';
 import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { lineBoxes } from './plane.ts';
-import { along, metalAt, placed, type Sketch } from './sketch.ts';
+import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import type { DiameterShown, LengthShown, StageView } from './stage.ts';
 import { placeTags, type Tag } from './tags.ts';
 import type { Window } from './window.ts';
@@ -22,7 +23,7 @@ export type Laid = Layer & { readonly lettered: readonly string[]; readonly unpl
 /** On paper, mm. */
 const EDGE = 0.5;
 const SIDE = 9;
-const BELOW = 2 * RING + 5;
+const BELOW = 2 * RING + 3;
 const DATUM_BELOW = 9;
 const AXIS_PAST = 5;
 const COLUMN = 7;
@@ -40,6 +41,7 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
   const right = SIDE + COLUMN * Math.min(2, view.diameters.length);
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
+  if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, paper: trial };
   const levels = levelsOf(view, sketch, window, trial);
   const room = { base: -highest(levels, view, window, trial), top: Number.NEGATIVE_INFINITY, left: 0, right: view.frame.width, taken: [] };
   const tiers = levels.length > 0 ? -drawLengths(view.advances, levels, arrangement.tiers, { ...room, top: -view.frame.height }).top : 0;
@@ -54,7 +56,7 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
 export function arrange(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Laid {
   const { paper } = sizeUp(view, sketch, window, scale, arrangement);
   const solid = joined([drawHold(view.hold.kind, window, paper), drawWork(sketch, window, paper)]);
-  const notes = joined([drawAxis(view, window, paper), drawLegend(view)]);
+  const notes = joined([drawAxis(view, window, paper), drawLegend(view, scale)]);
   const standing = [...solid.boxes, ...notes.boxes];
   const levels = levelsOf(view, sketch, window, paper);
   const base = paper.axis - highest(levels, view, window, paper);
@@ -70,7 +72,7 @@ export function arrange(view: StageView, sketch: Sketch, window: Window, scale: 
   const fixed = joined([solid, notes, tiers, columns, datum ?? NOTHING]);
   const tags = tagsOf(view, sketch, window, paper, arrangement, columns);
   const lattice = { width: view.frame.width, height: view.frame.height, step: 2 * RING + 1.8, phase: arrangement.phase };
-  const placing = placeTags(tags, lattice, { boxes: fixed.boxes });
+  const placing = placeTags(tags, lattice, surroundings(fixed.boxes));
   return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum) };
 }
 
@@ -110,11 +112,16 @@ function drawAxis(view: StageView, window: Window, paper: Paper): Layer {
 }
 
 /** Bottom corners: what new surface and taken metal look like on the right, the scale on the left. */
-function drawLegend(view: StageView): Layer {
+function drawLegend(view: StageView, scale: number): Layer {
   const how = small(view);
   const y = view.frame.height - 1.4;
   const items: Item[] = [];
   const boxes: Box[] = [];
+  if (view.words.scale) {
+    const label = text(how, view.words.scale(shownScale(scale)), EDGE, y);
+    items.push(label);
+    boxes.push({ x: label.x, y: y - SMALL, w: label.width, h: LEGEND_LINE - 0.6, what: `text ${label.text}` });
+  }
   let x = view.frame.width - EDGE;
   const entry = (words: string, swatch: (left: number) => Item): void => {
     const label = text(how, words, x, y, 'right');
@@ -128,6 +135,11 @@ function drawLegend(view: StageView): Layer {
     entry(view.words.legend.made, (left) => line(left, y - 0.9, left + SWATCH, y - 0.9, MADE));
   }
   return { items, boxes };
+}
+
+/** ISO 5455: '5:1' enlarged, '1:2' reduced. */
+function shownScale(scale: number): string {
+  return scale >= 1 ? `${scale}:1` : `1:${Math.round(100 / scale) / 100}`;
 }
 
 // ---- lengths ------------------------------------------------------------------------------------------------------------
@@ -169,7 +181,7 @@ function drawColumns(
     const at = placed({ z: d.z, d: d.d }, sketch.out);
     return {
       id: d.id,
-      x: across(paper, at.u),
+      x: across(paper, rightEnd(at, sketch)),
       above: level(paper, at.r, 'above'),
       below: level(paper, at.r, 'below'),
       side: d.side,
@@ -178,6 +190,17 @@ function drawColumns(
   });
   const from = across(paper, window.right) + AXIS_PAST;
   return drawDiameters(view.advances, uprights, arrangement.tiers, { from, right: view.frame.width - EDGE - 1, taken });
+}
+
+/** The free-end end of the level stretch that the place lies on. */
+function rightEnd(at: UR, sketch: Sketch): number {
+  const on = sketch.loops
+    .flat()
+    .filter(
+      (e) =>
+        Math.abs(e.a.r - at.r) < 1e-3 && Math.abs(e.b.r - at.r) < 1e-3 && Math.min(e.a.u, e.b.u) <= at.u && at.u <= Math.max(e.a.u, e.b.u),
+    );
+  return Math.max(at.u, ...on.flatMap((e) => [e.a.u, e.b.u]));
 }
 
 /** Whether a level line from the surface meets no metal on its way to the free end. */

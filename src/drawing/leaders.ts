@@ -3,8 +3,24 @@ import type { Box } from '../model/display.ts';
 import { kindOf } from './collisions.ts';
 import { clippedTo, distance, grown, type Leg, part, runsThrough, type Span } from './plane.ts';
 
-/** Boxes that stand already. */
-export type Surroundings = { readonly boxes: readonly Box[] };
+/** Boxes that stand already, sorted once by what a leader may do with them. */
+export type Surroundings = {
+  readonly boxes: readonly Box[];
+  readonly solid: readonly Span[];
+  readonly lines: ReadonlyMap<string, readonly Box[]>;
+  readonly barred: readonly Span[];
+};
+
+export function surroundings(boxes: readonly Box[]): Surroundings {
+  const lines = new Map<string, Box[]>();
+  for (const box of boxes.filter((b) => kindOf(b) === 'line')) lines.set(box.what, [...(lines.get(box.what) ?? []), box]);
+  return {
+    boxes,
+    lines,
+    solid: boxes.filter((b) => kindOf(b) === 'work'),
+    barred: boxes.filter((b) => !['line', 'work', 'leader'].includes(kindOf(b))).map((b) => grown(b, CLEAR)),
+  };
+}
 
 /** In mm of leader: what it is worth to go round. */
 const ACROSS_LINE = 7;
@@ -22,19 +38,13 @@ const SLANT = 0.16;
 export function leaderCost(leader: Leg, around: Surroundings): number {
   const length = distance(leader.a, leader.b);
   if (length === 0) return Number.POSITIVE_INFINITY;
+  if (around.barred.some((box) => runsThrough(leader, box))) return Number.POSITIVE_INFINITY;
   const tipless = part(leader, 0, Math.max(0.1, 1 - TIP / length));
-  const crossed = new Set<string>();
-  let inWork = 0;
-  for (const box of around.boxes) {
-    const kind = kindOf(box);
-    if (kind === 'work') inWork += lengthWithin(tipless, box);
-    else if (kind === 'line') {
-      if (runsThrough(tipless, box)) crossed.add(box.what);
-    } else if (kind !== 'leader' && runsThrough(leader, grown(box, CLEAR))) return Number.POSITIVE_INFINITY;
-  }
+  const inWork = around.solid.reduce((sum, box) => sum + lengthWithin(tipless, box), 0);
+  const crossed = [...around.lines.values()].filter((boxes) => boxes.some((box) => runsThrough(tipless, box))).length;
   const flat = Math.abs(leader.b.y - leader.a.y) < SLANT * Math.abs(leader.b.x - leader.a.x) ? LEVEL : 0;
   const tooLong = Math.max(0, length - LONG);
-  return length + tooLong + (length < LEAST ? TOO_SHORT : 0) + flat + ACROSS_LINE * crossed.size + THROUGH_WORK * inWork;
+  return length + tooLong + (length < LEAST ? TOO_SHORT : 0) + flat + ACROSS_LINE * crossed + THROUGH_WORK * inWork;
 }
 
 function lengthWithin(leg: Leg, box: Span): number {

@@ -110,7 +110,8 @@ function tryTiers(
     const y = room.base - sizes.gap - tier * sizes.pitch;
     if (y - value.height / 2 - CLEAR < room.top) return undefined;
     for (const way of ways(dim, value, y)) {
-      if (isGood(way, others, room)) return { dim, tier, y, ...way, lettered: false };
+      const tried = way();
+      if (isGood(tried, others, room)) return { dim, tier, y, ...tried, lettered: false };
     }
   }
 }
@@ -124,7 +125,7 @@ function isGood(way: Way, others: readonly Box[], room: TierRoom): boolean {
 }
 
 /** In a gap of the line: middle, then a third from either end; else beside it to the right or left. */
-function ways(dim: Level, value: Value, y: number): readonly Way[] {
+function ways(dim: Level, value: Value, y: number): readonly (() => Way)[] {
   const [x1, x2] = [low(dim), high(dim)];
   const what = `text ${dim.id}`;
   const arrowsIn = x2 - x1 >= 2 * ARROW + 1;
@@ -147,7 +148,10 @@ function ways(dim: Level, value: Value, y: number): readonly Way[] {
     (x) => x - value.width / 2 > x1 + ARROW + CLEAR && x + value.width / 2 < x2 - ARROW - CLEAR,
   );
   const reaches = [TAIL + ARROW, 3 * TAIL, 6 * TAIL];
-  return [...(roomy ? places.map(within) : []), ...reaches.flatMap((reach) => [beside(1, reach), beside(-1, reach)])];
+  return [
+    ...(roomy ? places.map((x) => () => within(x)) : []),
+    ...reaches.flatMap((reach) => [() => beside(1, reach), () => beside(-1, reach)]),
+  ];
 }
 
 function leg(from: number, to: number, y: number): Leg {

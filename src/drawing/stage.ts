@@ -58,7 +58,8 @@ export type StageView = {
 export type StagePicture = Picture & { readonly scale: number; readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
 
 /** Preferred scales, largest first. */
-const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3, 2.5, 2, 1.5, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
+const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
+const LAST = 0.1;
 /** How many scales are tried from the largest that fits down. */
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
@@ -72,16 +73,18 @@ const ARRANGEMENTS: readonly Arrangement[] = [
 export function drawStage(view: StageView): StagePicture {
   const sketch = sketchOf(view.stage);
   const window = windowOf(sketch, view.hold);
-  const fitting = SCALES.filter((scale) => ARRANGEMENTS.some((a) => sizeUp(view, sketch, window, scale, a).fits));
-  const tried = fitting.length > 0 ? fitting.slice(0, SCALES_TRIED) : SCALES.slice(-1);
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
-  for (const scale of tried) {
-    for (const arrangement of ARRANGEMENTS) {
+  let tried = 0;
+  for (const scale of SCALES) {
+    const fitting = ARRANGEMENTS.filter((a) => sizeUp(view, sketch, window, scale, a).fits || (tried === 0 && scale === LAST));
+    for (const arrangement of fitting) {
       const picture = pictureOf(view, arrange(view, sketch, window, scale, arrangement), scale);
       const faults = faultsOf(picture);
       if (!best || faults < best.faults) best = { picture, faults };
       if (faults === 0) return picture;
     }
+    if (fitting.length > 0) tried++;
+    if (tried === SCALES_TRIED) break;
   }
   if (!best) throw new Error('no scale to draw at');
   return best.picture;

@@ -30,7 +30,11 @@ const LEADER_GAP = 0.8;
 const TIP = 1.2;
 const QUARREL = 1000;
 const ROUNDS = 60;
-const BEST_ANCHORS = 3;
+const BEST_ANCHORS = 2;
+/** How many places of the lattice are weighed for a tag, from the nearest. */
+const NEAREST = 90;
+/** Places stand this share of the lattice's step apart; the first assignment takes every second one, which do not overlap. */
+const FINE = 0.5;
 
 export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surroundings): Placing {
   const options = tags.map((tag) => optionsOf(tag, lattice, around));
@@ -45,29 +49,34 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
   };
 }
 
-/** Every free place with its best anchors, cheapest first. */
+/** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
 function optionsOf(tag: Tag, lattice: Lattice, around: Surroundings): readonly Standing[] {
-  return places(tag, lattice, around)
-    .flatMap((middle) =>
-      tag.anchors
-        .map((anchor) => leaderTo(tag, middle, anchor, around))
-        .filter((s) => Number.isFinite(s.cost))
-        .sort((p, q) => p.cost - q.cost)
-        .slice(0, BEST_ANCHORS),
-    )
-    .sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+  const near = places(tag, lattice, around)
+    .map((middle) => ({ middle, away: Math.min(...tag.anchors.map((a) => distance(a, middle))) }))
+    .sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+  const found: Standing[] = [];
+  let count = 0;
+  for (const { middle } of near) {
+    const ways = tag.anchors.map((anchor) => leaderTo(tag, middle, anchor, around)).filter((s) => Number.isFinite(s.cost));
+    found.push(...ways.sort((p, q) => p.cost - q.cost).slice(0, BEST_ANCHORS));
+    if (ways.length > 0) count++;
+    if (count >= NEAREST) break;
+  }
+  return found.sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
 }
 
 function places(tag: Tag, lattice: Lattice, around: Surroundings): readonly XY[] {
-  const { step, phase } = lattice;
-  const found: XY[] = [];
-  for (let y = tag.height / 2 + CLEAR + phase.y * step; y + tag.height / 2 + CLEAR <= lattice.height; y += step) {
-    for (let x = tag.width / 2 + CLEAR + phase.x * step; x + tag.width / 2 + CLEAR <= lattice.width; x += step) {
-      const room = { ...grown(spanAt(tag, { x, y }), CLEAR), what: `${tag.kind} ${tag.id}` };
-      if (isFree(room, around.boxes)) found.push({ x, y });
-    }
-  }
-  return found;
+  const step = lattice.step * FINE;
+  const across = stations(tag.width, lattice.width, lattice.phase.x * step, step);
+  const down = stations(tag.height, lattice.height, lattice.phase.y * step, step);
+  const free = (middle: XY): boolean => isFree({ ...grown(spanAt(tag, middle), CLEAR), what: `${tag.kind} ${tag.id}` }, around.boxes);
+  return down.flatMap((y) => across.map((x) => ({ x, y })).filter(free));
+}
+
+function stations(size: number, room: number, phase: number, step: number): readonly number[] {
+  const first = size / 2 + CLEAR + phase;
+  const count = Math.floor((room - size / 2 - CLEAR - first) / step) + 1;
+  return Array.from({ length: Math.max(0, count) }, (_, i) => first + i * step);
 }
 
 function spanAt(tag: Tag, middle: XY): Span {
@@ -102,8 +111,10 @@ function startOf(options: readonly (readonly Standing[])[]): Standing[] {
     chosen[i] = all.find((o) => chosen.every((c) => !c || !quarrel(o, c))) ?? all[0];
   }
   const single = options.map((_, i) => i).filter((i) => !chosen[i]);
-  const keys = [...new Set(single.flatMap((i) => (options[i] ?? []).map(keyOf)))].sort();
-  const free = keys.filter((k) => !chosen.some((c) => c && blocks(c, k, options[single[0] ?? 0] ?? [])));
+  const free = apart(
+    single.flatMap((i) => options[i] ?? []),
+    chosen.filter((c) => c !== undefined),
+  ).map(keyOf);
   const column = new Map(free.map((k, j) => [k, j]));
   const best = single.map((i) => bestByPlace(options[i] ?? [], column, free.length));
   const columns = single.length <= free.length ? assign(best.map((row) => row.map((o) => o?.cost ?? Number.POSITIVE_INFINITY))) : [];
@@ -117,10 +128,14 @@ function keyOf(s: Standing): string {
   return `${s.middle.x} ${s.middle.y}`;
 }
 
-function blocks(standing: Standing, key: string, like: readonly Standing[]): boolean {
-  const [x, y] = key.split(' ').map(Number);
-  const tag = like[0]?.tag;
-  return tag !== undefined && overlap(spanAt(tag, { x: x ?? 0, y: y ?? 0 }), spanAt(standing.tag, standing.middle), CLEAR);
+/** Places, cheapest first, that overlap neither each other nor what is chosen already. */
+function apart(options: readonly Standing[], chosen: readonly Standing[]): readonly Standing[] {
+  const found: Standing[] = [];
+  for (const option of [...options].sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x)) {
+    const box = spanAt(option.tag, option.middle);
+    if (![...chosen, ...found].some((s) => overlap(box, spanAt(s.tag, s.middle), CLEAR))) found.push(option);
+  }
+  return found;
 }
 
 function bestByPlace(options: readonly Standing[], column: ReadonlyMap<string, number>, count: number): readonly (Standing | undefined)[] {

@@ -1,6 +1,6 @@
 /** The work itself: cut and hatched above the axis, seen from outside below; what was there before; what this grip made. */
 import type { Item } from '../model/display.ts';
-import { curve, line, move, path, polygon, polyline, type Stroke } from './display.ts';
+import { line, polygon, polyline, type Stroke } from './display.ts';
 import { type Hatch, hatchLines } from './hatch.ts';
 import { across, FORMER, HATCHED, type Half, type Layer, level, MADE, NARROW, onPaper, type Paper, ringOnPaper, WIDE } from './paper.ts';
 import { type Band, clippedEdge, clippedRing, corners, type Edge, envelope, type Piece, rootOf, type Sketch, type UR } from './sketch.ts';
@@ -9,13 +9,20 @@ import type { Window } from './window.ts';
 const WORK_HATCH: Hatch = { pitch: 1.2, lean: 1 };
 /** How far the wave of a break line swings, as a share of the radius there. */
 const WAVE = 0.12;
+const WAVE_STEPS = Array.from({ length: 13 }, (_, i) => i / 12);
 const NEAR = 1e-6;
 
 export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   const cutAt = window.cutAt ?? Number.NEGATIVE_INFINITY;
   const seen = (edges: readonly Edge[]): readonly Edge[] => edges.flatMap((e) => clippedEdge(e, cutAt));
+  const rimAtBreak = Math.max(
+    0,
+    ...envelope(seen(sketch.loops.flat()), 'outer')
+      .slice(0, 1)
+      .map((p) => p.a.r),
+  );
   const metal = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
-    .map((ring) => clippedRing(ring, cutAt))
+    .map((ring) => broken(clippedRing(ring, cutAt), cutAt, rimAtBreak))
     .filter((r) => r.length > 2);
   const now = seen(sketch.loops.flat());
   const outside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'outside').flatMap(bandEdges))];
@@ -27,11 +34,11 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
       ...sketch.taken.map((ring) => polygon(ringOnPaper(paper, clippedRing(ring, cutAt), 'above'), { fill: 'taken' })),
       ...drawFaces(metal, outer, paper),
       ...boreLines(envelope(inside, 'inner'), paper),
-      ...formerLines(former, paper),
+      ...formerLines(former, window, paper),
       ...outsideView(outer, now, window, paper),
       ...sketch.bands.flatMap((band) => bandLines(band, paper)),
       ...sectionLines(now, sketch.bands, paper),
-      ...(window.cutAt === undefined ? [] : breakLine(outer, window.cutAt, paper)),
+      ...(window.cutAt === undefined ? [] : breakLine(window.cutAt, rimAtBreak, paper)),
     ],
     boxes: workBoxes([...outside, ...former], paper),
   };
@@ -164,12 +171,11 @@ function onAxis(e: Edge): boolean {
 }
 
 /** The outline when the grip began: cut above, silhouette below. What still stands is drawn over it. */
-function formerLines(former: readonly Edge[], paper: Paper): readonly Item[] {
+function formerLines(former: readonly Edge[], window: Window, paper: Paper): readonly Item[] {
   const silhouette = envelope(former, 'outer');
-  const jumps = steps(silhouette).map((s) => [
-    onPaper(paper, { u: s.u, r: s.low }, 'below'),
-    onPaper(paper, { u: s.u, r: s.high }, 'below'),
-  ]);
+  const jumps = steps(silhouette)
+    .filter((s) => s.u !== window.cutAt)
+    .map((s) => [onPaper(paper, { u: s.u, r: s.low }, 'below'), onPaper(paper, { u: s.u, r: s.high }, 'below')]);
   return [
     ...chains(former.filter((e) => !onAxis(e))).map((chain) => polyline(ringOnPaper(paper, chain, 'above'), FORMER)),
     ...silhouette.map((p) => polyline(ringOnPaper(paper, [p.a, p.b], 'below'), FORMER)),
@@ -177,20 +183,24 @@ function formerLines(former: readonly Edge[], paper: Paper): readonly Item[] {
   ];
 }
 
-/** A broken-off bar: one narrow freehand wave from rim to rim. */
-function breakLine(outer: readonly Piece[], cutAt: number, paper: Paper): readonly Item[] {
-  const radius = outer.find((p) => p.a.u <= cutAt && p.b.u > cutAt)?.a.r ?? outer[0]?.a.r ?? 0;
-  const x = across(paper, cutAt);
-  const [top, bottom] = [level(paper, radius, 'above'), level(paper, radius, 'below')];
-  const swing = radius * paper.scale * WAVE;
-  const third = (bottom - top) / 4;
-  const middle = (top + bottom) / 2;
-  const wave = [
-    move(x, top),
-    curve(x - swing, top + third * 0.6, x - swing, middle - third * 0.6, x, middle),
-    curve(x + swing, middle + third * 0.6, x + swing, bottom - third * 0.6, x, bottom),
-  ];
-  return [path(wave, { stroke: NARROW })];
+/** How far the freehand wave of a break stands from the straight cut: to the headstock above the axis, the other way below. */
+function wave(r: number, rim: number): number {
+  return rim === 0 ? 0 : -rim * WAVE * Math.sin((Math.PI * r) / rim);
+}
+
+/** The cut face ends in the wave where the bar is broken off. */
+function broken(ring: readonly UR[], cutAt: number, rim: number): readonly UR[] {
+  return ring.flatMap((p, i) => {
+    const q = ring[(i + 1) % ring.length] ?? p;
+    if (p.u !== cutAt || q.u !== cutAt) return [p];
+    return WAVE_STEPS.map((t) => p.r + (q.r - p.r) * t).map((r) => ({ u: cutAt + wave(r, rim), r }));
+  });
+}
+
+/** A broken-off bar: one narrow wave from rim to rim. */
+function breakLine(cutAt: number, rim: number, paper: Paper): readonly Item[] {
+  const half = (turn: 1 | -1): readonly UR[] => WAVE_STEPS.map((t) => ({ u: cutAt + turn * wave(rim * t, rim), r: rim * t }));
+  return [polyline(ringOnPaper(paper, half(1), 'above'), NARROW), polyline(ringOnPaper(paper, half(-1), 'below'), NARROW)];
 }
 
 /** The room that the work fills, now and before, as boxes over both halves. */

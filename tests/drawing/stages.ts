@@ -42,8 +42,8 @@ export const SECOND_GRIP: Stage = {
       [15.4, 8.4, 'relief', 'relief'],
       [17.6, 8.4, 'relief-wall', 'relief'],
       [17.6, 8.77, 'coupling', 'turn'],
-      [23.7, 8.77, 'chamfer', 'relief'],
-      [24.4, 8.5, 'B', 'face'],
+      [24.29, 8.77, 'chamfer', 'relief'],
+      [24.4, 8.55, 'B', 'face'],
       [24.4, 7.8, 'cone', 'cone'],
       [21.54, 4.5, 'bore', 'd-bit'],
       [0, 4.5, 'seat-face', 'g1'],
@@ -52,7 +52,7 @@ export const SECOND_GRIP: Stage = {
   ],
   threads: [
     { polygon: [at(3.6, 10.77), at(4.2, 11.95), at(8.2, 11.95), at(8.2, 10.77)], side: 'outside', surface: 'seat-thread' },
-    { polygon: [at(17.6, 8.77), at(17.6, 9.95), at(23.7, 9.95), at(24.3, 8.77)], side: 'outside', surface: 'coupling-thread' },
+    { polygon: [at(17.6, 8.77), at(17.6, 9.95), at(23.7, 9.95), at(24.29, 8.77)], side: 'outside', surface: 'coupling-thread' },
   ],
   taken: [
     { polygon: rectangle(24.4, 24.9, 4.2, 18), by: 'face' },
