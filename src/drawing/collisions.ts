@@ -60,6 +60,11 @@ export function isFree(box: Box, among: readonly Box[]): boolean {
   return !among.some((other) => overlap(box, other) && APART.has(`${kind} ${kindOf(other)}`) && !sameOwner(box, other));
 }
 
+/** Whether marks of this kind must keep clear of the box, their owners being different. */
+export function isApart(kind: string, box: Box): boolean {
+  return APART.has(`${kind} ${kindOf(box)}`);
+}
+
 export function kindOf(box: Box): string {
   const end = box.what.indexOf(' ');
   return end < 0 ? box.what : box.what.slice(0, end);

@@ -37,25 +37,40 @@ export function gapBetween(p: Leg, q: Leg): number {
 
 /** Whether a segment runs through the inside of a box. */
 export function runsThrough(leg: Leg, box: Span): boolean {
-  return clippedTo(leg, box) !== undefined;
+  return !farOff(leg, box) && clippedTo(leg, box) !== undefined;
 }
 
-/** The stretch of a segment inside a box, as shares of it from a (0) to b (1); undefined where it passes by. */
+/**
+ * The stretch of a segment inside a box, as shares of it from a (0) to b (1); undefined where it passes by.
+ * (Liang-Barsky.)
+ */
 export function clippedTo(leg: Leg, box: Span): readonly [number, number] | undefined {
   const [dx, dy] = [leg.b.x - leg.a.x, leg.b.y - leg.a.y];
-  let [t0, t1] = [0, 1];
-  const sides = [
-    [-dx, leg.a.x - box.x],
-    [dx, box.x + box.w - leg.a.x],
-    [-dy, leg.a.y - box.y],
-    [dy, box.y + box.h - leg.a.y],
-  ] as const;
-  for (const [p, q] of sides) {
-    if (p === 0 && q <= 0) return undefined;
-    if (p < 0) t0 = Math.max(t0, q / p);
-    if (p > 0) t1 = Math.min(t1, q / p);
-  }
+  const [left, right] = inSlab(leg.a.x, dx, box.x, box.x + box.w);
+  if (left >= right) return undefined;
+  const [top, low] = inSlab(leg.a.y, dy, box.y, box.y + box.h);
+  const [t0, t1] = [Math.max(0, left, top), Math.min(1, right, low)];
   return t0 < t1 ? [t0, t1] : undefined;
+}
+
+/** Shares between which start + t * step lies between two bounds. */
+function inSlab(start: number, step: number, least: number, most: number): readonly [number, number] {
+  if (step === 0) return start > least && start < most ? EVERYWHERE : NOWHERE;
+  const [p, q] = [(least - start) / step, (most - start) / step];
+  return p < q ? [p, q] : [q, p];
+}
+const EVERYWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+const NOWHERE = [1, 0] as const;
+
+/** Whether the boxes round a segment and a box are apart: most are, and it costs nothing to ask. */
+function farOff(leg: Leg, box: Span): boolean {
+  const { a, b } = leg;
+  return (
+    (a.x < box.x && b.x < box.x) ||
+    (a.y < box.y && b.y < box.y) ||
+    (a.x > box.x + box.w && b.x > box.x + box.w) ||
+    (a.y > box.y + box.h && b.y > box.y + box.h)
+  );
 }
 
 export function distance(a: XY, b: XY): number {

@@ -4,7 +4,7 @@
  */
 import type { Box, Item } from '../model/display.ts';
 import { assign } from './assign.ts';
-import { isFree } from './collisions.ts';
+import { isApart } from './collisions.ts';
 import type { XY } from './display.ts';
 import { leaderCost, type Surroundings } from './leaders.ts';
 import { cross, distance, gapBetween, grown, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
@@ -37,7 +37,8 @@ const NEAREST = 90;
 const FINE = 0.5;
 
 export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surroundings): Placing {
-  const options = tags.map((tag) => optionsOf(tag, lattice, around));
+  const placesOf = bySize((tag) => places(tag, lattice, around));
+  const options = tags.map((tag) => optionsOf(tag, placesOf(tag), around));
   const able = tags.map((_, i) => i).filter((i) => (options[i] ?? []).length > 0);
   const usable = able.map((i) => options[i] ?? []);
   const start = startOf(usable);
@@ -50,8 +51,8 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 }
 
 /** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
-function optionsOf(tag: Tag, lattice: Lattice, around: Surroundings): readonly Standing[] {
-  const near = places(tag, lattice, around)
+function optionsOf(tag: Tag, places: readonly XY[], around: Surroundings): readonly Standing[] {
+  const near = places
     .map((middle) => ({ middle, away: Math.min(...tag.anchors.map((a) => distance(a, middle))) }))
     .sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
   const found: Standing[] = [];
@@ -65,11 +66,26 @@ function optionsOf(tag: Tag, lattice: Lattice, around: Surroundings): readonly S
   return found.sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
 }
 
+/** Tags of one kind and size have the same places. */
+function bySize(find: (tag: Tag) => readonly XY[]): (tag: Tag) => readonly XY[] {
+  const known = new Map<string, readonly XY[]>();
+  return (tag) => {
+    const key = `${tag.kind} ${tag.width} ${tag.height}`;
+    const found = known.get(key) ?? find(tag);
+    known.set(key, found);
+    return found;
+  };
+}
+
 function places(tag: Tag, lattice: Lattice, around: Surroundings): readonly XY[] {
   const step = lattice.step * FINE;
   const across = stations(tag.width, lattice.width, lattice.phase.x * step, step);
   const down = stations(tag.height, lattice.height, lattice.phase.y * step, step);
-  const free = (middle: XY): boolean => isFree({ ...grown(spanAt(tag, middle), CLEAR), what: `${tag.kind} ${tag.id}` }, around.boxes);
+  const barred = around.boxes.filter((box) => isApart(tag.kind, box));
+  const free = (middle: XY): boolean => {
+    const span = spanAt(tag, middle);
+    return !barred.some((box) => overlap(span, box, CLEAR));
+  };
   return down.flatMap((y) => across.map((x) => ({ x, y })).filter(free));
 }
 
