@@ -1,0 +1,80 @@
+/**
+ * Infeed of a screw-cutting tool by the modified schedule: depth after pass n is depth × sqrt(q / (N − 1)) with q = 0.3, 1, 2, 3 …, so that
+ * each pass takes about the same area and the first is held back. (Sandvik, threading manual p. 114; WIDIA 2017 p. 685.)
+ */
+import { type Len, len, mm } from '../base/units.ts';
+import { type FactTable, factTable } from './fact.ts';
+import type { CuttingGroup } from './materials.ts';
+import { cite } from './sources.ts';
+
+/** How many passes keep the first no deeper than `first`, without any under `least`; the least rules. Depths are a side. */
+export function passCount(depth: Len, first: Len, least: Len): number {
+  const wanted = Math.ceil(1 + HELD * (depth / first) ** 2);
+  let count = Math.max(1, wanted);
+  while (count > 1 && lastPass(depth, count) < least) count -= 1;
+  return count;
+}
+
+/** The passes, each a whole number of `step`; they add up to `depth` exactly, and a pass that rounding empties is left out. */
+export function modifiedInfeed(depth: Len, count: number, step: Len): readonly Len[] {
+  const reached = Array.from({ length: count }, (_, i) => (i === count - 1 ? depth : Math.round((depth * share(i, count)) / step) * step));
+  return reached.map((to, i) => len(to - (reached[i - 1] ?? 0))).filter((pass) => pass > 0);
+}
+
+/** Deepest first pass a side, by what is cut. */
+export function firstPass(group: CuttingGroup): Len {
+  return mm(threading.value(`first.${FIRST[group]}`));
+}
+
+const FIRST: Readonly<Record<CuttingGroup, string>> = {
+  brass: 'brass',
+  gunmetal: 'brass',
+  aluminium: 'brass',
+  bronze: 'steel',
+  copper: 'steel',
+  'mild steel': 'steel',
+  'silver steel': 'steel',
+  303: 'stainless',
+  316: 'stainless',
+};
+/** What stands for the first pass's number, less one. */
+const HELD = 0.3;
+
+export const threading: FactTable = factTable([
+  { id: 'first.brass', value: 0.2, unit: 'mm', what: 'first pass a side in brass', source: cite('here'), standing: 'derived' },
+  { id: 'first.steel', value: 0.15, unit: 'mm', what: 'first pass a side in steel and bronze', source: cite('here'), standing: 'derived' },
+  { id: 'first.stainless', value: 0.12, unit: 'mm', what: 'first pass a side in stainless', source: cite('here'), standing: 'derived' },
+  {
+    id: 'least',
+    value: 0.03,
+    unit: 'mm',
+    what: 'least pass of a sharp HSS tool; a tipped one wants 0.05',
+    source: cite('widia', '0.05 with carbide; 0.03 derived here'),
+    standing: 'derived',
+  },
+  {
+    id: 'spring',
+    value: 2,
+    unit: 'count',
+    what: 'passes without infeed at the end (1 to 2)',
+    source: cite('custom'),
+    standing: 'common practice',
+  },
+  {
+    id: 'top-slide',
+    value: 29.5,
+    unit: 'deg',
+    what: 'top slide set over for a flank of 30 degrees',
+    source: cite('navedtra', 'fig. 6-91'),
+    standing: 'common practice',
+  },
+]);
+
+/** Deepest as a share of the whole, after pass `i` (from nought). */
+function share(i: number, count: number): number {
+  return Math.sqrt((i === 0 ? HELD : i) / (count - 1));
+}
+
+function lastPass(depth: Len, count: number): number {
+  return depth * (1 - share(count - 2, count));
+}
