@@ -1,4 +1,5 @@
 /** Findings as a person reads them on a terminal: where, what and why, the lines themselves, what to do. */
+import { askedWords } from './asked-words.ts';
 import type { Diagnostic } from './diagnostics.ts';
 import { frame } from './frame.ts';
 import type { Grounds, Words } from './words.ts';
@@ -31,10 +32,7 @@ export function enriched(d: Diagnostic, words: Words): Grounds {
   const out: Record<string, unknown> = { ...d.grounds };
   for (const kind of ['asked', 'given'])
     if (typeof out[kind] === 'string' && words.has(`want.${out[kind]}`)) out[kind] = words.say(`want.${out[kind]}`);
-  if (typeof out.ask === 'string') {
-    out.what = words.has(`ask.${out.ask}`) ? words.say(`ask.${out.ask}`) : '';
-    out.example = words.has(`ask.${out.ask}.example`) ? words.say(`ask.${out.ask}.example`) : '';
-  }
+  if (typeof out.ask === 'string') Object.assign(out, askedWords(words, out.ask));
   return out;
 }
 

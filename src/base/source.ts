@@ -63,16 +63,15 @@ export function readSource(file: string, text: string): { readonly value?: Sourc
     strict: true,
     stringKeys: true,
     prettyErrors: false,
-    logLevel: 'silent',
   });
   const syntax = syntaxFindings(text, document);
   if (syntax.some((f) => BREAKS.has(f.code))) return { found: firstOfEachLine(syntax.filter((f) => BREAKS.has(f.code)).map(say)) };
   if (!isMap(document.contents)) return { found: [...syntax.map(say), say(topFinding(document, text))] };
   const tree = walk(document.contents, text);
-  return {
-    value: source(file, text, starts, tree),
-    found: firstOfEachLine([...syntax, ...tree.found].sort((a, b) => a.from - b.from).map(say)),
-  };
+  const all = [...syntax, ...tree.found].sort((a, b) => a.from - b.from);
+  const broken = all.filter((f) => BREAKS.has(f.code));
+  if (broken.length > 0) return { found: firstOfEachLine(broken.map(say)) };
+  return { value: source(file, text, starts, tree), found: firstOfEachLine(all.map(say)) };
 }
 
 /** Why the top of the document is no set of keys. */

@@ -18,8 +18,8 @@ export function placeAt(file: string, text: string, starts: readonly number[], f
   return end > start ? { ...place, endCol: end - lineStart + 1 } : place;
 }
 
-/** The line that holds the offset, by halving. */
-function lineOf(starts: readonly number[], offset: number): number {
+/** The line that holds the offset, from 1, by halving. */
+export function lineOf(starts: readonly number[], offset: number): number {
   let low = 0;
   let high = starts.length;
   while (high - low > 1) {

@@ -13,6 +13,7 @@ export const BREAKS: ReadonlySet<string> = new Set([
   'read.no-colon',
   'read.two-documents',
   'read.comment-taken-in-list',
+  'read.tab',
 ]);
 
 const CODES: Partial<Record<ErrorCode, string>> = {

@@ -2,6 +2,7 @@
 import { isAlias, isMap, isScalar, isSeq, type Pair, type ParsedNode, type Scalar, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Diagnostic } from '../diagnostics.ts';
 import { shown } from '../written.ts';
+import { lineOf, lineStarts } from './places.ts';
 
 export type Finding = { readonly code: string; readonly from: number; readonly to: number; readonly grounds: Diagnostic['grounds'] };
 type Range = readonly [number, number];
@@ -19,39 +20,50 @@ export type Tree = {
 const FORBIDDEN: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 /** Nothing in a workshop is as large, in any unit. */
 export const LARGEST_NUMBER = 1e9;
+/** Keys within keys; ours go to five. */
+const DEEPEST = 20;
 const DECIMAL = /^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/;
 
 type Path = readonly (string | number)[];
-type Walk = { readonly text: string; readonly spots: Map<string, Spot>; readonly refused: Set<string>; readonly found: Finding[] };
+type Walk = {
+  readonly text: string;
+  readonly starts: readonly number[];
+  readonly spots: Map<string, Spot>;
+  readonly refused: Set<string>;
+  readonly found: Finding[];
+};
 type Node = ParsedNode | null;
 
 export function walk(top: ParsedNode, text: string): Tree {
-  const w: Walk = { text, spots: new Map(), refused: new Set(), found: [] };
+  const w: Walk = { text, starts: lineStarts(text), spots: new Map(), refused: new Set(), found: [] };
   const value = plain(w, top, []);
   const first = isMap(top) ? rangeOf(top.items[0]?.key) : undefined;
   return { value, top: first ?? rangeOf(top), spots: w.spots, refused: w.refused, found: w.found };
 }
 
-/** The first finding of each line: a second one is nearly always the first again. Findings of different kinds that stand in different columns all stay. */
+/**
+ * Of what breaks the text up, the first finding of each line: a second one is nearly always the first again. Of all else, everything
+ * that stands in a column of its own.
+ */
 export function firstOfEachLine(found: readonly Diagnostic[]): readonly Diagnostic[] {
   const seen = new Set<string>();
   return found.filter((d) => {
-    const mark = `${d.place?.line} ${d.code}`;
-    const spot = `${d.place?.line}:${d.place?.col}`;
-    const again = SYNTAX_ONCE.has(d.code) ? seen.has(mark) : seen.has(spot);
-    seen.add(mark).add(spot);
-    return !again;
+    const mark = BROKEN.has(d.code) ? `${d.place?.line}` : `${d.place?.line}:${d.place?.col}`;
+    if (seen.has(mark)) return false;
+    seen.add(mark).add(`${d.place?.line}:${d.place?.col}`);
+    return true;
   });
 }
-const SYNTAX_ONCE: ReadonlySet<string> = new Set(['read.levels', 'read.no-colon', 'read.unclosed', 'read.not-followed', 'read.tab']);
+const BROKEN: ReadonlySet<string> = new Set(['read.levels', 'read.no-colon', 'read.unclosed', 'read.not-followed', 'read.tab']);
 
 function plain(w: Walk, node: Node, path: Path): unknown {
   if (node === null) return undefined;
   if (isAlias(node)) return refuse(w, path, 'read.alias', rangeOf(node), { word: shown(node.source) });
   if (node.anchor !== undefined)
     note(w, 'read.anchor', [rangeOf(node)[0] - node.anchor.length - 2, rangeOf(node)[0]], { word: shown(node.anchor) });
-  if (node.tag !== undefined)
-    return refuse(w, path, 'read.tag', rangeOf(node), { word: shown(node.tag.replace(/^tag:yaml\.org,2002:/, '!!')) });
+  if (node.tag !== undefined) note(w, 'read.tag', rangeOf(node), { word: shown(node.tag.replace(/^tag:yaml\.org,2002:/, '!!')) });
+  if (node.tag !== undefined && isScalar(node)) return refuse(w, path);
+  if (path.length > DEEPEST) return refuse(w, path, 'read.too-deep', rangeOf(node), { word: '' });
   if (isMap(node)) return recordOf(w, node as YAMLMap.Parsed, path);
   if (isSeq(node)) return listOf(w, node as YAMLSeq.Parsed, path);
   return isScalar(node) ? scalarOf(w, node as Scalar.Parsed, path) : undefined;
@@ -70,22 +82,24 @@ function recordOf(w: Walk, node: YAMLMap.Parsed, path: Path): Record<string, unk
   const record: Record<string, unknown> = {};
   const firsts = new Map<string, number>();
   let before: Pair<ParsedNode, Node> | undefined;
+  let last = '';
   for (const pair of node.items) {
     const key = isScalar(pair.key) && typeof pair.key.value === 'string' ? pair.key.value : undefined;
     const keyRange = rangeOf(pair.key);
     if (key === undefined) note(w, 'read.odd-key', keyRange, { word: shown(w.text.slice(...keyRange)), character: '' });
     else if (FORBIDDEN.has(key)) note(w, 'read.forbidden-key', keyRange, { word: key });
     else if (key === '<<') note(w, 'read.merge-key', keyRange, {});
-    else if (firsts.has(key)) note(w, 'read.duplicate-key', keyRange, { word: shown(key), line: lineNumber(w.text, firsts.get(key) ?? 0) });
-    else if (isNothing(pair.value) && commaBefore(before, key))
-      note(w, 'read.decimal-comma-in-braces', keyRange, commaGrounds(before, key));
-    else {
+    else if (firsts.has(key)) note(w, 'read.duplicate-key', keyRange, { word: shown(key), line: lineOf(w.starts, firsts.get(key) ?? 0) });
+    else if (isNothing(pair.value) && commaBefore(before, key)) {
+      record[last] = refuse(w, [...path, last], 'read.decimal-comma-in-braces', keyRange, commaGrounds(before, key));
+    } else {
       firsts.set(key, keyRange[0]);
       const here = [...path, key];
       spot(w, here, keyRange, pair.value);
       record[key] = isNothing(pair.value) ? refuseNothing(w, here, pair.value, key, keyRange) : plain(w, pair.value, here);
     }
     before = pair;
+    last = key ?? '';
   }
   return record;
 }
@@ -136,16 +150,12 @@ function note(w: Walk, code: string, [from, to]: Range, grounds: Finding['ground
   w.found.push({ code, from: Math.max(0, from), to, grounds });
 }
 
-function refuse(w: Walk, path: Path, code: string, range: Range, grounds: Finding['grounds']): undefined {
-  note(w, code, range, grounds);
+function refuse(w: Walk, path: Path, code?: string, range?: Range, grounds: Finding['grounds'] = {}): undefined {
+  if (code !== undefined && range) note(w, code, range, grounds);
   w.refused.add(JSON.stringify(path));
   return undefined;
 }
 
 function rangeOf(node: { readonly range?: readonly [number, number, number] | null } | null | undefined): Range {
   return [node?.range?.[0] ?? 0, node?.range?.[1] ?? 0];
-}
-
-function lineNumber(text: string, offset: number): number {
-  return text.slice(0, offset).split('\n').length;
 }

@@ -1,0 +1,263 @@
+/** Reading: the demo's files as they stand, every code with its message, everything at once, and no text that throws. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { report } from '../../src/base/report.ts';
+import { MOST_BYTES } from '../../src/base/source.ts';
+import { mm } from '../../src/base/units.ts';
+import { words } from '../../src/base/words.ts';
+import type { CheckValveAsked } from '../../src/fittings/check-valve/asked.ts';
+import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
+import type { Job } from '../../src/model/workshop.ts';
+import { read } from '../../src/phases/read.ts';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+const ERRORS = join(ROOT, 'tests', 'errors');
+const text = (...path: readonly string[]) => readFileSync(join(ROOT, ...path), 'utf8');
+const FITTING = { name: 'launch-feed-check-valve.yaml', text: text('specs', 'fittings', 'launch-feed-check-valve.yaml') };
+const WORKSHOP = { name: 'bench-lathe.yaml', text: text('specs', 'workshops', 'bench-lathe.yaml') };
+const WORDS = words({ 'errors.hbs': text('templates', 'en', 'errors.hbs'), 'asks.hbs': text('templates', 'en', 'asks.hbs') });
+
+const readFitting = (content: string) => read({ fitting: { name: 'my-valve.yaml', text: content } }, WORKSHOP, FITTING_KINDS);
+const readWorkshop = (content: string) =>
+  read({ fitting: FITTING, workshop: { name: 'my-shop.yaml', text: content } }, WORKSHOP, FITTING_KINDS);
+const codes = (outcome: ReturnType<typeof read>) => outcome.found.map((d) => d.code);
+
+/** A valid file with lines replaced: the shortest way to say what is different. */
+const but = (whole: string, line: RegExp, instead: string) => {
+  expect(whole).toMatch(line);
+  return whole.replace(line, instead);
+};
+
+describe('the demo', () => {
+  const job = read({ fitting: FITTING }, WORKSHOP, FITTING_KINDS);
+  it('is read without a word', () => expect(job.found).toEqual([]));
+  it('asks what the file says', () => {
+    const asked: CheckValveAsked = {
+      title: 'Feed check for the launch boiler',
+      duty: { serves: 'feed-pump', pressure: 7, pump: { bore: mm(10), stroke: mm(15), speed: 240 } },
+      pipe: { outside: mm(6), wall: mm(0.8) },
+      ball: mm(6),
+      material: 'PB102',
+      threads: { seat: 'M12x1', cap: 'M12x1', coupling: 'M10x1' },
+    };
+    expect(job.value).toMatchObject({ fitting: 'check-valve', file: FITTING.name, asked });
+  });
+  it('has a boring tool too short for the seat, and no D-bit or gauge nut', () => {
+    expect(job.value?.workshop.tools.boring).toEqual([
+      { smallest: mm(4), reach: mm(8) },
+      { smallest: mm(7), reach: mm(30) },
+    ]);
+    expect(job.value?.workshop.tools).toMatchObject({ dBits: [], gaugeNuts: [], parting: { width: mm(2), deepest: mm(30) } });
+  });
+  it('has ninety-one drills in the set and five more, smallest first', () => {
+    const drills = job.value?.workshop.tools.drills ?? [];
+    expect(drills.length).toBe(91 + 5);
+    expect([drills[0], drills[32], drills[90], drills[91], drills[95]]).toEqual([mm(1), mm(4.2), mm(10), mm(10.2), mm(13)]);
+  });
+  it('is read the same twice', () => expect(read({ fitting: FITTING }, WORKSHOP, FITTING_KINDS)).toEqual(job));
+});
+
+describe('what may be left out', () => {
+  const LEAST_FITTING = 'fitting: check-valve\ntitle: T\nduty: { serves: injector, pressure: 7 bar }\npipe: { outside: 6, wall: 0.8 }\n';
+  const LEAST_WORKSHOP = text('tests', 'errors', 'read.workshop-as-fitting.yaml');
+  it('of a check valve: all but title, duty and pipe', () => {
+    expect((readFitting(LEAST_FITTING).value as Job | undefined)?.asked).toEqual({
+      title: 'T',
+      duty: { serves: 'injector', pressure: 7 },
+      pipe: { outside: mm(6), wall: mm(0.8) },
+      material: 'PB102',
+    });
+  });
+  it('of a workshop: all but its name and the lathe; what is not named is not there', () => {
+    const { value, found } = readWorkshop(LEAST_WORKSHOP);
+    expect(found).toEqual([]);
+    expect(value?.workshop).toMatchObject({
+      lathe: { nose: 'screwed', gears: [], jawClearance: mm(1) },
+      holding: { threeJaw: { runout: mm(0.1), largest: mm(63) }, collets: [], sleeves: true, softJaws: false, mandrels: true },
+      tools: { turning: true, chamfering: true, files: true, drillPress: false, torch: false, drills: [], threadingOutside: false },
+      shelf: [],
+      measuring: [],
+      habits: { firstEnd: {}, avoid: [] },
+    });
+    expect(value?.workshop.tools.parting).toBeUndefined();
+  });
+  it.each([
+    ['threads: { seat: M12×1, cap: m12 X 1.0, coupling: M10 }', { seat: 'M12x1', cap: 'M12x1', coupling: 'M10' }],
+    ['threads: { seat: M6x0.75 }', { seat: 'M6x0.75' }],
+  ])('%s', (line, threads) =>
+    expect((readFitting(LEAST_FITTING + line).value as Job<CheckValveAsked> | undefined)?.asked.threads).toEqual(threads),
+  );
+  it('speeds may be steps', () => {
+    const steps = but(LEAST_WORKSHOP, /speeds: .*/, 'speeds: [350 /min, 120 /min, 200 rpm]');
+    expect(readWorkshop(steps).value?.workshop.lathe.speeds).toEqual({ steps: [120, 200, 350] });
+  });
+});
+
+describe('every code', () => {
+  const examples = readdirSync(ERRORS)
+    .filter((name) => name.endsWith('.yaml'))
+    .sort();
+  it.each(examples)('%s', async (name) => {
+    const content = text('tests', 'errors', name);
+    const isWorkshop = content.startsWith('workshop:') && name !== 'read.workshop-as-fitting.yaml';
+    const outcome = isWorkshop ? readWorkshop(content) : readFitting(content);
+    expect([...new Set(codes(outcome))]).toEqual([name.replace('.yaml', '')]);
+    expect(outcome.value).toBeUndefined();
+    const texts = { 'my-valve.yaml': content, 'my-shop.yaml': content };
+    await expect(report(outcome.found, texts, WORDS)).toMatchFileSnapshot(join(ERRORS, name.replace('.yaml', '.txt')));
+  });
+  it('read.too-big, without a file of that size', () => {
+    const outcome = readFitting(`# ${'x'.repeat(MOST_BYTES)}\n`);
+    expect(report(outcome.found, {}, WORDS)).toBe(
+      'my-valve.yaml:1:1: error: This file is 257 kB; a description is never over 256 kB.\n  do: See whether it is the right file.\n',
+    );
+  });
+  it('counts bytes, not letters', () => {
+    expect(codes(readFitting(`# ${'×'.repeat(MOST_BYTES / 2)}\n`))).toEqual(['read.too-big']);
+    expect(codes(readFitting(`# ${'x'.repeat(MOST_BYTES / 2)}\n`))).toEqual(['read.empty-file']);
+  });
+  it('that the source names has an example here and words to say it', () => {
+    const named = new Set(sourceFiles('src').flatMap((file) => readFileSync(file, 'utf8').match(/(?<=')read\.[a-z-]+(?=')/g) ?? []));
+    expect(named.size).toBeGreaterThan(40);
+    const shown = new Set([...examples.map((n) => n.replace('.yaml', '')), 'read.too-big']);
+    expect([...named].filter((code) => !shown.has(code))).toEqual([]);
+    expect([...shown].filter((code) => !named.has(code))).toEqual([]);
+    expect([...named].flatMap((code) => [`error.${code}`, `error.${code}.do`]).filter((id) => !WORDS.has(id))).toEqual([]);
+  });
+});
+
+describe('all at once', () => {
+  const wrong = [
+    'fitting: chek-valve',
+    'title: 7',
+    'duty: { serves: feed-pump, presure: 7 bar }',
+    'pipe: { outside: 6 bar, wall: 0.8 mm, wall: 1 mm }',
+    'ball: *five',
+    'bore: six',
+    'constructor: 1',
+    'threads: { seat: 12x1, cap: #3, }',
+  ];
+  it('faults of every kind in one file', () => {
+    expect(codes(readFitting(wrong.slice(0, -1).join('\n'))).sort()).toEqual(
+      [
+        'read.unknown-kind',
+        'read.text-unquoted',
+        'read.unknown-key',
+        'read.missing-key',
+        'read.pump-needed',
+        'read.wrong-unit',
+        'read.duplicate-key',
+        'read.alias',
+        'read.not-a-quantity',
+        'read.forbidden-key',
+      ].sort(),
+    );
+  });
+  it('only the bracket that YAML loses, where it loses one: the rest can mean anything', () => {
+    expect(codes(readFitting(wrong.join('\n')))).toEqual(['read.comment-taken-in-list']);
+  });
+  it('faults of both files, each with its own name', () => {
+    const outcome = read(
+      { fitting: { name: 'a.yaml', text: '' }, workshop: { name: 'b.yaml', text: 'workshop: X\n' } },
+      WORKSHOP,
+      FITTING_KINDS,
+    );
+    expect(outcome.found.map((d) => [d.code, d.place?.file])).toEqual([
+      ['read.empty-file', 'a.yaml'],
+      ['read.missing-key', 'b.yaml'],
+    ]);
+  });
+  it('a value that was refused is not called missing as well', () => {
+    expect(codes(readFitting('fitting: check-valve\ntitle: T\nduty:\npipe: &p { outside: 6, wall: 0x1 }\n'))).toEqual([
+      'read.empty-value',
+      'read.anchor',
+      'read.odd-number',
+    ]);
+  });
+  it('many faults take no long time', () => {
+    const keys = Array.from({ length: 15_000 }, (_, n) => `k${n}: 1`).join('\n');
+    expect(readFitting(`fitting: check-valve\n${keys}`).found.length).toBeGreaterThan(15_000);
+  }, 10_000);
+});
+
+describe('no text throws', () => {
+  const pieces = fc.constantFrom(
+    'fitting: check-valve',
+    'title: T',
+    'duty:',
+    'pipe: { outside: 6 mm }',
+    'ball: #40',
+    '- ',
+    '  ',
+    '\t',
+    '\n',
+    '{',
+    '}',
+    '[',
+    ']',
+    ':',
+    ', ',
+    '"',
+    "'",
+    '&a ',
+    '*a',
+    '!t ',
+    '? ',
+    '| \n',
+    '>-\n',
+    '---\n',
+    '...\n',
+    '%YAML 1.2\n',
+    '<<: ',
+    '__proto__: ',
+    '.nan',
+    '1e999',
+    '\r\n',
+    '\u0000',
+    '\ud800',
+    '\ufeff',
+    '½',
+    '1/0 in',
+    '# c\n',
+    'workshop: X',
+  );
+  const anything = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 60 }),
+    fc.array(pieces, { maxLength: 25 }).map((p) => p.join('')),
+  );
+  const cut = fc.tuple(
+    fc.constantFrom(FITTING.text, WORKSHOP.text),
+    fc.nat(3000),
+    fc.nat(60),
+    fc.oneof(pieces, fc.string({ maxLength: 5 })),
+  );
+  const bent = cut.map(([whole, at, length, instead]) => whole.slice(0, at) + instead + whole.slice(at + length));
+  it.each([
+    ['made of scraps', anything, 400],
+    ['a good file bent in one place', bent, 200],
+  ])('%s', (_, texts, numRuns) => {
+    fc.assert(
+      fc.property(texts, (content) => {
+        for (const [outcome, name] of [
+          [readFitting(content), 'my-valve.yaml'],
+          [readWorkshop(content), 'my-shop.yaml'],
+        ] as const) {
+          expect(outcome.value === undefined).toBe(outcome.found.length > 0);
+          const said = report(outcome.found, { [name]: content }, WORDS);
+          expect(said === '').toBe(outcome.found.length === 0);
+          // biome-ignore lint/suspicious/noControlCharactersInRegex: none may reach a screen
+          expect(said).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+        }
+      }),
+      { numRuns, seed: 1 },
+    );
+  });
+});
+
+function sourceFiles(folder: string): readonly string[] {
+  return readdirSync(join(ROOT, folder), { withFileTypes: true }).flatMap((e) =>
+    e.isDirectory() ? sourceFiles(join(folder, e.name)) : e.name.endsWith('.ts') ? [join(ROOT, folder, e.name)] : [],
+  );
+}
