@@ -1,0 +1,51 @@
+/** Blocks: pieces of a page that know their height and are drawn from y = 0; paragraphs, and stacking one under the other. */
+import type { Item } from '../../model/display.ts';
+import { moved, text as textItem } from '../display.ts';
+import { wrap } from '../measure.ts';
+import { GAP, type Paper, type Style } from './type.ts';
+
+/** `x` is absolute, y counts from the block's own top. */
+export type Block = { readonly height: number; readonly items: readonly Item[] };
+export type Place = { readonly x: number; readonly top: number; readonly width: number };
+export type Align = 'left' | 'middle' | 'right';
+
+/** The first baseline stands this share of the size under the top: capitals clear the line above. */
+const FIRST_BASELINE = 0.92;
+
+/** Lines no wider than the place; an empty text is no line. `x` is the left edge of the place for every `align`. */
+export function paragraph(paper: Paper, style: Style, words: string, place: Place, align: Align = 'left'): Block {
+  if (words === '') return { height: 0, items: [] };
+  const lines = wrap(paper.advances, style.font, style.size, words, place.width);
+  const how = { advances: paper.advances, font: style.font, size: style.size, ink: style.ink };
+  const x = align === 'left' ? place.x : align === 'middle' ? place.x + place.width / 2 : place.x + place.width;
+  const items = lines
+    .filter((line) => line !== '')
+    .map((line, i) => textItem(how, line, x, place.top + style.size * FIRST_BASELINE + i * style.lead, align));
+  return { height: lines.length * style.lead, items };
+}
+
+/** One under the other from `top`, `gap` between those that have any height. */
+export function stack(top: number, gap: number, makers: readonly ((top: number) => Block)[]): Block {
+  let y = top;
+  const items: Item[] = [];
+  for (const maker of makers) {
+    const block = maker(y);
+    items.push(...block.items);
+    if (block.height > 0) y += block.height + gap;
+  }
+  return { height: Math.max(0, y - top - (y > top ? gap : 0)), items };
+}
+
+/** Side by side: the height of the highest. */
+export function beside(blocks: readonly Block[]): Block {
+  return { height: Math.max(0, ...blocks.map((block) => block.height)), items: blocks.flatMap((block) => block.items) };
+}
+
+/** Set on the page at `y`. */
+export function placed(block: Block, y: number): readonly Item[] {
+  return moved(block.items, 0, y);
+}
+
+export const EMPTY: Block = { height: 0, items: [] };
+/** White space. */
+export const space = (height: number = GAP.block): Block => ({ height, items: [] });

@@ -1,0 +1,178 @@
+/**
+ * A grip on paper: head, hold, picture, rows, checkpoint. What does not fit goes on to a further sheet with head, hold and picture
+ * repeated; type is never made smaller. Heights first, pictures after: a picture takes what the rows leave.
+ */
+import type { Item, Picture } from '../../model/display.ts';
+import type { DimId } from '../../model/ids.ts';
+import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
+import { moved, roundRect } from '../display.ts';
+import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
+import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
+import { columnHeads, rowBlock } from './rows.ts';
+import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, WIDTH } from './type.ts';
+
+export type Frame = { readonly width: number; readonly height: number };
+export type GripPicture = Picture & { readonly lettered: readonly string[] };
+/** A sheet whose place is settled; drawn when its number is known. */
+export type Sheet = { readonly key: string; readonly heading: string; draw(n: number, of: number): readonly Item[] };
+export type GripMeans = Paper & { grip(page: GripPage, frame: Frame): GripPicture | undefined };
+
+/** A picture is no lower than this, and no higher than makes it clearer, mm. */
+const PICTURE = { least: 66, most: 118 } as const;
+const BOX = { width: 34, height: 6.4 } as const;
+const CHECK = { pad: 2.6, text: 108 } as const;
+
+/** One piece of the table: a row, or the title over bench work, which stays with the row that follows. */
+type Piece = { readonly height: number; readonly row?: Row; readonly title?: Block };
+
+export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): readonly Sheet[] {
+  const top = PAGE.top + headBlock(means, view, page, 'fits').height;
+  const check = checkpoint(means, page);
+  const room = footTop(means, page.caution) - GAP.row - top - columnHeads(means, page.columns).height;
+  const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
+  const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, check.height + GAP.block);
+  return sheets.map((own, i) => {
+    const last = i === sheets.length - 1;
+    const used = heightOf(own) + (last ? check.height + GAP.block : 0);
+    const picture = Math.min(PICTURE.most, room - used - GAP.block);
+    return {
+      key: page.key,
+      heading: page.heading,
+      draw: (n, of) =>
+        drawSheet({ means, view, page, own, picture, check: last ? check : EMPTY, carried: i === 0 ? 'fits' : 'goes on' }, n, of),
+    };
+  });
+}
+
+function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Piece[] {
+  const all: ReadonlySet<DimId> = new Set(block.rows.flatMap((row) => row.sizes.map((s) => s.dim)));
+  const rows = block.rows.map((row) => ({ row, height: rowBlock(paper, row, all).height }));
+  if (block.title === '') return rows;
+  const title = blockTitle(paper, block.title, block.text);
+  return [{ title, height: title.height }, ...rows];
+}
+
+function blockTitle(paper: Paper, title: string, text: string): Block {
+  const words = stack(GAP.block, 0, [
+    (y) => paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }),
+    (y) => paragraph(paper, STYLES.note, text, { x: PAGE.left, top: y, width: WIDTH }),
+  ]);
+  const height = words.height + GAP.block + GAP.small;
+  return { height, items: [...words.items, rule(height, 'heavy')] };
+}
+
+const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.height, 0);
+
+/**
+ * Pieces on as few sheets as will hold them, each about as full as the others. `room`: for pieces on a sheet whose picture is at its
+ * least; `tail`: what the last one needs besides.
+ */
+function shareOut(pieces: readonly Piece[], room: number, tail: number): readonly (readonly Piece[])[] {
+  const total = heightOf(pieces) + tail;
+  const count = Math.max(1, Math.ceil(total / room));
+  for (let sheets = count; ; sheets++) {
+    const shared = fill(pieces, Math.max(total / sheets, room / 2), room);
+    const last = shared.at(-1) ?? [];
+    if (heightOf(last) + tail <= room) return shared;
+    // the checkpoint found no place: one sheet more, and if that can't help, one that holds it alone
+    if (sheets > count + pieces.length) return [...shared, []];
+  }
+}
+
+/** A sheet is closed when it has had its share, or when the next piece does not fit; a title is not left behind at its end. */
+function fill(pieces: readonly Piece[], share: number, room: number): readonly (readonly Piece[])[] {
+  const sheets: Piece[][] = [[]];
+  let used = 0;
+  for (const [i, piece] of pieces.entries()) {
+    const needs = piece.title ? piece.height + (pieces[i + 1]?.height ?? 0) : piece.height;
+    const full = used + needs > room || used + needs / 2 > share;
+    if (full && used > 0) {
+      sheets.push([]);
+      used = 0;
+    }
+    sheets.at(-1)?.push(piece);
+    used += piece.height;
+  }
+  return sheets;
+}
+
+// ---- drawing -----------------------------------------------------------------------------------------------------------
+type Settled = {
+  readonly means: GripMeans;
+  readonly view: SheetView;
+  readonly page: GripPage;
+  readonly own: readonly Piece[];
+  readonly picture: number;
+  readonly check: Block;
+  readonly carried: Carried;
+};
+type Carried = 'fits' | 'goes on';
+
+function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
+  const { means, view, page, own, check } = settled;
+  const picture = means.grip(page, { width: WIDTH, height: settled.picture });
+  const lettered = new Set(picture?.lettered);
+  const body = stack(PAGE.top, 0, [
+    (y) => at(headBlock(means, view, page, settled.carried, n, of), y),
+    (y) => (picture ? { height: settled.picture + GAP.block, items: moved(picture.items, PAGE.left, y + GAP.block / 2) } : EMPTY),
+    (y) => at(columnHeads(means, page.columns), y),
+    ...own.map((piece) => (y: number) => at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y)),
+    (y) => at(check, y + GAP.block),
+  ]);
+  return [...body.items, ...foot(means, view, page.caution)];
+}
+
+const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
+
+function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carried, n = 0, of = 0): Block {
+  const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
+  const pieces = [page.of, carried === 'goes on' ? view.goesOn : '', sheetNo].filter((piece) => piece !== '');
+  return stack(0, GAP.small, [
+    (y) => at(draftMark(paper, view.draft), y),
+    (y) => at(head(paper, { name: page.name, about: page.about, right: page.grip, of: pieces.join('  ·  ') }), y),
+    (y) => at(holdBlock(paper, page.hold), y),
+  ]);
+}
+
+function holdBlock(paper: Paper, columns: GripPage['hold']): Block {
+  const width = (WIDTH - 2 * GAP.column) / Math.max(columns.length, 1);
+  const blocks = columns.map((column, i) => {
+    const x = PAGE.left + i * (width + GAP.column);
+    return stack(GAP.small, 0, [
+      (top) => paragraph(paper, STYLES.label, column.label.toUpperCase(), { x, top, width }),
+      (top) => paragraph(paper, STYLES.strong, column.title, { x, top, width }),
+      (top) => paragraph(paper, STYLES.note, column.text, { x, top, width }),
+    ]);
+  });
+  const all = beside(blocks);
+  const height = all.height + 2 * GAP.small;
+  return { height, items: [...all.items, rule(height, 'thin')] };
+}
+
+/** What to look at before going on, framed, with boxes for what was found. */
+function checkpoint(paper: Paper, page: GripPage): Block {
+  const { title, text, boxes } = page.checkpoint;
+  const x = PAGE.left + CHECK.pad;
+  const words = stack(CHECK.pad, GAP.small, [
+    (top) => paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width: CHECK.text }),
+    ...text.map((said) => (top: number) => paragraph(paper, STYLES.body, said, { x, top, width: CHECK.text })),
+  ]);
+  const fields = boxes.map((label, i) =>
+    field(
+      paper,
+      label,
+      PAGE.right - CHECK.pad - (2 - (i % 2)) * (BOX.width + GAP.small) + GAP.small,
+      CHECK.pad + Math.floor(i / 2) * fieldHeight,
+    ),
+  );
+  const height = Math.max(words.height, Math.ceil(boxes.length / 2) * fieldHeight) + 2 * CHECK.pad;
+  const frame = roundRect(PAGE.left - GAP.row, 0, WIDTH + 2 * GAP.row, height, CORNER, { stroke: { ink: 'black', width: RULE.heavy } });
+  return { height, items: [frame, ...words.items, ...fields.flatMap((block) => block.items)] };
+}
+
+const fieldHeight = STYLES.label.lead + BOX.height + GAP.row;
+
+function field(paper: Paper, label: string, x: number, top: number): Block {
+  const words = paragraph(paper, STYLES.label, label, { x, top, width: BOX.width });
+  return { height: fieldHeight, items: [...words.items, writeBox(x, top + STYLES.label.lead, BOX.width, BOX.height)] };
+}

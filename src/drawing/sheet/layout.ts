@@ -1,0 +1,65 @@
+/** Where everything stands: a sheet's view on pages of paper. Words are the view's, places are decided here and nowhere later. */
+import type { Document } from '../../model/display.ts';
+import type { SheetView } from '../../model/sheet.ts';
+import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
+import { type PlainMeans, plainSheets } from './plain-page.ts';
+import { PAGE } from './type.ts';
+
+export type LayoutMeans = GripMeans & PlainMeans;
+/** On which sheet each page of the view begins, counted from 1, by its key. */
+export type SheetNumbers = Readonly<Record<string, number>>;
+export type Placed = { readonly document: Document; readonly sheets: SheetNumbers };
+
+/** A sheet number that grows by a digit may push a line over: by then it has settled. */
+const ROUNDS = 4;
+const UNKNOWN = '00';
+
+/** Pure: the same view and pictures give the same document. */
+export function layOut(view: SheetView, means: LayoutMeans): Placed {
+  let sheets = settle(numbered(view, {}), means);
+  for (let round = 0; round < ROUNDS; round++) {
+    const before = numbersOf(sheets);
+    sheets = settle(numbered(view, before), means);
+    if (same(before, numbersOf(sheets))) break;
+  }
+  const pages = sheets.map((sheet, i) => ({
+    width: PAGE.width,
+    height: PAGE.height,
+    label: String(i + 1),
+    heading: sheet.heading,
+    items: sheet.draw(i + 1, sheets.length),
+  }));
+  const { title, language, mark } = view;
+  return { document: { title, language, mark, pages }, sheets: numbersOf(sheets) };
+}
+
+function settle(view: SheetView, means: LayoutMeans): readonly Sheet[] {
+  return view.pages.flatMap((page) => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page)));
+}
+
+function numbersOf(sheets: readonly Sheet[]): SheetNumbers {
+  const numbers: Record<string, number> = {};
+  for (const [i, sheet] of sheets.entries()) numbers[sheet.key] ??= i + 1;
+  return numbers;
+}
+
+function same(a: SheetNumbers, b: SheetNumbers): boolean {
+  return Object.keys(a).every((key) => a[key] === b[key]);
+}
+
+/** The view with every '{sheet:…}' in its texts made a figure. Throws Error for a page that the view does not have. */
+export function numbered(view: SheetView, sheets: SheetNumbers): SheetView {
+  const known = new Set(view.pages.map((page) => page.key));
+  const figure = (_: string, key: string): string => {
+    if (!known.has(key)) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
+    return String(sheets[key] ?? UNKNOWN);
+  };
+  return eachText(view, (text) => text.replace(/\{sheet:([^}]*)\}/g, figure)) as SheetView;
+}
+
+function eachText(value: unknown, change: (text: string) => string): unknown {
+  if (typeof value === 'string') return change(value);
+  if (Array.isArray(value)) return value.map((item) => eachText(item, change));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, eachText(item, change)]));
+}

@@ -1,0 +1,190 @@
+/** Cover, assembly, tests, proof: sections one under the other, going on to a further sheet wherever a piece does not fit. */
+import type { Item, Picture } from '../../model/display.ts';
+import type { PartId } from '../../model/ids.ts';
+import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
+import { moved, rect, tickBox } from '../display.ts';
+import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
+import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
+import type { Frame, Sheet } from './grip-page.ts';
+import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
+
+export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture };
+
+/** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
+type Piece = { readonly block: Block; readonly above: Block };
+
+const CELL = { gap: 3, pad: 0.9 } as const;
+const TICK = { size: 3.8, indent: 7 } as const;
+const PICTURES = { across: 4, height: 34, gap: 4 } as const;
+const BOX = { label: 108, width: 34, height: 7 } as const;
+const MANNERS: Readonly<Record<Column['manner'], Style>> = {
+  text: STYLES.note,
+  strong: { ...STYLES.note, font: 'text-bold', ink: 'black' },
+  figure: STYLES.second,
+  small: STYLES.small,
+};
+
+export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage): readonly Sheet[] {
+  const top = PAGE.top + headBlock(means, view, page, 'fits').height + GAP.row;
+  const room = footTop(means, page.caution) - GAP.row - top;
+  const pieces = page.sections.flatMap((section) => piecesOf(means, section));
+  return fill(pieces, room).map((blocks, i) => ({
+    key: page.key,
+    heading: page.heading,
+    draw: (n, of) => {
+      const headed = headBlock(means, view, page, i === 0 ? 'fits' : 'goes on', n, of);
+      const body = stack(
+        top,
+        0,
+        blocks.map((block) => (y: number) => at(block, y)),
+      );
+      return [...placed(headed, PAGE.top), ...body.items, ...foot(means, view, page.caution)];
+    },
+  }));
+}
+
+const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
+
+function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fits' | 'goes on', n = 0, of = 0): Block {
+  const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
+  const right = [carried === 'goes on' ? view.goesOn : '', sheetNo].filter((piece) => piece !== '');
+  return stack(0, GAP.small, [
+    (y) => at(draftMark(paper, view.draft), y),
+    (y) => at(head(paper, { name: page.name, about: page.about, right: page.right, of: right.join('  ·  ') }), y),
+  ]);
+}
+
+/** A piece brings its title or heads along when it is the first of its section or the first on a sheet. */
+function fill(pieces: readonly Piece[], room: number): readonly (readonly Block[])[] {
+  const sheets: Block[][] = [[]];
+  let used = 0;
+  let above: Block | undefined;
+  for (const piece of pieces) {
+    const brings = piece.above === above ? EMPTY : piece.above;
+    const fits = used + brings.height + piece.block.height <= room || used === 0;
+    if (!fits) sheets.push([]);
+    const lead = fits ? brings : piece.above;
+    used = (fits ? used : 0) + lead.height + piece.block.height;
+    sheets.at(-1)?.push(lead, piece.block);
+    above = piece.above;
+  }
+  return sheets;
+}
+
+function piecesOf(means: PlainMeans, section: Section): readonly Piece[] {
+  switch (section.kind) {
+    case 'table':
+      return tablePieces(means, section);
+    case 'notes':
+      return notePieces(means, section);
+    case 'boxes':
+      return boxPieces(means, section);
+    case 'pictures':
+      return picturePieces(means, section);
+  }
+}
+
+function titleBlock(paper: Paper, title: string, text: string): Block {
+  if (title === '' && text === '') return EMPTY;
+  const words = stack(GAP.block, 0, [
+    (y) => paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }),
+    (y) => paragraph(paper, STYLES.note, text, { x: PAGE.left, top: y, width: WIDTH }),
+  ]);
+  return { height: words.height + GAP.block + GAP.small, items: words.items };
+}
+
+// ---- tables ------------------------------------------------------------------------------------------------------------
+function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }): readonly Piece[] {
+  const places = columnsOf(section.columns);
+  const heads = beside(section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 })));
+  const title = titleBlock(paper, section.title, section.text);
+  const headHeight = heads.height + GAP.small / 2;
+  const above: Block = {
+    height: title.height + headHeight,
+    items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(headHeight, 'heavy')] }, title.height)],
+  };
+  return section.rows.map((cells) => ({ above, block: tableRow(paper, section.columns, places, cells) }));
+}
+
+type Span = { readonly x: number; readonly width: number };
+
+function columnsOf(columns: readonly Column[]): readonly Span[] {
+  const shares = columns.reduce((sum, column) => sum + column.share, 0);
+  const unit = (WIDTH - CELL.gap * (columns.length - 1)) / shares;
+  let x: number = PAGE.left;
+  return columns.map((column) => {
+    const span = { x, width: column.share * unit };
+    x += span.width + CELL.gap;
+    return span;
+  });
+}
+
+const placeAt = (places: readonly Span[], i: number): Span => places[i] ?? { x: PAGE.left, width: WIDTH };
+
+function tableRow(paper: Paper, columns: readonly Column[], places: readonly Span[], cells: readonly string[]): Block {
+  const blocks = columns.map((column, i) =>
+    paragraph(paper, MANNERS[column.manner], cells[i] ?? '', { ...placeAt(places, i), top: CELL.pad }),
+  );
+  const all = beside(blocks);
+  const height = all.height + 2 * CELL.pad;
+  return { height, items: [...all.items, rule(height, 'thin')] };
+}
+
+// ---- notes -------------------------------------------------------------------------------------------------------------
+function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }): readonly Piece[] {
+  const above = titleBlock(paper, section.title, '');
+  return section.items.map((item) => ({ above, block: noteBlock(paper, item, section.manner) }));
+}
+
+function noteBlock(paper: Paper, item: string, manner: 'plain' | 'ticked' | 'panel'): Block {
+  const indent = manner === 'ticked' ? TICK.indent : 0;
+  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left + indent, top: GAP.small / 2, width: WIDTH - indent });
+  const height = words.height + GAP.small;
+  if (manner === 'plain') return { height, items: words.items };
+  if (manner === 'ticked') return { height, items: [...tickBox(PAGE.left, GAP.small / 2, TICK.size, 'open'), ...words.items] };
+  return { height: height + GAP.small, items: [panel(0, height), ...words.items] };
+}
+
+// ---- boxes to fill -----------------------------------------------------------------------------------------------------
+function boxPieces(paper: Paper, section: Section & { readonly kind: 'boxes' }): readonly Piece[] {
+  const above = titleBlock(paper, section.title, section.text);
+  const boxes = section.boxes.map((box) => ({ above, block: boxLine(paper, box) }));
+  if (section.sum === '') return boxes;
+  const sum = paragraph(paper, STYLES.strong, section.sum, { x: PAGE.left + GAP.small, top: GAP.row, width: WIDTH - 2 * GAP.small });
+  const height = sum.height + 2 * GAP.row;
+  const frame = rect(PAGE.left, 0, WIDTH, height, { stroke: { ink: 'black', width: RULE.heavy } });
+  return [...boxes, { above, block: { height, items: [frame, ...sum.items] } }];
+}
+
+function boxLine(paper: Paper, box: { readonly letter: string; readonly label: string; readonly hint: string }): Block {
+  const x = PAGE.left + (box.letter === '' ? 0 : TICK.indent);
+  const down = GAP.small;
+  const words = stack(down, 0, [(top) => paragraph(paper, STYLES.body, box.label, { x, top, width: BOX.label - TICK.indent })]);
+  const letter = paragraph(paper, STYLES.strong, box.letter, { x: PAGE.left, top: down, width: TICK.indent });
+  const hint = paragraph(paper, STYLES.small, box.hint, {
+    x: PAGE.left + BOX.label + BOX.width + GAP.column,
+    top: down,
+    width: WIDTH - BOX.label - BOX.width - GAP.column,
+  });
+  const height = Math.max(words.height, hint.height, BOX.height) + GAP.row;
+  return { height, items: [...letter.items, ...words.items, ...hint.items, writeBox(PAGE.left + BOX.label, 0, BOX.width, BOX.height)] };
+}
+
+// ---- pictures ----------------------------------------------------------------------------------------------------------
+function picturePieces(means: PlainMeans, section: Section & { readonly kind: 'pictures' }): readonly Piece[] {
+  const above = titleBlock(means, section.title, '');
+  const rows: (typeof section.pictures)[] = [];
+  for (let i = 0; i < section.pictures.length; i += PICTURES.across) rows.push(section.pictures.slice(i, i + PICTURES.across));
+  return rows.map((pictures) => ({ above, block: pictureRow(means, pictures) }));
+}
+
+function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartId; readonly caption: string }[]): Block {
+  const width = (WIDTH - PICTURES.gap * (PICTURES.across - 1)) / PICTURES.across;
+  const blocks = pictures.map(({ part, caption }, i) => {
+    const x = PAGE.left + i * (width + PICTURES.gap);
+    const drawn: readonly Item[] = moved(means.part(part, { width, height: PICTURES.height }).items, x, GAP.small);
+    const words = paragraph(means, STYLES.small, caption, { x, top: PICTURES.height + GAP.row, width }, 'middle');
+    return { height: PICTURES.height + GAP.row + words.height, items: [...drawn, ...words.items] };
+  });
+  return beside(blocks);
+}

@@ -1,0 +1,107 @@
+/** The table of operations: number, what to do, size with limits, speed, cuts, dial, a box for what was measured, a box to tick. */
+import type { DimId } from '../../model/ids.ts';
+import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
+import { tickBox } from '../display.ts';
+import { type Block, beside, paragraph, stack } from './blocks.ts';
+import { panel, rule, writeBox } from './frame.ts';
+import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+
+/** Left edges and widths of the columns, mm from the page's left. */
+const COLUMNS = {
+  number: { x: PAGE.left, width: 10 },
+  do: { x: 23, width: 58 },
+  size: { x: 83, width: 32 },
+  rpm: { x: 117, width: 12 },
+  cuts: { x: 130, width: 21 },
+  dial: { x: 152.5, width: 22 },
+  measured: { x: 176, width: 14.5 },
+  tick: { x: 192.6, width: 4.4 },
+} as const;
+/** The text of a row begins this much lower than its rule; columns in smaller letters are let down to the common baseline. */
+const DOWN = { row: 1.2, title: 0.9, figure: 1, speed: 0.5, box: 0.2 } as const;
+const BOX_HEIGHT = 6;
+const WHY_WIDTH = 100;
+
+/** Heads of the columns over a heavy rule. */
+export function columnHeads(paper: Paper, columns: GripPage['columns']): Block {
+  const names = ['do', 'size', 'rpm', 'cuts', 'dial', 'measured'] as const;
+  const labels = beside(
+    names.map((name) => paragraph(paper, STYLES.label, columns[name], { x: COLUMNS[name].x, top: 0, width: headWidth(name) })),
+  );
+  const height = labels.height + GAP.small / 2;
+  return { height, items: [...labels.items, rule(height, 'heavy')] };
+}
+
+function headWidth(name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' | 'measured'): number {
+  return name === 'measured' ? PAGE.right - COLUMNS.measured.x : COLUMNS[name].width;
+}
+
+/** `lettered`: lengths that the picture shows by letter; the row says which is which. */
+export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
+  const free =
+    row.free === ''
+      ? []
+      : [(top: number) => paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })];
+  const body = stack(0, 0, [...free, (top) => cells(paper, row, top + DOWN.row, lettered), (top) => panelText(paper, row, top + GAP.row)]);
+  const height = body.height + GAP.row + DOWN.row;
+  if (row.panel) return { height: height + GAP.row, items: [panel(GAP.small / 2, height), ...body.items] };
+  return { height, items: [...body.items, rule(height, 'thin')] };
+}
+
+function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>): Block {
+  const at = (name: keyof typeof COLUMNS, down: number) => ({ ...COLUMNS[name], top: top + down });
+  const what = stack(top + DOWN.title, 0, [
+    (y) => paragraph(paper, STYLES.strong, row.title, { ...COLUMNS.do, top: y }),
+    (y) => paragraph(paper, STYLES.note, row.note, { ...COLUMNS.do, top: y }),
+    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.small, said, { ...COLUMNS.do, top: y })),
+  ]);
+  const marks = boxes(row, top);
+  const all = beside([
+    paragraph(paper, STYLES.number, row.number, at('number', DOWN.speed)),
+    { ...what, height: what.height + DOWN.title },
+    stack(
+      top,
+      0,
+      row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered)),
+    ),
+    paragraph(paper, STYLES.speed, row.rpm, at('rpm', DOWN.speed)),
+    paragraph(paper, STYLES.figure, row.cuts, at('cuts', DOWN.figure)),
+    paragraph(paper, STYLES.figure, row.dial, at('dial', DOWN.figure)),
+    marks,
+  ]);
+  return { height: all.height + DOWN.row, items: all.items };
+}
+
+function boxes(row: Row, top: number): Block {
+  const tick = tickBox(COLUMNS.tick.x, top + DOWN.figure, COLUMNS.tick.width, 'open');
+  const write = row.measure === 'box' ? [writeBox(COLUMNS.measured.x, top + DOWN.box, COLUMNS.measured.width, BOX_HEIGHT)] : [];
+  return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...tick] };
+}
+
+/** The first size is the largest thing in the row, its limits beneath; further ones are a line each. */
+function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top: number, lettered: ReadonlySet<DimId>): Block {
+  const letter = shown.dim !== '' && lettered.has(shown.dim) ? `${shown.letter} = ` : '';
+  const place = { x: COLUMNS.size.x, width: COLUMNS.size.width };
+  if (rank === 'other' || shown.text === '') {
+    const line = [`${letter}${shown.text}`, shown.limits, shown.after].filter((piece) => piece !== '').join(' ');
+    return paragraph(paper, STYLES.second, line, { ...place, top });
+  }
+  const under = [shown.limits, shown.after].filter((piece) => piece !== '').join(' ');
+  return stack(top, 0, [
+    (y) => paragraph(paper, STYLES.size, `${letter}${shown.text}`, { ...place, top: y }),
+    (y) => paragraph(paper, STYLES.limits, under, { ...place, top: y }),
+  ]);
+}
+
+function panelText(paper: Paper, row: Row, top: number): Block {
+  if (!row.panel) return { height: 0, items: [] };
+  const { why, stop } = row.panel;
+  const right = COLUMNS.do.x + WHY_WIDTH + GAP.column;
+  const column = (x: number, width: number, said: typeof why): Block =>
+    stack(top, 0, [
+      (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, said.heading, { x, top: y, width }),
+      (y) => paragraph(paper, STYLES.body, said.text, { x, top: y, width }),
+    ]);
+  const both = beside([column(COLUMNS.do.x, WHY_WIDTH, why), column(right, PAGE.right - right, stop)]);
+  return { height: both.height + GAP.row, items: both.items };
+}

@@ -1,0 +1,117 @@
+/**
+ * A sheet as words and numbers: all that is printed is decided here, nothing of where it stands. Plain records only.
+ * Two things only the layout knows: how many sheets there are and on which one a page begins. They stand in the texts as marks,
+ * '{n}', '{of}' and '{sheet:<part>/<set-up>}' (see `PLACE_MARKS`), until the layout puts the figures in.
+ */
+import type { DimId, OpId, PartId } from './ids.ts';
+
+export type SheetView = {
+  readonly title: string;
+  readonly language: string;
+  readonly mark: string;
+  /** Right end of every foot: units, temperature, plan's mark. */
+  readonly foot: string;
+  /** 'sheet {n} of {of}' */
+  readonly sheetNo: string;
+  /** Said on a sheet that carries on the one before. */
+  readonly goesOn: string;
+  /** Printed at the head of every page; absent when the plan is proved. */
+  readonly draft?: string;
+  readonly pages: readonly SheetPage[];
+};
+export type SheetPage = GripPage | PlainPage;
+
+/** One grip (or work at the bench): who holds the part, the picture, the operations, the checkpoint. */
+export type GripPage = {
+  readonly kind: 'grip';
+  /** '<part>/<set-up>': what '{sheet:…}' names. */
+  readonly key: string;
+  readonly part: PartId;
+  readonly setUp: number;
+  /** Entry in the list of contents. */
+  readonly heading: string;
+  readonly name: string;
+  readonly about: string;
+  readonly grip: string;
+  readonly of: string;
+  readonly hold: readonly { readonly label: string; readonly title: string; readonly text: string }[];
+  readonly columns: {
+    readonly do: string;
+    readonly size: string;
+    readonly rpm: string;
+    readonly cuts: string;
+    readonly dial: string;
+    readonly measured: string;
+  };
+  /** The first block is the grip's own; one with a title is work at the bench that follows it. */
+  readonly blocks: readonly { readonly title: string; readonly text: string; readonly rows: readonly Row[] }[];
+  readonly checkpoint: { readonly title: string; readonly text: readonly string[]; readonly boxes: readonly string[] };
+  /** Left end of the foot: what is dangerous here. */
+  readonly caution: string;
+};
+/** One operation. */
+export type Row = {
+  readonly op: OpId;
+  /** In tens through the part: what the balloon shows. */
+  readonly number: string;
+  readonly title: string;
+  readonly note: string;
+  /** What is read off caliper or micrometer, the one that makes the surface first. */
+  readonly sizes: readonly SizeShown[];
+  readonly rpm: string;
+  readonly cuts: string;
+  readonly dial: string;
+  /** Is there a figure to write down? */
+  readonly measure: 'box' | 'nothing';
+  /** Checks and cautions of this operation, one line each. */
+  readonly says: readonly string[];
+  /** Said above the row where it begins a run whose order is habit. */
+  readonly free: string;
+  readonly panel?: { readonly why: Paragraph; readonly stop: Paragraph };
+};
+/** `letter` stands for the value in the picture where that cannot hold it; `after` follows the value ('from A'). */
+export type SizeShown = {
+  readonly dim: DimId | '';
+  readonly text: string;
+  readonly limits: string;
+  readonly after: string;
+  readonly letter: string;
+};
+export type Paragraph = { readonly heading: string; readonly text: string };
+
+/** Cover, assembly, tests, proof: headed sections one under the other. */
+export type PlainPage = {
+  readonly kind: 'plain';
+  readonly key: string;
+  readonly heading: string;
+  readonly name: string;
+  readonly about: string;
+  readonly right: string;
+  readonly sections: readonly Section[];
+  readonly caution: string;
+};
+export type Section =
+  | {
+      readonly kind: 'table';
+      readonly title: string;
+      readonly text: string;
+      readonly columns: readonly Column[];
+      readonly rows: readonly (readonly string[])[];
+    }
+  /** Paragraphs; `numbered` ones are steps with a box to tick. */
+  | { readonly kind: 'notes'; readonly title: string; readonly items: readonly string[]; readonly manner: 'plain' | 'ticked' | 'panel' }
+  /** Boxes to fill, in the order in which they are measured. `letter` is what the sum below calls it. */
+  | {
+      readonly kind: 'boxes';
+      readonly title: string;
+      readonly text: string;
+      readonly boxes: readonly { readonly letter: string; readonly label: string; readonly hint: string }[];
+      readonly sum: string;
+    }
+  | {
+      readonly kind: 'pictures';
+      readonly title: string;
+      readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
+    };
+/** `share`: of the width, against the others'. */
+export type Column = { readonly label: string; readonly share: number; readonly manner: 'text' | 'strong' | 'figure' | 'small' };

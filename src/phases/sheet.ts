@@ -1,0 +1,99 @@
+/**
+ * The last phase: a plan becomes pages. Three steps: what is said (`viewOf`: strings, no places), where it stands (`layOut`: places, no
+ * words), and the sheet numbers that only the layout knows put back into the words, so that text and paper agree.
+ */
+import type { Words } from '../base/words.ts';
+import { drawPart } from '../drawing/finished.ts';
+import { layOut, numbered } from '../drawing/sheet/layout.ts';
+import { drawStage } from '../drawing/stage.ts';
+import type { Advances, Document } from '../model/display.ts';
+import type { PartId } from '../model/ids.ts';
+import type { Plan } from '../model/plan.ts';
+import type { SheetPage, SheetView } from '../model/sheet.ts';
+import type { Stage } from '../model/stage.ts';
+import { assemblyPage, testPage } from './sheet/closing.ts';
+import { coverPage } from './sheet/cover.ts';
+import { gripPage, keyOf } from './sheet/grip.ts';
+import { type Desk, deskOf } from './sheet/lookup.ts';
+import { stageView } from './sheet/picture.ts';
+import { holds, proofPage } from './sheet/proof.ts';
+
+/** The half-section when a set-up is done; one for each set-up of each part. */
+export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
+export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
+export type Sheet = { readonly view: SheetView; readonly document: Document };
+
+/** `view` is what text and HTML are written from, `document` what goes on paper. A plan whose proof fails is marked as a draft on every page. */
+export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans): Sheet {
+  const { words, advances } = means;
+  const view = viewOf(plan, means);
+  const desks = desksOf(plan);
+  const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
+  const placed = layOut(view, {
+    advances,
+    grip: (page, frame) => {
+      const stage = stageOf.get(page.key);
+      return stage ? drawStage({ ...stageView(deskFor(desks, page.part), page, stage, words, advances), frame }) : undefined;
+    },
+    part: (part, frame) => {
+      const shown = deskFor(desks, part).part;
+      return drawPart({ part: shown, frame, words: { alt: words.say('picture.part.alt', { part }) }, advances, dims: 'none' });
+    },
+  });
+  return { view: numbered(view, placed.sheets), document: placed.document };
+}
+
+/** All that is printed, in the order of the day at the lathe. */
+export function viewOf(plan: Plan, { words, language }: Pick<SheetMeans, 'words' | 'language'>): SheetView {
+  const closing = [assemblyPage(plan, words), testPage(plan, words), proofPage(plan, words)];
+  return {
+    title: plan.fitting.title,
+    language,
+    mark: plan.mark,
+    foot: words.say('foot', { mark: `${plan.mark.slice(0, plan.mark.length / 2)} ${plan.mark.slice(plan.mark.length / 2)}` }),
+    sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
+    goesOn: words.say('goes-on'),
+    ...(holds(plan) ? {} : { draft: words.say('draft') }),
+    pages: [coverPage(plan, words), ...workPages(plan, words), ...closing.filter((page) => page !== undefined)],
+  };
+}
+
+/** A page a grip; bench work that follows its own part's grip stands on that grip's page. */
+function workPages(plan: Plan, words: Words): readonly SheetPage[] {
+  const desks = desksOf(plan);
+  return plan.sequence.flatMap((entry, i) => {
+    const desk = deskFor(desks, entry.part);
+    const setUp = desk.setUp(entry.setUp);
+    if (setUp.grip.kind === 'bench' && follows(plan, desks, i)) return [];
+    const bench = benchAfter(plan, desks, i).map((no) => desk.setUp(no));
+    return [gripPage(plan, desk, setUp, bench, words)];
+  });
+}
+
+/** Is this bench entry printed on the page before it? */
+function follows(plan: Plan, desks: ReadonlyMap<PartId, Desk>, i: number): boolean {
+  const before = plan.sequence[i - 1];
+  const here = plan.sequence[i];
+  return before !== undefined && here !== undefined && before.part === here.part && isBench(desks, here);
+}
+
+function benchAfter(plan: Plan, desks: ReadonlyMap<PartId, Desk>, i: number): readonly number[] {
+  const here = plan.sequence[i];
+  const later = plan.sequence.slice(i + 1);
+  const stop = later.findIndex((entry) => entry.part !== here?.part || !isBench(desks, entry));
+  return (stop === -1 ? later : later.slice(0, stop)).map((entry) => entry.setUp);
+}
+
+function isBench(desks: ReadonlyMap<PartId, Desk>, entry: Plan['sequence'][number]): boolean {
+  return deskFor(desks, entry.part).setUp(entry.setUp).grip.kind === 'bench';
+}
+
+function desksOf(plan: Plan): ReadonlyMap<PartId, Desk> {
+  return new Map(plan.parts.map((planned) => [planned.part.id, deskOf(planned)]));
+}
+
+function deskFor(desks: ReadonlyMap<PartId, Desk>, part: PartId): Desk {
+  const desk = desks.get(part);
+  if (!desk) throw new Error(`the sequence names part '${part}', which the plan does not make`);
+  return desk;
+}

@@ -1,0 +1,127 @@
+/** Back matter at the bench: assembly with its measured sums, the tests and their sign-off. */
+
+import { len } from '../../base/units.ts';
+import type { Words } from '../../base/words.ts';
+import { limits, size } from '../../drawing/sheet/format.ts';
+import type { Chain } from '../../model/part.ts';
+import type { Plan, PlannedPart } from '../../model/plan.ts';
+import type { PlainPage, Section } from '../../model/sheet.ts';
+import { partName } from './grip.ts';
+import { type Desk, deskOf, nameless } from './lookup.ts';
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+
+/** Absent where the fitting has nothing to put together. */
+export function assemblyPage(plan: Plan, words: Words): PlainPage | undefined {
+  const steps = plan.fitting.assembly.map((step) => words.say(step.id, step.grounds));
+  const sums = plan.fitting.chains.map((chain) => sumOf(plan, chain, words));
+  const sections: readonly Section[] = [
+    ...(steps.length > 0 ? [{ kind: 'notes', title: words.say('assembly-page.steps'), items: steps, manner: 'ticked' } as const] : []),
+    ...sums,
+  ];
+  return sections.length === 0 ? undefined : page(plan, 'assembly', sections, words);
+}
+
+/** Absent where the fitting asks for no test. */
+export function testPage(plan: Plan, words: Words): PlainPage | undefined {
+  if (plan.fitting.tests.length === 0) return undefined;
+  const items = plan.fitting.tests.map((test) => words.say(test.id, test.grounds));
+  const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
+  return page(
+    plan,
+    'tests',
+    [
+      { kind: 'notes', title: words.say('tests-page.steps'), items, manner: 'ticked' },
+      { kind: 'boxes', title: words.say('tests-page.sign'), text: words.say('tests-page.sign.how'), boxes, sum: '' },
+    ],
+    words,
+  );
+}
+
+function page(plan: Plan, key: string, sections: readonly Section[], words: Words): PlainPage {
+  return {
+    kind: 'plain',
+    key,
+    heading: words.say(`${key}-page.heading`),
+    name: words.say(`${key}-page.heading`).toUpperCase(),
+    about: plan.fitting.title,
+    right: '',
+    sections,
+    caution: words.say(`${key}-page.caution`),
+  };
+}
+
+// ---- measured sums -----------------------------------------------------------------------------------------------------
+/** Every link but the fitted one is measured on the parts as made; the sum gives the length to which the fitted one is cut. */
+function sumOf(plan: Plan, chain: Chain, words: Words): Section {
+  const desks = new Map(plan.parts.map((planned: PlannedPart) => [planned.part.id, deskOf(planned)]));
+  const fitted = chain.links.find((link) => isFitted(chain, link, desks));
+  const measured = chain.links.filter((link) => link !== fitted);
+  const boxes = measured.map((link, i) => ({
+    letter: LETTERS[i] ?? '',
+    label: words.say('sum.link', {
+      part: linkPart(desks.get(link.part), link.part, words),
+      from: letterAt(desks.get(link.part), link.a),
+      to: letterAt(desks.get(link.part), link.b),
+    }),
+    hint: words.say('sum.drawing', { size: size(link.nominal) }),
+  }));
+  const title = words.has(`chain.${chain.id}`) ? words.say(`chain.${chain.id}`) : words.say('sum.title', { chain: nameless(chain.id) });
+  const asks = { target: size(chain.asks.target), limits: limits(chain.asks) };
+  if (!fitted)
+    return {
+      kind: 'boxes',
+      title,
+      text: words.say('sum.blind', asks),
+      boxes,
+      sum: words.say('sum.blind.sum', { formula: formulaOf(measured, 1), ...asks }),
+    };
+  const result = {
+    letter: words.say('sum.result'),
+    label: words.say('sum.fitted', { part: linkPart(desks.get(fitted.part), fitted.part, words) }),
+    hint: words.say('sum.drawing', { size: size(fitted.nominal) }),
+  };
+  const formula = solvedFor(chain, fitted.sign, measured);
+  return {
+    kind: 'boxes',
+    title,
+    text: words.say('sum.how', asks),
+    boxes: [...boxes, result],
+    sum: words.say('sum.sum', { formula, ...asks }),
+  };
+}
+
+type Link = Chain['links'][number];
+
+function isFitted(chain: Chain, link: Link, desks: ReadonlyMap<string, Desk>): boolean {
+  const dimension = desks.get(link.part)?.part.dimensions.find((d) => d.id === chain.fitted?.dim);
+  return chain.fitted?.part === link.part && dimension !== undefined && dimension.a === link.a && dimension.b === link.b;
+}
+
+/** 'a − b': the signed letters, each turned by `turn`. */
+function formulaOf(links: readonly Link[], turn: 1 | -1): string {
+  const terms = links.map((link, i) => ({ plus: link.sign * turn > 0, letter: LETTERS[i] ?? '' }));
+  return [...terms.filter((t) => t.plus), ...terms.filter((t) => !t.plus)]
+    .map((t, i) => (t.plus ? (i === 0 ? t.letter : ` + ${t.letter}`) : ` \u2212 ${t.letter}`))
+    .join('');
+}
+
+/** asks = sign·fitted + Σ others, solved for the fitted link. */
+function solvedFor(chain: Chain, sign: 1 | -1, measured: readonly Link[]): string {
+  const others = formulaOf(measured, sign === 1 ? -1 : 1);
+  const target = size(chain.asks.target);
+  return sign === 1 ? `${target}${others.startsWith(' ') ? '' : ' + '}${others}` : `${others} \u2212 ${target}`;
+}
+
+function linkPart(desk: Desk | undefined, id: string, words: Words): string {
+  return desk ? partName(desk.part, words) : nameless(id);
+}
+
+function letterAt(desk: Desk | undefined, surface: string): string {
+  return desk?.part.surfaces.some((s) => s.id === surface && s.shape === 'face') ? desk.letter(surface) : nameless(surface);
+}
+
+/** A sum's worth in the drawing's own figures, for those who want to check the formula. */
+export function nominalSum(chain: Chain): number {
+  return len(chain.links.reduce((sum, link) => sum + link.sign * link.nominal, 0));
+}

@@ -1,0 +1,157 @@
+/** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
+import type { Words } from '../../base/words.ts';
+import { figure, short } from '../../drawing/sheet/format.ts';
+import type { Part, Say } from '../../model/part.ts';
+import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
+import type { PlainPage, Section } from '../../model/sheet.ts';
+import { keyOf, partName, stockName } from './grip.ts';
+import { nameOfTool } from './operations.ts';
+
+export function coverPage(plan: Plan, words: Words): PlainPage {
+  return {
+    kind: 'plain',
+    key: 'cover',
+    heading: words.say('cover.heading'),
+    name: plan.fitting.title,
+    about: words.say('cover.about', {
+      kind: words.has(`fitting.${plan.fitting.kind}`) ? words.say(`fitting.${plan.fitting.kind}`) : plan.fitting.kind,
+    }),
+    right: words.say('cover.right', { workshop: plan.workshop.name }),
+    sections: [
+      pictures(plan, words),
+      partsTable(plan, words),
+      figures(plan, words),
+      bars(plan, words),
+      bought(plan, words),
+      tools(plan, words),
+      cautions(plan, words),
+    ].filter(filled),
+    caution: words.say('cover.caution'),
+  };
+}
+
+function filled(section: Section): boolean {
+  if (section.kind === 'table') return section.rows.length > 0;
+  if (section.kind === 'notes') return section.items.length > 0;
+  return section.kind === 'boxes' ? section.boxes.length > 0 : section.pictures.length > 0;
+}
+
+const made = (plan: Plan): readonly Part[] => plan.parts.map((planned) => planned.part);
+
+function pictures(plan: Plan, words: Words): Section {
+  const shown = made(plan).filter((part) => part.use === 'fitting');
+  return { kind: 'pictures', title: '', pictures: shown.map((part) => ({ part: part.id, caption: partName(part, words) })) };
+}
+
+// ---- parts -------------------------------------------------------------------------------------------------------------
+function partsTable(plan: Plan, words: Words): Section {
+  const rows = made(plan).map((part) => [
+    partName(part, words),
+    String(part.quantity),
+    stockName(part, words),
+    sheetsOf(plan, part),
+    words.say(`use.${useKey(part)}`),
+  ]);
+  const ball = plan.fitting.bought.map((item) => [
+    say({ id: `part.${item.kind}`, grounds: item.grounds }, words),
+    String(item.quantity),
+    words.say('stock.buy'),
+    '',
+    words.say('use.bought'),
+  ]);
+  return {
+    kind: 'table',
+    title: words.say('cover.parts'),
+    text: '',
+    columns: [
+      { label: words.say('label.part'), share: 10, manner: 'strong' },
+      { label: words.say('label.quantity'), share: 2, manner: 'figure' },
+      { label: words.say('label.stock'), share: 10, manner: 'text' },
+      { label: words.say('label.sheets'), share: 2, manner: 'figure' },
+      { label: words.say('label.use'), share: 10, manner: 'small' },
+    ],
+    rows: [...rows, ...ball],
+  };
+}
+
+const useKey = (part: Part): string => part.use.replace(/ /g, '-');
+
+/** The sheet on which each of its set-ups begins; those joined to another page are not named again. */
+function sheetsOf(plan: Plan, part: Part): string {
+  const entry = plan.sequence.find((s) => s.part === part.id);
+  return entry ? `{sheet:${keyOf(entry.part, entry.setUp)}}` : '';
+}
+
+function say(what: Say, words: Words): string {
+  return words.has(what.id) ? words.say(what.id, what.grounds) : what.id.slice(what.id.indexOf('.') + 1).replace(/[-.]/g, ' ');
+}
+
+// ---- figures -----------------------------------------------------------------------------------------------------------
+function figures(plan: Plan, words: Words): Section {
+  const rows = plan.fitting.derivations.map((d) => [
+    words.has(`figure.${d.of}`) ? words.say(`figure.${d.of}`) : d.of,
+    `${figure(d.value)}${d.unit === '' || d.unit === 'ratio' ? '' : ` ${d.unit}`}`,
+    d.stated ? words.say('figure-stated') : d.formula,
+    d.source,
+  ]);
+  return {
+    kind: 'table',
+    title: words.say('cover.figures'),
+    text: words.say('cover.figures.how'),
+    columns: [
+      { label: words.say('label.what'), share: 10, manner: 'text' },
+      { label: words.say('label.value'), share: 4, manner: 'figure' },
+      { label: words.say('label.formula'), share: 10, manner: 'small' },
+      { label: words.say('label.source'), share: 10, manner: 'small' },
+    ],
+    rows,
+  };
+}
+
+// ---- have ready --------------------------------------------------------------------------------------------------------
+function bars(plan: Plan, words: Words): Section {
+  const stocks = made(plan).flatMap((part) => (part.stock.from === 'bar' ? [{ part, what: stockName(part, words) }] : []));
+  const kinds = [...new Set(stocks.map((s) => s.what))];
+  const items = kinds.map((what) => {
+    const parts = stocks
+      .filter((s) => s.what === what)
+      .map((s) => words.say('ready.bar.part', { part: partName(s.part, words), length: short(s.part.length), quantity: s.part.quantity }));
+    return words.say('ready.bar', { stock: what, parts: parts.join('; ') });
+  });
+  return { kind: 'notes', title: words.say('ready.bars'), items, manner: 'ticked' };
+}
+
+function bought(plan: Plan, words: Words): Section {
+  const items = plan.fitting.bought.map((item) =>
+    words.say('ready.bought', { quantity: item.quantity, what: say({ id: `part.${item.kind}`, grounds: item.grounds }, words) }),
+  );
+  return { kind: 'notes', title: words.say('ready.bought.title'), items, manner: 'ticked' };
+}
+
+function tools(plan: Plan, words: Words): Section {
+  const used = new Map<string, ToolUse>();
+  for (const planned of plan.parts) {
+    const operations: ReadonlyMap<string, Operation> = new Map(planned.route.chosen.flatMap((m) => m.operations).map((o) => [o.id, o]));
+    for (const id of planned.route.setUps.flatMap((s) => s.operations)) {
+      const tool = operations.get(id)?.tool;
+      if (tool && tool.kind !== 'none') used.set(tool.key, tool);
+    }
+  }
+  const kinds = [...new Set([...used.values()].map((tool) => tool.kind))].sort(byCodeUnit);
+  const items = kinds.map((kind) => {
+    const ofKind = [...used.values()]
+      .filter((tool) => tool.kind === kind)
+      .sort((a, b) => (a.size ?? 0) - (b.size ?? 0) || byCodeUnit(a.key, b.key));
+    return [...new Set(ofKind.map((tool) => nameOfTool(tool, words)))].join('; ');
+  });
+  return { kind: 'notes', title: words.say('ready.tools'), items, manner: 'ticked' };
+}
+
+function byCodeUnit(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function cautions(plan: Plan, words: Words): Section {
+  const items = plan.fitting.cautions.map((c) => words.say(c.id, c.grounds));
+  return { kind: 'notes', title: words.say('cover.cautions'), items, manner: 'panel' };
+}

@@ -1,0 +1,166 @@
+/** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
+import type { Words } from '../../base/words.ts';
+import { diameter, short, thread as threadName } from '../../drawing/sheet/format.ts';
+import type { Part } from '../../model/part.ts';
+import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
+import type { GripPage, Row } from '../../model/sheet.ts';
+import { withFreedom } from './freedom.ts';
+import { type Desk, lastOf } from './lookup.ts';
+import { rowsOf } from './operations.ts';
+import { withPanel } from './panel.ts';
+
+/** One page: a set-up at the lathe, or bench work; `bench` follows it on the same page. */
+export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: Words): GripPage {
+  const { part } = desk;
+  const grip = gripName(desk, setUp, words);
+  const name = partName(part, words);
+  const own = withPanel(desk, setUp, withFreedom(desk, setUp, rowsOf(desk, setUp, words), words), words);
+  return {
+    kind: 'grip',
+    key: keyOf(part.id, setUp.no),
+    part: part.id,
+    setUp: setUp.no,
+    heading: words.say('page.grip.heading', { part: name, grip }),
+    name: name.toUpperCase(),
+    about: words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity }),
+    grip,
+    of: setUp.grip.kind === 'bench' ? '' : words.say('grip.of', { count: desk.grips.length }),
+    hold: holdOf(plan, desk, setUp, words),
+    columns: columnsOf(words),
+    blocks: [{ title: '', text: '', rows: own }, ...bench.map((b) => benchBlock(desk, b, words))],
+    checkpoint: checkpointOf(desk, [setUp, ...bench], words),
+    caution: cautionOf(desk, [setUp, ...bench], words),
+  };
+}
+
+export const keyOf = (part: string, setUp: number): string => `${part}/${setUp}`;
+
+function benchBlock(
+  desk: Desk,
+  setUp: SetUp,
+  words: Words,
+): { readonly title: string; readonly text: string; readonly rows: readonly Row[] } {
+  return { title: words.say('bench.then'), text: words.say('bench.how'), rows: withPanel(desk, setUp, rowsOf(desk, setUp, words), words) };
+}
+
+function columnsOf(words: Words): GripPage['columns'] {
+  const label = (id: string): string => words.say(`label.${id}`);
+  return { do: label('do'), size: label('size'), rpm: label('rpm'), cuts: label('cuts'), dial: label('dial'), measured: label('measured') };
+}
+
+/** 'Threaded mandrel M12x1'; a kind without words of its own is the user's name for it. */
+export function partName(part: Part, words: Words): string {
+  const thread = part.features.find((f) => f.kind === 'thread');
+  const facts = {
+    thread: thread?.kind === 'thread' ? threadName(thread.thread.name) : '',
+    across: part.stock.from === 'bar' ? short(part.stock.across) : '',
+  };
+  if (words.has(`part.${part.kind}`)) return words.say(`part.${part.kind}`, facts);
+  const name = part.kind.replace(/[-.]/g, ' ');
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
+export function stockName(part: Part, words: Words): string {
+  const { stock } = part;
+  if (stock.from === 'bought') return words.say('stock.bought', { what: stock.what });
+  return words.say('stock.bar', { material: stock.material, section: stock.section, across: short(stock.across) });
+}
+
+export function gripName(desk: Desk, setUp: SetUp, words: Words): string {
+  if (setUp.grip.kind === 'bench') return words.say('grip.bench');
+  const n = desk.grips.indexOf(setUp) + 1;
+  return desk.grips.length === 1 ? words.say('grip.only') : words.say('grip.no', { n });
+}
+
+// ---- held by, measured from, true to -----------------------------------------------------------------------------------
+function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['hold'] {
+  const { grip } = setUp;
+  const facts = {
+    diameter: diameter(grip.diameter),
+    across: short(grip.diameter),
+    length: short((grip.to - grip.from) as typeof grip.to),
+    thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
+    sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, setUp.no, grip.tooling) : '',
+    first: setUp === desk.grips[0] ? 'yes' : 'no',
+    runout: short(grip.runout),
+  };
+  const column = (label: string, title: string, text: string) => ({
+    label: words.say(label),
+    title: words.say(title, facts),
+    text: words.say(text, facts),
+  });
+  const held = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
+  if (grip.kind === 'bench') return [held];
+  return [
+    held,
+    { label: words.say('label.measured-from'), ...datumOf(desk, setUp, words) },
+    column('label.true-to', 'grip.true', `grip.${grip.kind}.true`),
+  ];
+}
+
+/** The mark of the sheet on which the tooling was made, nearest before this set-up; '' where it stood in the workshop already. */
+function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
+  const here = plan.sequence.findIndex((entry) => entry.part === part && entry.setUp === setUp);
+  const kinds = new Map(plan.parts.map((planned) => [planned.part.id, planned.part.kind]));
+  const made = plan.sequence
+    .slice(0, here)
+    .filter((entry) => kinds.get(entry.part) === ask.kind)
+    .at(-1);
+  return made ? `{sheet:${keyOf(made.part, made.setUp)}}` : '';
+}
+
+function datumOf(desk: Desk, setUp: SetUp, words: Words): { readonly title: string; readonly text: string } {
+  const datum = datumFace(desk, setUp);
+  if (datum === undefined) return { title: words.say('datum.none'), text: words.say('datum.none.how') };
+  const letter = desk.letter(datum);
+  const kind = setUp.grip.datum === undefined ? 'made' : setUp.grip.kind === 'threaded-mandrel' ? 'against' : 'stands';
+  const first = setUp.operations.find((op) => desk.workings(op).some((w) => w.makes === datum));
+  const facts = { letter, face: lastOf(datum), number: first ? desk.number(first) : '' };
+  return { title: words.say(`datum.${kind}`, facts), text: words.say(`datum.${kind}.how`, facts) };
+}
+
+/** The face that most lengths of the set-up are measured from; the grip's own datum where nothing is measured. */
+export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
+  const froms = setUp.operations.flatMap((op) => desk.workings(op)).map((w) => w.from);
+  const faces = froms.filter((from) => from !== 'axis' && from !== 'bar end');
+  const count = (face: string): number => faces.filter((f) => f === face).length;
+  const distinct = [...new Set(faces)];
+  if (setUp.grip.datum !== undefined) return setUp.grip.datum;
+  return distinct.reduce<string | undefined>((best, face) => (best === undefined || count(face) > count(best) ? face : best), undefined);
+}
+
+// ---- checkpoint, caution -----------------------------------------------------------------------------------------------
+function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: Words): GripPage['checkpoint'] {
+  const topics = topicsOf(desk, setUps);
+  const text = topics.flatMap((topic) => (words.has(`checkpoint.${topic}`) ? [words.say(`checkpoint.${topic}`)] : []));
+  const boxes = topics.flatMap((topic) => ['a', 'b'].map((box) => `checkpoint.${topic}.box-${box}`)).filter((id) => words.has(id));
+  return {
+    title: words.say('checkpoint.title'),
+    text,
+    boxes: [...boxes.map((id) => words.say(id)), words.say('label.by'), words.say('label.date')],
+  };
+}
+
+/** What has to be looked at before the part leaves this grip: a seat that is finished here, a thread, tooling to be used next, else the sizes. */
+function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
+  const done = setUps.flatMap((setUp) => setUp.operations);
+  const lastOfSeat = desk.planned.route.setUps
+    .flatMap((s) => s.operations)
+    .filter((op) => desk.role(op) === 'seat')
+    .at(-1);
+  const threads = done.some((op) => ['screw-cut', 'tap', 'die'].includes(desk.operation(op).verb));
+  const topics = [
+    desk.part.use === 'tooling made in place' ? 'stays' : setUps[0]?.grip.kind === 'bench' ? 'bench' : 'sizes',
+    threads ? 'thread' : '',
+    done.some((op) => op === lastOfSeat) ? 'seat' : '',
+    done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',
+  ];
+  return topics.filter((topic) => topic !== '');
+}
+
+function cautionOf(desk: Desk, setUps: readonly SetUp[], words: Words): string {
+  const grips = setUps.map((setUp) => `grip.${setUp.grip.kind}.caution`);
+  const verbs = setUps.flatMap((setUp) => setUp.operations.map((op) => `verb.${desk.operation(op).verb}.caution`));
+  const ids = [...new Set([...grips, ...verbs])].filter((id) => words.has(id));
+  return ids.map((id) => words.say(id)).join(' ');
+}

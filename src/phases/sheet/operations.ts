@@ -1,0 +1,186 @@
+/** An operation as a row: title, sizes, speed, cuts, dial, checks. Words come from templates, figures from chart and figures. */
+import type { Words } from '../../base/words.ts';
+import { diameter, limits, passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+import type { OpId } from '../../model/ids.ts';
+import type { Feature, Surface } from '../../model/part.ts';
+import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
+import type { Row, SizeShown } from '../../model/sheet.ts';
+import { type Desk, lastOf, wayOf } from './lookup.ts';
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+
+/** The rows of one set-up, in order. `letters` of sizes are given through the set-up: the picture may show them instead of values. */
+export function rowsOf(desk: Desk, setUp: SetUp, words: Words): readonly Row[] {
+  const lengths = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
+  const letterOf = (working: Working): string => (working.measures === 'length' ? (LETTERS[lengths.indexOf(working)] ?? '') : '');
+  return setUp.operations.map((op) => rowOf(desk, setUp, op, words, letterOf));
+}
+
+function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (working: Working) => string): Row {
+  const operation = desk.operation(op);
+  const figures = desk.figures(op);
+  const sizes = sizesOf(desk, operation, words, letterOf);
+  const facts = factsOf(desk, setUp, operation, sizes, words);
+  return {
+    op,
+    number: desk.number(op),
+    title: words.say(`verb.${operation.verb}.do`, facts),
+    note: words.say(`verb.${operation.verb}.note`, facts),
+    sizes,
+    rpm: figures?.rpm ? String(figures.rpm.value) : '',
+    cuts: cutsOf(operation, figures, words),
+    dial: dialOf(figures, words),
+    measure: sizes.some((s) => s.dim !== '' || s.limits !== '') ? 'box' : 'nothing',
+    says: [...passesSaid(operation, figures, words), ...operation.says.flatMap((because) => said(because, words))],
+    free: '',
+  };
+}
+
+// ---- sizes -------------------------------------------------------------------------------------------------------------
+function sizesOf(desk: Desk, operation: Operation, words: Words, letterOf: (working: Working) => string): readonly SizeShown[] {
+  const workings = desk.workings(operation.id);
+  const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
+  const shown = measured.map((w) => sizeShown(desk, w, words, letterOf(w)));
+  return [...sizeOfTool(desk, operation, measured), ...shown, ...depthShown(desk, operation, words)];
+}
+
+function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
+  const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
+  return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
+}
+
+function afterOf(desk: Desk, working: Working, words: Words): string {
+  if (working.from === 'axis') return '';
+  if (working.from === 'bar end') return words.say('size.from-bar-end');
+  return words.say('size.from', { letter: desk.letter(working.from) });
+}
+
+const bare = (text: string, tolerance: string, after = ''): SizeShown => ({ dim: '', text, limits: tolerance, after, letter: '' });
+
+/** What the tool or the feature itself says where no working dimension does: a thread, a drill, flats. */
+function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working[]): readonly SizeShown[] {
+  const feature = desk.feature(operation.feature);
+  if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
+  if (measured.some((w) => w.measures === 'diameter')) return [];
+  if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
+    const text =
+      feature.does === 'flats' || feature.does === 'hexagon' || feature.does === 'half-flat'
+        ? size(feature.size.target)
+        : diameter(feature.size.target);
+    return [bare(text, limits(feature.size))];
+  }
+  return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];
+}
+const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'ream', 'cross-drill'];
+
+function depthShown(desk: Desk, operation: Operation, words: Words): readonly SizeShown[] {
+  const depth = desk.figures(operation.id)?.depth;
+  return depth === undefined ? [] : [bare('', '', words.say('size.deep', { depth: short(depth) }))];
+}
+
+// ---- words -------------------------------------------------------------------------------------------------------------
+/** All that the words of a verb may ask for; '' where there is no such thing. */
+export type OpFacts = Readonly<Record<string, string | number | boolean>>;
+
+function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly SizeShown[], words: Words): OpFacts {
+  const figures = desk.figures(operation.id);
+  const cuts = wayOf(operation, setUp)?.cuts ?? [];
+  const length = desk.workings(operation.id).find((w) => w.measures === 'length');
+  return {
+    ...featureFacts(desk, operation, words),
+    stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
+    size: sizes[0]?.text ?? '',
+    length: length ? size(length.limits.target) : '',
+    from: length && length.from !== 'axis' && length.from !== 'bar end' ? desk.letter(length.from) : '',
+    tool: nameOfTool(operation.tool, words),
+    lubricant: figures?.lubricant ? words.say(`lubricant.${figures.lubricant}`) : '',
+    nuts: figures?.wheels ? words.say(`half-nuts.${figures.wheels.halfNuts}`) : '',
+  };
+}
+
+function featureFacts(desk: Desk, operation: Operation, words: Words): OpFacts {
+  const feature = desk.feature(operation.feature);
+  const thread = desk.thread(operation.feature);
+  const serves = feature && 'serves' in feature ? (feature.serves ?? '') : '';
+  const side = feature?.kind === 'side' ? feature : undefined;
+  return {
+    thread: thread ? threadName(thread.name) : '',
+    servesThread: threadName(desk.thread(serves)?.name ?? ''),
+    kind: feature?.kind ?? 'bar',
+    does: feature && 'does' in feature ? feature.does : '',
+    role: feature?.role ?? 'free',
+    side: feature ? sideOf(desk, feature) : 'outside',
+    feature: nameOfFeature(operation.feature, words),
+    angle: feature ? coneAngle(desk, feature) : 0,
+    half: feature ? coneAngle(desk, feature) / 2 : 0,
+    through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
+    count: side?.count ?? 1,
+    joins: side?.joins ? nameOfFeature(side.joins.part, words) : '',
+    width: feature ? grooveWidth(desk, feature) : '',
+  };
+}
+
+function sideOf(desk: Desk, feature: Feature): 'outside' | 'inside' {
+  if (feature.kind === 'cone') return coneOf(desk, feature)?.side ?? 'outside';
+  if (feature.kind === 'groove' || feature.kind === 'thread') return feature.side;
+  return feature.kind === 'hole' ? 'inside' : 'outside';
+}
+
+/** 'seat-piece/coupling' as words: a block if there is one, else the user's own name, its hyphens and dots as blanks. */
+export function nameOfFeature(id: string, words: Words): string {
+  const name = lastOf(id);
+  return words.has(`feature.${name}`) ? words.say(`feature.${name}`) : name.replace(/[-.]/g, ' ');
+}
+
+export function nameOfTool(tool: ToolUse, words: Words): string {
+  return words.say(`tool.${tool.kind}`, {
+    size: tool.size === undefined ? '' : short(tool.size),
+    thread: threadName(tool.thread ?? ''),
+    material: tool.material,
+  });
+}
+
+function coneOf(desk: Desk, feature: Feature): (Surface & { readonly shape: 'cone' }) | undefined {
+  const surface = feature.kind === 'cone' ? desk.surface(feature.cone) : undefined;
+  return surface?.shape === 'cone' ? surface : undefined;
+}
+const coneAngle = (desk: Desk, feature: Feature): number => coneOf(desk, feature)?.includedAngle ?? 0;
+
+function grooveWidth(desk: Desk, feature: Feature): string {
+  if (feature.kind !== 'groove') return '';
+  const floor = desk.surface(feature.floor);
+  return floor.shape === 'cylinder' ? short((floor.to - floor.from) as typeof floor.to) : '';
+}
+
+// ---- speed, cuts, dial -------------------------------------------------------------------------------------------------
+function cutsOf(operation: Operation, figures: Figures | undefined, words: Words): string {
+  const cuts = figures?.passes ?? [];
+  if (cuts.length === 0) return words.has(`verb.${operation.verb}.cuts`) ? words.say(`verb.${operation.verb}.cuts`) : '';
+  if (operation.verb !== 'screw-cut') return passes(cuts);
+  const deep = cuts.reduce((sum, cut) => (sum + cut) as typeof cut);
+  return words.say('cuts.thread', { count: cuts.length, deep: short(deep) });
+}
+
+/** The many passes of a thread do not fit a column: they are said in a line beneath. */
+function passesSaid(operation: Operation, figures: Figures | undefined, words: Words): readonly string[] {
+  const cuts = figures?.passes ?? [];
+  return operation.verb === 'screw-cut' && cuts.length > 1 ? [words.say('cuts.list', { passes: passes(cuts) })] : [];
+}
+
+function dialOf(figures: Figures | undefined, words: Words): string {
+  if (figures?.wheels) return wheelsOf(figures.wheels, words);
+  if (!figures?.dial) return '';
+  const { which, turns, divisions } = figures.dial;
+  // a part of a division is left to the eye: shown to a tenth
+  return words.say('dial', { slide: words.say(`dial.${which}`), turns, divisions: Math.round(divisions * 10) / 10 });
+}
+
+function wheelsOf(wheels: NonNullable<Figures['wheels']>, words: Words): string {
+  const pairs = wheels.drivers.map((driver, i) => words.say('wheels.pair', { driver, driven: wheels.driven[i] ?? 0 }));
+  return words.say('wheels', { pairs: pairs.join(' · ') });
+}
+
+/** A check or caution in a line. */
+function said(because: Because, words: Words): readonly string[] {
+  return words.has(`rule.${because.rule}.title`) ? [words.say(`rule.${because.rule}.title`, because.grounds)] : [];
+}

@@ -1,0 +1,153 @@
+/** Last pages: what was proved and with which worst figures, what was not, how good the order is, and the sources. */
+import type { Words } from '../../base/words.ts';
+import { limits, size } from '../../drawing/sheet/format.ts';
+import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
+import type { PlainPage, Section } from '../../model/sheet.ts';
+import { partName } from './grip.ts';
+import { deskOf, nameless } from './lookup.ts';
+
+export function proofPage(plan: Plan, words: Words): PlainPage {
+  return {
+    kind: 'plain',
+    key: 'proof',
+    heading: words.say('proof.heading'),
+    name: words.say('proof.heading').toUpperCase(),
+    about: plan.fitting.title,
+    right: '',
+    sections: [
+      dimensionTable(plan, words),
+      claimTable(plan, words),
+      ...failed(plan, words),
+      notProved(words),
+      orders(plan, words),
+      sources(plan, words),
+    ],
+    caution: words.say('proof.caution'),
+  };
+}
+
+export const holds = (plan: Plan): boolean => plan.parts.every((planned) => planned.proof.holds);
+
+/** Every drawing dimension at its two worst corners. */
+function dimensionTable(plan: Plan, words: Words): Section {
+  const rows = plan.parts.flatMap((planned) =>
+    planned.proof.claims.flatMap((claim) => {
+      const { worst } = claim;
+      if (claim.kind !== 'dimension' || !worst) return [];
+      return [
+        [
+          partName(planned.part, words),
+          aboutOf(planned, claim, words),
+          `${size(worst.limits.target)} ${limits(worst.limits)}`,
+          `${size(worst.lo)} \u2013 ${size(worst.hi)}`,
+          held(claim, words),
+        ],
+      ];
+    }),
+  );
+  return {
+    kind: 'table',
+    title: words.say('proof.dimensions'),
+    text: words.say('proof.dimensions.how'),
+    columns: [
+      { label: words.say('label.part'), share: 10, manner: 'text' },
+      { label: words.say('label.dimension'), share: 10, manner: 'text' },
+      { label: words.say('label.asked'), share: 10, manner: 'figure' },
+      { label: words.say('label.worst'), share: 10, manner: 'figure' },
+      { label: words.say('label.holds'), share: 2, manner: 'text' },
+    ],
+    rows,
+  };
+}
+
+const held = (claim: Claim, words: Words): string => words.say(claim.holds ? 'proof.yes' : 'proof.no');
+
+/** 'A \u2013 S' for a dimension between two faces; else what the claim is about, in words. */
+function aboutOf(planned: PlannedPart, claim: Claim, words: Words): string {
+  const dimension = planned.part.dimensions.find((d) => d.id === claim.about);
+  if (!dimension) return words.say('proof.about', { what: nameless(claim.about) });
+  const desk = deskOf(planned);
+  return words.say('proof.between', { a: desk.letter(dimension.a), b: desk.letter(dimension.b) });
+}
+
+/** The other claims, counted by part and kind. */
+function claimTable(plan: Plan, words: Words): Section {
+  const kinds = [...new Set(plan.parts.flatMap((planned) => planned.proof.claims.map((claim) => claim.kind)))];
+  const rows = kinds.map((kind) => {
+    const claims = plan.parts.flatMap((planned) => planned.proof.claims.filter((claim) => claim.kind === kind));
+    return [words.say(`claim.${kind.replace(/ /g, '-')}`), String(claims.length), String(claims.filter((claim) => claim.holds).length)];
+  });
+  return {
+    kind: 'table',
+    title: words.say('proof.claims'),
+    text: words.say('proof.claims.how', { replays: plan.parts.reduce((sum, planned) => sum + planned.proof.replays, 0) }),
+    columns: [
+      { label: words.say('label.claim'), share: 10, manner: 'text' },
+      { label: words.say('label.judged'), share: 1, manner: 'figure' },
+      { label: words.say('label.hold'), share: 1, manner: 'figure' },
+    ],
+    rows,
+  };
+}
+
+function failed(plan: Plan, words: Words): readonly Section[] {
+  const items = plan.parts.flatMap((planned) =>
+    planned.proof.claims
+      .filter((claim) => !claim.holds)
+      .map((claim) =>
+        words.say('proof.failed.line', {
+          part: partName(planned.part, words),
+          claim: words.say(`claim.${claim.kind.replace(/ /g, '-')}`),
+          about: claim.about,
+          at: claim.at ?? '',
+        }),
+      ),
+  );
+  return items.length === 0 ? [] : [{ kind: 'notes', title: words.say('proof.failed'), items, manner: 'panel' }];
+}
+
+function notProved(words: Words): Section {
+  return {
+    kind: 'notes',
+    title: words.say('proof.not'),
+    items: ['a', 'b', 'c'].map((item) => words.say(`proof.not.${item}`)),
+    manner: 'plain',
+  };
+}
+
+function orders(plan: Plan, words: Words): Section {
+  const rows = plan.parts.map(({ part, route }) => [
+    partName(part, words),
+    String(route.cost.setUps),
+    String(route.cost.toolChanges),
+    route.asGood,
+    words.say(route.proved === 'best' ? 'proof.best' : 'proof.best-found'),
+  ]);
+  return {
+    kind: 'table',
+    title: words.say('proof.orders'),
+    text: words.say('proof.orders.how'),
+    columns: [
+      { label: words.say('label.part'), share: 10, manner: 'text' },
+      { label: words.say('label.grips'), share: 2, manner: 'figure' },
+      { label: words.say('label.tool-changes'), share: 10, manner: 'figure' },
+      { label: words.say('label.as-good'), share: 10, manner: 'figure' },
+      { label: words.say('label.order'), share: 10, manner: 'small' },
+    ],
+    rows,
+  };
+}
+
+function sources(plan: Plan, words: Words): Section {
+  const named = plan.fitting.derivations.map((d) => d.source);
+  return {
+    kind: 'notes',
+    title: words.say('proof.sources'),
+    items: [...new Set(named)].filter((source) => source !== '').sort(byCodeUnit),
+    manner: 'plain',
+  };
+}
+
+function byCodeUnit(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
