@@ -5,6 +5,20 @@ const CUSTOM = 'common practice, no source';
 const WHEELS = 'derived: fits 28 of 29 published trains of module 1 wheels on a small bench lathe';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
 
+const ISCAR = 'ISCAR turning catalogue 2017 p. 558, VDI 3323 groups';
+const RECALLED = "a tool maker's older table, from memory";
+const KC: readonly (readonly [group: string, value: number, exponent: number, source: string, standing: Standing])[] = [
+  ['brass', 700, 0.27, ISCAR, 'standard'],
+  ['gunmetal', 700, 0.27, ISCAR, 'standard'],
+  ['bronze', 1350, 0.25, RECALLED, 'from memory'],
+  ['copper', 1350, 0.25, RECALLED, 'from memory'],
+  ['303', 2150, 0.2, ISCAR, 'standard'],
+  ['316', 2150, 0.2, ISCAR, 'standard'],
+  ['silver steel', 1775, 0.24, ISCAR, 'standard'],
+  ['mild steel', 1350, 0.21, ISCAR, 'standard'],
+  ['aluminium', 800, 0.25, ISCAR, 'standard'],
+];
+
 const ROWS: readonly Row[] = [
   // working dimensions
   ['stock.least', 0.05, 'mm', 'least that a cut must find on a surface that was cut before, along z, at every limit'],
@@ -34,23 +48,50 @@ const ROWS: readonly Row[] = [
   ['wheels.first-pair', 80, 'count', 'A + B of a compound train, in teeth, that the banjo bridges', WHEELS, 'derived'],
   ['wheels.second-pair', 85, 'count', 'C + D of a compound train, in teeth, that the banjo bridges', WHEELS, 'derived'],
   // screw-cutting
+  ['thread.stop', 0.5, 's', 'from seeing the tool in the relief to the half-nuts out'],
   [
-    'thread.first-pass',
-    0.3,
+    'thread.depth.60.outside',
+    0.613435,
     'ratio',
-    'what stands for the number of the first pass less one, under the root',
-    'Sandvik threading manual p. 114; WIDIA 2017 p. 685',
+    'depth of an outside thread of 60 degrees, in pitches',
+    'ISO 68-1: 17/24 of 0.866025',
     'standard',
   ],
-  ['thread.stop', 0.5, 's', 'from seeing the tool in the relief to the half-nuts out'],
+  [
+    'thread.depth.60.inside',
+    0.541266,
+    'ratio',
+    'depth of an inside thread of 60 degrees, in pitches',
+    'ISO 68-1: 5/8 of 0.866025',
+    'standard',
+  ],
+  ['thread.depth.55.outside', 0.640327, 'ratio', 'depth of a Whitworth thread, in pitches', 'BS 84, from memory', 'from memory'],
+  ['thread.depth.55.inside', 0.640327, 'ratio', 'depth of a Whitworth thread, in pitches', 'BS 84, from memory', 'from memory'],
+  ['thread.depth.47.5.outside', 0.6, 'ratio', 'depth of a BA thread, in pitches', 'BS 93, from memory', 'from memory'],
+  ['thread.depth.47.5.inside', 0.6, 'ratio', 'depth of a BA thread, in pitches', 'BS 93, from memory', 'from memory'],
+  ['hexagon.corners', 1.154701, 'ratio', 'across corners of a hexagon, of across flats', 'derived: 1 / cos 30 degrees', 'derived'],
   // speeds
   ['rpm.thread-held', 600, '/min', 'most for work held by its thread, with a branch, or out of round'],
   ['rpm.tidy.change', 500, '/min', 'above this speeds are given in the larger steps'],
   ['rpm.tidy.low', 25, '/min', 'speeds are given in steps of this'],
   ['rpm.tidy.high', 50, '/min', 'speeds are given in steps of this above the change'],
   // power
+  ['minute', 60, 's', 'a minute', 'definition', 'standard'],
   ['power.share', 0.7, 'ratio', "part of the motor's rating that a cut may ask for"],
   ['power.efficiency', 0.75, 'ratio', 'from motor to tool (published 0.7-0.8)', 'Kyocera 2021-22 p. 1069', 'common practice'],
+  // force: N/mm2 at a chip of 1 mm thick, and the exponent of its thickness
+  ...KC.flatMap(([group, value, exponent, source, standing]): Row[] => [
+    [`kc.${group}`, value, 'N/mm2', `specific cutting force of ${group} at a chip of 1 mm`, source, standing],
+    [`kc.${group}.exponent`, exponent, 'ratio', `fall of the cutting force of ${group} with the chip's thickness`, source, standing],
+  ]),
+  [
+    'kc.thin',
+    1.3,
+    'ratio',
+    'on the cutting force where the chip is thinner than the figures were made for',
+    'derived from the spread of published figures',
+    'derived',
+  ],
 ];
 
 /** Lengths are in mm. */

@@ -11,7 +11,7 @@ export type Because = { readonly rule: RuleId; readonly grounds: Grounds };
 // ---- operations --------------------------------------------------------------------------------------------------------
 export type Verb =
   | 'face' | 'turn' | 'groove' | 'chamfer' | 'cone' | 'screw-cut' | 'die' | 'tap' | 'centre' | 'drill' | 'bore' | 'bore-start'
-  | 'ream' | 'd-bit' | 'part-off' | 'file-flats' | 'cross-drill' | 'solder' | 'deburr' | 'harden' | 'stone' | 'cut-stub' | 'file-half' | 'gauge';
+  | 'ream' | 'd-bit' | 'part-off' | 'saw-off' | 'file-flats' | 'cross-drill' | 'solder' | 'deburr' | 'harden' | 'stone' | 'cut-stub' | 'file-half' | 'gauge';
 
 /** `stage`: 'rough' where a later cut takes the same surface again. */
 export type Stage = 'rough' | 'final';
@@ -30,6 +30,7 @@ export type Cut = {
  * Metal taken. Places are surfaces, so that the replay can move them. `to`: a face, or a place `by` beyond a face (away from the
  * end in use), where no surface of the part arises.
  */
+/** With `beyond` the face itself need not have been made yet: its place is then the drawing's, carried from the set-up's datum. */
 export type Bound = { readonly face: SurfaceId; readonly beyond?: Len };
 export type Sweep =
   | { readonly take: 'face'; readonly face: SurfaceId }
@@ -39,8 +40,11 @@ export type Sweep =
   | { readonly take: 'bore'; readonly cylinder: SurfaceId; readonly diameter: Len; readonly to: Bound; readonly point?: number }
   | { readonly take: 'cone'; readonly cone: SurfaceId }
   | { readonly take: 'thread'; readonly feature: FeatureId }
-  /** Takes the kerf and with it everything beyond. Leaves face `face` at stage rough. */
-  | { readonly take: 'part'; readonly face: SurfaceId; readonly kerf: Len }
+  /**
+   * Takes the kerf and with it everything beyond. Leaves face `face` at the stage of its cut; with `stub`, leaves that much bar
+   * beyond the face instead (to hold by), and then no surface of the part arises.
+   */
+  | { readonly take: 'part'; readonly face: SurfaceId; readonly kerf: Len; readonly stub?: Len }
   | { readonly take: 'side'; readonly feature: FeatureId };
 
 export type Way = {
@@ -71,14 +75,20 @@ export type Operation = {
   /** Light work (a facing cut, a chamfer, a stone) may be done in a shorter grip. */
   readonly light: boolean;
   readonly because: readonly Because[];
+  /** Tooling to have ready besides the tool itself, e.g. the gauge nut of a thread. */
+  readonly asks?: readonly ToolingAsk[];
   /** Checks and cautions printed at this operation. */
   readonly says: readonly Because[];
 };
 /** One choice for a feature: the operations that make it, in their method's order. */
-export type Method = { readonly feature: FeatureId; readonly name: string; readonly because: Because; readonly operations: readonly Operation[] };
+export type Method = { readonly feature: FeatureId; readonly name: string; readonly because: Because; readonly operations: readonly Operation[]; /** other features that this method finishes too */ readonly covers?: readonly FeatureId[]; /** 0 is liked best; decides only where all else is equal */ readonly rank: number };
 
 export type ToolingAsk =
-  | { readonly kind: 'threaded-mandrel'; readonly thread: ThreadSize; readonly clears: Len; readonly holds: Len; readonly rim: Len; readonly material: string }
+  /**
+   * `side` is the mandrel's own thread; `thread` its size (the mate of the part's). `depth`: the part's length inside or over it;
+   * `rim`: the part's diameter at the datum; `clears`: the bore needed behind, for a tool that comes through.
+   */
+  | { readonly kind: 'threaded-mandrel'; readonly side: 'inside' | 'outside'; readonly thread: ThreadSize; readonly depth: Len; readonly rim: Len; readonly clears: Len; readonly serves: PartId }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
   | { readonly kind: 'gauge-nut'; readonly thread: ThreadSize; readonly length: Len };
 
@@ -109,6 +119,10 @@ export type Grip = {
   readonly to: Len;
   readonly diameter: Len;
   readonly tooling?: ToolingAsk;
+  /**
+   * Operations by id. Of each feature among `ready` at least one operation must be in the route (its methods differ), and those that are
+   * must be done; what is `gone` must be in the route, and not yet done; what it `hides` can't be done so held.
+   */
   readonly ready: readonly OpId[];
   readonly gone: readonly OpId[];
   readonly hides: readonly OpId[];
@@ -135,7 +149,7 @@ export type Candidates = {
 
 // ---- route -------------------------------------------------------------------------------------------------------------
 /** Compared field by field, least first. */
-export type Cost = { readonly setUps: number; readonly tooling: number; readonly broken: number; readonly toolChanges: number };
+export type Cost = { readonly setUps: number; readonly tooling: number; readonly broken: number; readonly toolChanges: number; readonly rank: number };
 export type SetUp = { readonly no: number; readonly grip: Grip; readonly operations: readonly OpId[] };
 export type Route = {
   readonly part: PartId;
@@ -186,6 +200,8 @@ export type Figures = {
   readonly dial?: { readonly which: 'cross' | 'top' | 'carriage' | 'tailstock'; readonly turns: number; readonly divisions: number; readonly total: Len };
   readonly wheels?: { readonly drivers: readonly number[]; readonly driven: readonly number[]; readonly error: number; readonly halfNuts: 'anywhere' | 'closed' };
   readonly depth?: Len;
+  /** A drill's steps from full diameter; they add up to the depth at full diameter. */
+  readonly pecks?: readonly Len[];
   readonly lubricant?: string;
 };
 

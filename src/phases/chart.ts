@@ -26,7 +26,7 @@ type Asked = {
 type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; readonly share: Share };
 
 /**
- * `capability`: what each process holds on this lathe, as a whole band. Errors: `chart.cannot-be-met` for each dimension or stock that the
+ * `capability`: what each process holds on this lathe, as a whole band (handbook: `held`). Errors: `chart.cannot-be-met` for each dimension or stock that the
  * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes.
  */
 export function chart(part: Part, route: Route, capability: Capability): Outcome<Chart> {

@@ -34,18 +34,3 @@ function roughCuts(stock: Len, deepest: Len): readonly Len[] {
   return Array.from({ length: count }, (_, i) => len(i < larger ? each + 1 : each));
 }
 const STEPS: readonly Len[] = ['tidy.coarse', 'tidy.middle', 'tidy.fine'].map((id) => mm(numbersTable.value(id)));
-
-/**
- * Passes of a screw-cutting tool: each takes as much area as the one before, so that depth grows with the root of the pass's number
- * (the first is held back); rounded to the hundredth a pass, the last ending on depth.
- */
-export function threadPasses(depth: Len, count: number): readonly Len[] {
-  const fine = mm(numbersTable.value('tidy.fine'));
-  const held = numbersTable.value('thread.first-pass');
-  const reached = Array.from({ length: count }, (_, i) => {
-    if (i === count - 1) return depth;
-    const share = Math.sqrt((i === 0 ? held : i) / (count - 1));
-    return Math.min(depth, Math.round((depth * share) / fine) * fine);
-  });
-  return reached.map((to, i) => len(to - (i === 0 ? 0 : (reached[i - 1] ?? 0)))).filter((pass) => pass > 0);
-}

@@ -8,11 +8,11 @@ import { type Drawn, shortName } from '../geometry/places.ts';
 import { practice } from '../handbook/practice.ts';
 import type { DimId, SurfaceId } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
-import type { Cut, Operation, Route, SetUp, Stage, Way } from '../model/plan.ts';
+import type { Cut, Operation, Route, SetUp, Stage, Verb, Way } from '../model/plan.ts';
 import { rankDatums, type Standing } from './measure-from.ts';
 
-/** What a process holds on this lathe: the whole band. */
-export type Capability = (cut: { readonly operation: Operation; readonly cut: Cut; readonly size: Len }) => Len;
+/** What a process (an operation's verb) holds on this lathe, at that size: the whole band. */
+export type Capability = (process: Verb, measures: Cut['measures'], stage: Stage, size: Len) => Len;
 export type LengthCut = {
   readonly dim: DimId;
   readonly operation: Operation;
@@ -99,7 +99,7 @@ function addDiameter(state: State, operation: Operation, way: Way, cut: Cut): vo
   if (!surface || surface.shape === 'face') throw new Error(`'${operation.id}' makes the diameter '${cut.makes}', which the part has not`);
   const size = surface.shape === 'cylinder' ? surface.size : surface.mouth;
   const dim = nameDimension(state, `${part.id}/D.${shortName(part, cut.makes)}`, cut.stage);
-  state.cuts.push({ dim, operation, cut, way, holds: capability({ operation, cut, size: size.target }) });
+  state.cuts.push({ dim, operation, cut, way, holds: capability(operation.verb, cut.measures, cut.stage, size.target) });
 }
 
 function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, here: readonly SurfaceId[]): void {
@@ -123,7 +123,7 @@ function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, h
   state.now.set(cut.makes, { surface: cut.makes, version, stage: cut.stage });
   state.cuts.push({
     ...{ dim, operation, cut, edge, middle, from: chosen?.surface ?? 'bar end', options: ranked.map((one) => one.version) },
-    ...{ holds: capability({ operation, cut, size: middle }), ...(takes === undefined ? {} : { takes }) },
+    ...{ holds: capability(operation.verb, cut.measures, cut.stage, middle), ...(takes === undefined ? {} : { takes }) },
   });
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { len, mm } from '../../src/base/units.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { readAlong, readCross } from '../../src/rules/dials.ts';
-import { splitPasses, threadPasses } from '../../src/rules/passes.ts';
+import { splitPasses } from '../../src/rules/passes.ts';
 
 const sum = (list: readonly number[]): number => list.reduce((all, one) => all + one, 0);
 const tenths = (list: readonly number[]): number[] => list.map((one) => one / 10_000);
@@ -35,33 +35,6 @@ describe('cuts that end on size', () => {
         expect(count(deepest + more)).toBeLessThanOrEqual(count(deepest));
       }),
       { seed: 8 },
-    );
-  });
-});
-
-describe('passes of a thread', () => {
-  it('Sandvik threading manual p. 114, P 1.5 and 0.94 deep in six: reached 0.23 0.42 0.59 0.73 0.84 0.94 (figures from memory)', () => {
-    let reached = 0;
-    const depths = threadPasses(mm(0.94), 6).map((pass) => {
-      reached += pass;
-      return reached / 10_000;
-    });
-    [0.23, 0.42, 0.59, 0.73, 0.84, 0.94].forEach((published, i) => {
-      expect(Math.abs((depths[i] ?? 0) - published)).toBeLessThanOrEqual(0.0101);
-    });
-  });
-  it('add up to the depth, and none after the second is deeper than the one before by more than the rounding', () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 2500, max: 20_000 }), fc.integer({ min: 1, max: 18 }), (depth, count) => {
-        const passes = threadPasses(len(depth), count);
-        expect(sum(passes)).toBe(depth);
-        expect(passes.length).toBeLessThanOrEqual(count);
-        for (const [i, pass] of passes.entries()) {
-          expect(pass).toBeGreaterThan(0);
-          if (i > 1) expect(pass).toBeLessThanOrEqual((passes[i - 1] ?? 0) + 150);
-        }
-      }),
-      { seed: 9 },
     );
   });
 });
