@@ -35,7 +35,7 @@ export function polygon(points: readonly XY[], paint: Paint): PathItem {
   return path([...open(points), { to: 'close' }], paint);
 }
 
-/** Several rings as one path, filled even-odd or not as the writer does: use only for rings that do not overlap. */
+/** Several rings as one path: they must run one way round and not overlap, so that every fill rule paints the same. */
 export function polygons(rings: readonly (readonly XY[])[], paint: Paint): PathItem {
   return path(
     rings.flatMap((ring) => [...open(ring), { to: 'close' } as const]),

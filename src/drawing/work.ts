@@ -1,6 +1,6 @@
 /** The work itself: cut and hatched above the axis, seen from outside below; what was there before; what this grip made. */
 import type { Item } from '../model/display.ts';
-import { line, polygon, polyline, type Stroke } from './display.ts';
+import { line, polygon, polygons, polyline, type Stroke } from './display.ts';
 import { type Hatch, hatchLines } from './hatch.ts';
 import { across, FORMER, HATCHED, type Half, type Layer, level, MADE, NARROW, onPaper, type Paper, ringOnPaper, WIDE } from './paper.ts';
 import { type Band, clippedEdge, clippedRing, corners, type Edge, envelope, type Piece, rootOf, type Sketch, type UR } from './sketch.ts';
@@ -31,7 +31,10 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   const former = seen(sketch.before.flat());
   return {
     items: [
-      ...sketch.taken.map((ring) => polygon(ringOnPaper(paper, clippedRing(ring, cutAt), 'above'), { fill: 'taken' })),
+      ...takenArea(
+        sketch.taken.map((ring) => clippedRing(ring, cutAt)),
+        paper,
+      ),
       ...drawFaces(metal, outer, paper),
       ...boreLines(envelope(inside, 'inner'), paper),
       ...formerLines(former, window, paper),
@@ -44,6 +47,21 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   };
 }
 
+/** One path, all rings one way round, so that no seam shows between neighbours. */
+function takenArea(rings: readonly (readonly UR[])[], paper: Paper): readonly Item[] {
+  const shown = rings
+    .filter((ring) => ring.length > 2)
+    .map((ring) => ringOnPaper(paper, area(ring) < 0 ? [...ring].reverse() : ring, 'above'));
+  return shown.length === 0 ? [] : [polygons(shown, { fill: 'taken' })];
+}
+
+function area(ring: readonly UR[]): number {
+  return ring.reduce((sum, p, i) => {
+    const q = ring[(i + 1) % ring.length] ?? p;
+    return sum + p.u * q.r - q.u * p.r;
+  }, 0);
+}
+
 /** White under the work, so that it hides what holds it; then the hatching of the cut face. */
 function drawFaces(metal: readonly (readonly UR[])[], outer: readonly Piece[], paper: Paper): readonly Item[] {
   const rings = metal.map((ring) => ringOnPaper(paper, ring, 'above'));
@@ -51,7 +69,8 @@ function drawFaces(metal: readonly (readonly UR[])[], outer: readonly Piece[], p
   return [
     ...rings.map((ring) => polygon(ring, { fill: 'white' })),
     ...below.map((ring) => polygon(ringOnPaper(paper, ring, 'below'), { fill: 'white' })),
-    ...hatchLines(rings, WORK_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
+    // one by one: a thread band that lies on the metal must not count as a hole in it; lines of one lattice fall on each other
+    ...rings.flatMap((ring) => hatchLines([ring], WORK_HATCH)).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
   ];
 }
 

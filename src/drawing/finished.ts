@@ -1,0 +1,152 @@
+/** A finished part in half-section for the cover, with its main sizes or without; and a stage so small that it is a sign (for strips). */
+import { len, showMm, toMm } from '../base/units.ts';
+import type { Advances, Item, Picture } from '../model/display.ts';
+import type { Part, SideFeature } from '../model/part.ts';
+import type { Stage } from '../model/stage.ts';
+import { circle, line, polygon } from './display.ts';
+import { holdDepth } from './hold.ts';
+import { across, CENTRE, type Layer, level, NARROW, type Paper, ringOnPaper } from './paper.ts';
+import { finishedStage, surfaceOf } from './part-outline.ts';
+import { along, clippedEdge, clippedRing, corners, type Sketch, sketchOf } from './sketch.ts';
+import { drawStage, type LengthShown } from './stage.ts';
+import { box, type Hold, type Window, windowOf } from './window.ts';
+import { drawWork } from './work.ts';
+
+export type Frame = { readonly width: number; readonly height: number };
+export type PartView = {
+  readonly part: Part;
+  readonly frame: Frame;
+  readonly words: { readonly alt: string };
+  readonly advances: Advances;
+  readonly dims?: 'main' | 'none';
+};
+
+/** On paper, mm. */
+const MARGIN = 1;
+const AXIS_PAST = 3;
+/** No part is drawn larger than this, however small it is. */
+const LARGEST = 10;
+const MOST_LENGTHS = 4;
+const MANY = 1e6;
+
+/** The whole part, first end on the left, as large as the frame allows. Frames smaller than 12 mm either way leave no room for sizes. */
+export function drawPart(view: PartView): Picture {
+  return view.dims === 'main' ? withSizes(view) : plain(view);
+}
+
+function plain(view: PartView): Picture {
+  const sketch = sketchOf(finishedStage(view.part, 'second'));
+  const window = windowOf(sketch, NO_HOLD);
+  const paper = fitted(window, view.frame);
+  const work = drawWork(sketch, window, paper);
+  return {
+    ...view.frame,
+    items: [...work.items, ...sideMarks(view.part, sketch, paper), axis(window, paper)],
+    boxes: work.boxes,
+    alt: view.words.alt,
+  };
+}
+
+const NO_HOLD: Hold = { kind: 'bench', from: len(0), to: len(0), diameter: len(0) };
+
+function fitted(window: Window, frame: Frame): Paper {
+  const long = window.right - window.from;
+  const scale = Math.min(LARGEST, (frame.width - 2 * (MARGIN + AXIS_PAST)) / long, (frame.height - 2 * MARGIN) / (2 * window.rim));
+  return { scale, u0: window.from, left: (frame.width - long * scale) / 2, axis: frame.height / 2 };
+}
+
+function axis(window: Window, paper: Paper): Item {
+  return line(across(paper, window.from) - AXIS_PAST, paper.axis, across(paper, window.right) + AXIS_PAST, paper.axis, CENTRE);
+}
+
+/** What is not of revolution, on the outside view: flats by crossed narrow lines, holes and branches by their circle. */
+function sideMarks(part: Part, sketch: Sketch, paper: Paper): readonly Item[] {
+  return part.features.flatMap((f) => (f.kind === 'side' ? sideMark(part, f, sketch, paper) : []));
+}
+
+function sideMark(part: Part, f: SideFeature, sketch: Sketch, paper: Paper): readonly Item[] {
+  const on = surfaceOf(part, f.on);
+  if (on.shape !== 'cylinder' || !f.size) return [];
+  const [radius, size] = [toMm(on.size.target) / 2, toMm(f.size.target) / 2];
+  const u = along(f.at, sketch.out);
+  const x = across(paper, u);
+  if (f.does === 'cross-hole' || f.does === 'branch') return [halfCircle(x, paper, size)];
+  if (f.does !== 'flats' && f.does !== 'hexagon') return [];
+  const half = toMm(f.half) * paper.scale;
+  const chord = Math.sqrt(Math.max(0, radius * radius - size * size));
+  const low = level(paper, chord, 'below');
+  return [
+    line(x - half, low, x, paper.axis, NARROW),
+    line(x + half, low, x, paper.axis, NARROW),
+    line(x - half, low, x + half, low, NARROW),
+  ];
+}
+
+function halfCircle(x: number, paper: Paper, radius: number): Item {
+  const r = radius * paper.scale;
+  const whole = circle(x, paper.axis, r, { stroke: NARROW });
+  // from the right end of the circle down and round to the left end: its first two quarters
+  return { ...whole, segments: whole.segments.slice(0, 3) };
+}
+
+function withSizes(view: PartView): Picture {
+  const { part, frame, advances } = view;
+  const stage = finishedStage(part, 'second');
+  const words = { alt: view.words.alt, headstock: '' };
+  return drawStage({ stage, hold: NO_HOLD, lengths: lengthsOf(part), diameters: [], balloons: [], frame, words, advances });
+}
+
+/** Over all, and the longest few that the drawing asks for, from its own faces. */
+function lengthsOf(part: Part): readonly LengthShown[] {
+  const whole: LengthShown = { id: `${part.id}/over-all`, from: len(0), to: part.length, text: [showMm(part.length, 1)] };
+  const asked = part.dimensions.flatMap((dim): readonly LengthShown[] => {
+    const [a, b] = [surfaceOf(part, dim.a), surfaceOf(part, dim.b)];
+    if (a.shape !== 'face' || b.shape !== 'face') return [];
+    return [{ id: dim.id, from: a.z, to: b.z, text: [showMm(dim.limits.target, 1)] }];
+  });
+  const others = asked
+    .filter((d) => d.to - d.from !== part.length)
+    .sort((p, q) => q.to - q.from - (p.to - p.from) || (p.id < q.id ? -1 : 1));
+  return [whole, ...others.slice(0, MOST_LENGTHS - 1)];
+}
+
+/** Above the axis only, filled, no hatching, no sizes: one picture of a strip. `hold` adds the jaws as a block. */
+export function drawTiny(view: {
+  readonly stage: Stage;
+  readonly hold?: Hold;
+  readonly frame: Frame;
+  readonly words: { readonly alt: string };
+}): Picture {
+  const sketch = sketchOf(view.stage);
+  const hold = view.hold ?? NO_HOLD;
+  const window = windowOf(sketch, hold);
+  const long = window.right - window.from;
+  const depth = window.clamp ? holdDepth(hold.kind) / 3 : 0;
+  const scale = Math.min(
+    (view.frame.width - 2 * MARGIN) / long,
+    (view.frame.height - 2 * MARGIN - depth) / Math.max(window.rim, window.clamp?.radius ?? 0),
+  );
+  const paper: Paper = { scale, u0: window.from, left: MARGIN, axis: view.frame.height - MARGIN };
+  const jaws = window.clamp ? [box(window.clamp.from, window.clamp.to, window.clamp.radius, window.clamp.radius + depth / scale)] : [];
+  const blocks = [...jaws, ...(window.tooling.length > 0 ? [window.tooling] : [])];
+  const items: readonly Item[] = [
+    ...blocks.map((ring) => polygon(ringOnPaper(paper, ring, 'above'), { fill: 'pale', stroke: { ink: 'light', width: 0.18 } })),
+    ...tinyWork(sketch, window, paper),
+    line(MARGIN, paper.axis, view.frame.width - MARGIN, paper.axis, { ...CENTRE, width: 0.13 }),
+  ];
+  return { ...view.frame, items, boxes: [], alt: view.words.alt };
+}
+
+function tinyWork(sketch: Sketch, window: Window, paper: Paper): Layer['items'] {
+  const cutAt = window.cutAt ?? -MANY;
+  const rings = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
+    .map((ring) => clippedRing(ring, cutAt))
+    .filter((r) => r.length > 2);
+  const edges = sketch.loops.flat().flatMap((e) => clippedEdge(e, cutAt));
+  return [
+    ...rings.map((ring) => polygon(ringOnPaper(paper, ring, 'above'), { fill: 'metal' })),
+    ...edges
+      .filter((e) => e.a.r > 0 || e.b.r > 0)
+      .map((e) => polygon(ringOnPaper(paper, [e.a, e.b], 'above'), { stroke: { ink: 'black', width: 0.25 } })),
+  ];
+}

@@ -1,0 +1,90 @@
+/** The finished part as its drawing asks for it, as a stage that nothing was cut in: corners where neighbours of its ring meet. */
+import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
+import type { Edge, Point, Stage } from '../model/stage.ts';
+
+/** Nominal sizes (targets). Throws Error where the ring names a surface that the part lacks. */
+export function finishedStage(part: Part, out: Stage['out']): Stage {
+  return { outlines: [outlineOf(part)], threads: part.features.flatMap((f) => bandOf(part, f)), taken: [], before: [], out };
+}
+
+type Line = { readonly z: number; readonly d: number; readonly of: number };
+/** z * x + d * y = of. */
+function lineOf(part: Part, s: Surface): Line {
+  if (s.shape === 'face') return { z: 1, d: 0, of: s.z };
+  if (s.shape === 'cylinder') return { z: 0, d: 1, of: s.size.target };
+  const face = surfaceOf(part, s.at);
+  const at = face.shape === 'face' ? face.z : 0;
+  const slope = slopeOf(s);
+  return { z: -slope, d: 1, of: s.mouth.target - slope * at };
+}
+
+/** Diameter gained a length toward the second end. */
+function slopeOf(s: Cone): number {
+  const steep = 2 * Math.tan((s.includedAngle * Math.PI) / 360);
+  const grows = (s.side === 'outside') === (s.into === 'second');
+  return grows ? steep : -steep;
+}
+
+function outlineOf(part: Part): readonly Edge[] {
+  const ring = part.ring.map((id) => surfaceOf(part, id));
+  const joints = ring.map((s, i) => jointOf(part, s, ring[(i + 1) % ring.length] ?? s));
+  return ring.flatMap((s, i): readonly Edge[] => {
+    const from = joints[(i + ring.length - 1) % ring.length]?.at(-1);
+    const to = joints[i] ?? [];
+    if (!from || !to[0]) return [];
+    // between two joint points lies the axis, or a step that the ring does not name
+    const rest = to.slice(1).map((b, k) => edge(to[k] ?? b, b, ''));
+    return [edge(from, to[0], s.id), ...rest];
+  });
+}
+
+function edge(a: Point, b: Point, surface: string): Edge {
+  return { a, b, surface, stage: 'final', by: '' };
+}
+
+/** One point where they cross; two where both are faces (by way of the axis) or both are cylinders (a step). */
+function jointOf(part: Part, s: Surface, t: Surface): readonly Point[] {
+  const [p, q] = [lineOf(part, s), lineOf(part, t)];
+  const det = p.z * q.d - q.z * p.d;
+  if (Math.abs(det) > 1e-9) return [{ z: (p.of * q.d - q.of * p.d) / det, d: (p.z * q.of - q.z * p.of) / det }];
+  if (s.shape === 'face' && t.shape === 'face') return axisWalk(s, t);
+  if (s.shape === 'cylinder' && t.shape === 'cylinder') return stepBetween(s, t);
+  throw new Error(`'${s.id}' and '${t.id}' stand side by side in the ring but do not meet`);
+}
+
+function axisWalk(s: Face, t: Face): readonly Point[] {
+  return [
+    { z: s.z, d: 0 },
+    { z: t.z, d: 0 },
+  ];
+}
+
+function stepBetween(s: Cylinder, t: Cylinder): readonly Point[] {
+  const z = s.from <= t.from ? Math.max(s.from, Math.min(s.to, t.from)) : Math.max(t.from, Math.min(t.to, s.from));
+  return [
+    { z, d: s.size.target },
+    { z, d: t.size.target },
+  ];
+}
+
+/** The band between crest and root along the full thread. */
+function bandOf(part: Part, f: Feature): Stage['threads'] {
+  if (f.kind !== 'thread') return [];
+  const on = surfaceOf(part, f.on);
+  const crest = on.shape === 'cylinder' ? on.size.target : f.side === 'outside' ? f.thread.major.target : f.thread.minor.target;
+  const root = f.side === 'outside' ? f.thread.minor.target : f.thread.major.target;
+  const [low, high] = [Math.min(crest, root), Math.max(crest, root)];
+  const polygon: readonly Point[] = [
+    { z: f.from, d: low },
+    { z: f.from, d: high },
+    { z: f.to, d: high },
+    { z: f.to, d: low },
+  ];
+  return [{ polygon, side: f.side, surface: f.on }];
+}
+
+export function surfaceOf(part: Part, id: string): Surface {
+  const found = part.surfaces.find((s) => s.id === id);
+  if (!found) throw new Error(`part '${part.id}' has no surface '${id}'`);
+  return found;
+}
