@@ -1,0 +1,37 @@
+/** The bar that a part is made from: off the shelf, one size up where the outside is turned. */
+
+import type { Diagnostic } from '../base/diagnostics.ts';
+import { add, type Len } from '../base/units.ts';
+import type { Stock } from '../model/part.ts';
+import type { Workshop } from '../model/workshop.ts';
+import { size } from './limits.ts';
+
+export type BarAsk = {
+  readonly part: string;
+  readonly material: string;
+  readonly section: 'round' | 'hexagon';
+  readonly across: Len;
+  readonly turned: boolean;
+};
+
+/** Smallest bar on the shelf that cleans up (`turned`) or has just that size (left as bar). Adds 'design.no-bar' when there is none. */
+export function barFor(ask: BarAsk, workshop: Workshop, found: Diagnostic[]): Stock {
+  const least = ask.turned ? add(ask.across, size('bar.clean-up')) : ask.across;
+  const fits = workshop.shelf
+    .filter((bar) => bar.material === ask.material && bar.section === ask.section)
+    .filter((bar) => (ask.turned ? bar.across >= least : bar.across === least))
+    .sort((a, b) => a.across - b.across)[0];
+  if (!fits)
+    found.push({
+      code: 'design.no-bar',
+      severity: 'error',
+      grounds: { part: ask.part, material: ask.material, section: ask.section, across: least, turned: ask.turned },
+    });
+  return {
+    from: 'bar',
+    section: ask.section,
+    across: fits?.across ?? least,
+    material: ask.material,
+    ...(ask.turned ? {} : { asStock: true as const }),
+  };
+}

@@ -1,0 +1,138 @@
+/** The body: ball chamber, sockets for seat piece and cap, the branch soldered into its side. */
+import type { Diagnostic } from '../../base/diagnostics.ts';
+import { add, type Len, len, minus } from '../../base/units.ts';
+import type { Limits, Part } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { barFor } from '../bar.ts';
+import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { type Hole, partFrom } from '../outline.ts';
+import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
+import { layOutSeatPiece } from './seat-piece.ts';
+import type { CheckValveSizes } from './sizes.ts';
+
+export type BodyLayout = {
+  /** Seat face above the body's lower face, ring tightened. */
+  readonly seat: Len;
+  readonly floor: Len;
+  readonly outlet: Len;
+  readonly upper: Len;
+  readonly length: Len;
+  readonly barrel: Len;
+  readonly spigot: Len;
+  readonly hole: Len;
+  /** How far the seat piece's and the cap's thread reach in. */
+  readonly seatThreadEnd: Len;
+  readonly capThreadEnd: Len;
+};
+
+export function layOutBody(sizes: CheckValveSizes): BodyLayout {
+  const piece = layOutSeatPiece(sizes);
+  const ring = size('joint.ring.tight');
+  const seat = minus(piece.reach, ring);
+  const floor = add(seat, size('socket.gap'));
+  const spigot = tidy(add(sizes.outlet, add(size('branch.wall'), size('branch.wall'))), TENTH, 'near');
+  const hole = add(spigot, TENTH);
+  const equator = add(add(seat, sizes.centre), sizes.lift);
+  const outlet = tidy(add(add(equator, half(sizes.outlet)), size('outlet.clear')), half(MM), 'up');
+  const upper = tidy(add(add(outlet, half(hole)), size('socket.floor.clear')), half(MM), 'up');
+  const capReach = minus(
+    add(reliefOf(sizes.cap.outside).width.target, times(sizes.cap.outside.major.hi, ratio('seat-piece.engagement'))),
+    ring,
+  );
+  const capThreadEnd = add(capReach, size('socket.thread.clear'));
+  const length = tidy(add(upper, add(capThreadEnd, dead(sizes.cap))), half(MM), 'up');
+  const seatThreadEnd = minus(floor, dead(sizes.seat));
+  const wide = Math.max(sizes.seat.outside.major.hi, sizes.cap.outside.major.hi);
+  const barrel = tidy(add(len(wide), add(size('body.wall'), size('body.wall'))), MM, 'near');
+  return { seat, floor, outlet, upper, length, barrel, spigot, hole, seatThreadEnd, capThreadEnd };
+}
+
+const dead = (thread: ThreadPair): Len => times(thread.inside.pitch, ratio('thread.dead'));
+
+export function body(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
+  const at = layOutBody(sizes);
+  const band = size('band.length');
+  const across = minus(at.barrel, size('flats.under-rim'));
+  const flatHalf = half(size('flats.body'));
+  return partFrom({
+    id: 'body',
+    kind: 'body',
+    quantity: 1,
+    use: 'fitting',
+    stock: barFor({ part: 'body', material, section: 'round', across: at.barrel, turned: true }, workshop, found),
+    first: { letter: 'P', role: 'sealing' },
+    second: { letter: 'T', role: 'sealing' },
+    sections: [{ name: 'barrel', role: 'free', size: general(at.barrel), length: at.length }],
+    holes: [
+      socket('seat-socket', sizes.seat, len(0), at.floor, 'first', at.seatThreadEnd, 'F'),
+      { name: 'chamber', role: 'running', size: chamberLimits(sizes), from: at.floor, to: at.upper, opens: ['first', 'second'] },
+      socket('cap-socket', sizes.cap, at.upper, at.length, 'second', minus(at.length, at.capThreadEnd), 'G'),
+    ],
+    sides: [
+      {
+        name: 'flats',
+        does: 'flats',
+        on: 'barrel',
+        role: 'free',
+        at: add(size('jaw.clearance'), flatHalf),
+        half: flatHalf,
+        size: between(minus(across, band), across, across, 'spanner'),
+        count: 1 + 1,
+      },
+      {
+        name: 'outlet',
+        does: 'cross-hole',
+        on: 'barrel',
+        role: 'register',
+        at: at.outlet,
+        half: half(at.hole),
+        size: between(at.hole, add(at.hole, size('band.bore.seat')), at.hole, 'solder fit'),
+      },
+      {
+        name: 'branch',
+        does: 'branch',
+        on: 'barrel',
+        role: 'sealing',
+        at: at.outlet,
+        half: half(branchCollar(sizes)),
+        joins: { part: 'branch', by: 'silver-solder' },
+      },
+    ],
+    lengths: [
+      { from: 'P', to: 'T', limits: general(at.length) },
+      { from: 'P', to: 'F', limits: about(at.floor, band, 'gap') },
+      {
+        from: 'G',
+        to: 'T',
+        limits: between(
+          minus(minus(at.length, at.upper), band),
+          add(minus(at.length, at.upper), band),
+          minus(at.length, at.upper),
+          'socket',
+        ),
+      },
+    ],
+    waitsFor: [{ feature: 'branch', part: 'branch', why: 'joined' }],
+  });
+}
+
+const chamberLimits = (sizes: CheckValveSizes): Limits =>
+  between(sizes.chamber.lo, sizes.chamber.hi, sizes.chamber.target, 'ring round the ball');
+
+/** A threaded socket: bored to the thread's minor limits with a flat floor. */
+function socket(name: string, pair: ThreadPair, from: Len, to: Len, opens: 'first' | 'second', threadTo: Len, letter: string): Hole {
+  return {
+    name,
+    role: 'thread',
+    size: pair.inside.minor,
+    from,
+    to,
+    opens: [opens],
+    floor: { letter, role: 'free' },
+    thread: { size: pair.inside, to: threadTo, chamfer: insideChamfer(pair.inside) },
+  };
+}
+
+export function branchCollar(sizes: CheckValveSizes): Len {
+  return tidy(add(sizes.coupling.outside.major.hi, size('branch.collar.over')), MM, 'near');
+}

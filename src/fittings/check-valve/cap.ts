@@ -1,0 +1,81 @@
+/** The cap: closes the top; its stem limits the lift and is cut last, to a measured sum. */
+import type { Diagnostic } from '../../base/diagnostics.ts';
+import { add, type Len, minus } from '../../base/units.ts';
+import type { Chain, Part } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { barFor } from '../bar.ts';
+import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
+import { partFrom } from '../outline.ts';
+import { outsideThread, reliefOf } from '../threads.ts';
+import { layOutBody } from './body.ts';
+import type { CheckValveSizes } from './sizes.ts';
+
+/** From the tip of the stem to the face under the hexagon, ball lifted and ring tightened: the drawing's guess at the measured sum. */
+export function stemLength(sizes: CheckValveSizes): Len {
+  const at = layOutBody(sizes);
+  const ballTop = add(add(at.seat, add(sizes.centre, half(sizes.ball))), sizes.lift);
+  return tidy(minus(add(at.length, size('joint.ring.tight')), ballTop), TENTH, 'near');
+}
+
+export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
+  const thread = sizes.cap.outside;
+  const relief = reliefOf(thread).width;
+  const threaded = add(tidy(times(thread.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief.target);
+  const stem = minus(stemLength(sizes), threaded);
+  const across = tidy(add(thread.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const head = size('cap.head');
+  if (stem <= 0) found.push({ code: 'design.stem-lost', severity: 'error', grounds: { stem, threaded } });
+  return partFrom({
+    id: 'cap',
+    kind: 'cap',
+    quantity: 1,
+    use: 'fitting',
+    stock: barFor({ part: 'cap', material, section: 'hexagon', across, turned: false }, workshop, found),
+    first: { letter: 'Q', role: 'register', fitted: true },
+    second: { letter: 'T', role: 'clearance' },
+    sections: [
+      {
+        name: 'stem',
+        role: 'clearance',
+        size: about(sizes.stem, size('band.clearance'), 'stem'),
+        length: stem,
+        shoulder: { letter: 'N', role: 'free' },
+      },
+      {
+        name: 'cap-thread',
+        role: 'thread',
+        size: thread.major,
+        length: threaded,
+        thread: outsideThread(thread, 'first'),
+        shoulder: { letter: 'A', role: 'sealing' },
+      },
+      { name: 'head', role: 'free', size: stock(across), length: head, section: 'hexagon', asStock: true },
+    ],
+    lengths: [
+      { from: 'Q', to: 'A', limits: about(add(stem, threaded), half(size('band.length')), 'measure and fit') },
+      { from: 'N', to: 'A', limits: general(threaded) },
+      { from: 'cap-thread.wall', to: 'A', limits: relief },
+      { from: 'A', to: 'T', limits: general(head) },
+    ],
+    waitsFor: [
+      { feature: 'Q', part: 'body', why: 'measure-and-fit' },
+      { feature: 'Q', part: 'seat-piece', why: 'measure-and-fit' },
+    ],
+  });
+}
+
+/** Lift: what is left between the stem and the ball, through body, ring, seat piece and ball. Measured, not summed blind. */
+export function liftChain(sizes: CheckValveSizes): Chain {
+  const at = layOutBody(sizes);
+  return {
+    id: 'lift',
+    links: [
+      { part: 'body', a: 'body/P', b: 'body/T', nominal: at.length, sign: 1 },
+      { part: 'seat-piece', a: 'seat-piece/S', b: 'seat-piece/A', nominal: add(at.seat, size('joint.ring.tight')), sign: -1 },
+      { part: 'cap', a: 'cap/Q', b: 'cap/A', nominal: stemLength(sizes), sign: -1 },
+    ],
+    asks: about(sizes.lift, size('band.length'), 'lift'),
+    how: 'measure and fit',
+    fitted: { part: 'cap', dim: 'cap/Q-A' },
+  };
+}

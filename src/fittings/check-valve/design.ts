@@ -1,0 +1,98 @@
+/** A ball check valve from what was asked: parts, bought things, the lift's measured sum, and the reasoning. */
+import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
+import { add, minus, showMm, toMm } from '../../base/units.ts';
+import { findMaterial } from '../../handbook/materials.ts';
+import type { BoughtItem, Fitting, Say } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { half, size } from '../limits.ts';
+import { nipple, unionNut } from '../union.ts';
+import type { CheckValveAsked } from './asked.ts';
+import { body, layOutBody } from './body.ts';
+import { branch } from './branch.ts';
+import { cap, liftChain } from './cap.ts';
+import { checkWalls } from './checks.ts';
+import { seatPiece } from './seat-piece.ts';
+import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
+
+export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Outcome<Fitting> {
+  const sizing = sizeCheckValve(asked, workshop);
+  const found: Diagnostic[] = [...sizing.found];
+  const material = findMaterial(asked.material);
+  if (!material) found.push({ code: 'design.material-unknown', severity: 'error', grounds: { material: asked.material } });
+  const sizes = sizing.sizes;
+  if (!sizes || !material) return { found };
+  found.push(...checkWalls(sizes, asked));
+  const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: material.id };
+  const parts = [
+    seatPiece(sizes, material.id, workshop, found),
+    branch(sizes, material.id, workshop, found),
+    body(sizes, material.id, workshop, found),
+    unionNut(union, workshop, found),
+    nipple(union, workshop, found),
+    cap(sizes, material.id, workshop, found),
+  ];
+  if (found.some((d) => d.severity === 'error')) return { found };
+  const fitting: Fitting = {
+    kind: 'check-valve',
+    title: asked.title,
+    parts,
+    bought: bought(sizes),
+    chains: [liftChain(sizes)],
+    derivations: sizing.derivations,
+    assembly: assembly(sizes),
+    tests: TESTS,
+    cautions: cautions(material.lead),
+  };
+  return { value: fitting, found };
+}
+
+function bought(sizes: CheckValveSizes): readonly BoughtItem[] {
+  const ring = {
+    size: sizes.seat.name,
+    outside: showMm(add(sizes.seat.outside.major.hi, size('flange.over-thread')), 0),
+    thick: showMm(size('joint.ring'), 1),
+  };
+  return [
+    { id: 'ball', kind: 'ball', quantity: 1, grounds: { diameter: toMm(sizes.ball) } },
+    { id: 'joint-ring', kind: 'joint-ring', quantity: 1 + 1, grounds: ring },
+  ];
+}
+
+/** The measured sum, in the order in which it is measured. */
+function assembly(sizes: CheckValveSizes): readonly Say[] {
+  const at = layOutBody(sizes);
+  const depth = minus(minus(at.length, at.seat), add(sizes.centre, half(sizes.ball)));
+  const grounds = {
+    lift: showMm(sizes.lift, 1),
+    ring: showMm(size('joint.ring.tight'), 2),
+    depth: showMm(depth, 1),
+    ball: showMm(sizes.ball, 1),
+  };
+  return [
+    'assembly.wash',
+    'assembly.seat-piece',
+    'assembly.ball',
+    'assembly.measure-depth',
+    'assembly.stem-sum',
+    'assembly.cap',
+    'assembly.prove-lift',
+    'assembly.upright',
+  ].map((id) => ({ id, grounds }));
+}
+const TESTS: readonly Say[] = ['test.ball-magnet', 'test.seat-syringe', 'test.solder', 'test.lift', 'test.cold-water', 'test.after'].map(
+  (id) => ({ id, grounds: {} }),
+);
+
+function cautions(lead: boolean): readonly Say[] {
+  const ids = [
+    'caution.lathe',
+    'caution.bar',
+    'caution.parting',
+    'caution.soldering',
+    'caution.hardening',
+    ...(lead ? ['caution.lead'] : []),
+    'caution.pressure',
+    'caution.inspector',
+  ];
+  return ids.map((id) => ({ id, grounds: {} }));
+}

@@ -1,0 +1,92 @@
+/** The seat piece: seat face on a plain nose, thread into the body, flange with spanner flats, pipe coupling below. */
+import type { Diagnostic } from '../../base/diagnostics.ts';
+import { add, type Len, len, minus } from '../../base/units.ts';
+import type { Part } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { barFor } from '../bar.ts';
+import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
+import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { partFrom } from '../outline.ts';
+import { outsideThread, reliefOf } from '../threads.ts';
+import type { CheckValveSizes } from './sizes.ts';
+
+export type SeatPieceLayout = { readonly nose: Len; readonly thread: Len; readonly reach: Len; readonly flange: Len; readonly rim: Len };
+
+/** Lengths that the body needs to know too: `reach` is from the seat face to the shoulder under the flange. */
+export function layOutSeatPiece(sizes: CheckValveSizes): SeatPieceLayout {
+  const thread = sizes.seat.outside;
+  const full = times(thread.major.hi, ratio('seat-piece.engagement'));
+  const relief = reliefOf(thread).width.target;
+  const reach = tidy(add(add(size('seat-piece.nose'), full), relief), MM, 'up');
+  const threaded = add(tidy(full, TENTH, 'near'), relief);
+  return {
+    nose: minus(reach, threaded),
+    thread: threaded,
+    reach,
+    flange: size('seat-piece.flange'),
+    rim: tidy(add(thread.major.hi, size('flange.over-thread')), MM, 'near'),
+  };
+}
+
+export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
+  const at = layOutSeatPiece(sizes);
+  const band = size('band.length');
+  const length = add(add(at.reach, at.flange), couplingLength(sizes.coupling));
+  const nose = minus(tidy(sizes.seat.outside.root, TENTH, 'down'), size('band.clearance'));
+  const across = minus(at.rim, size('flats.under-rim'));
+  const noseLimits = about(nose, size('band.clearance'), 'passes the thread');
+  return partFrom({
+    id: 'seat-piece',
+    kind: 'seat-piece',
+    quantity: 1,
+    use: 'fitting',
+    stock: barFor({ part: 'seat-piece', material, section: 'round', across: at.rim, turned: true }, workshop, found),
+    first: { letter: 'S', role: 'seat' },
+    second: { letter: 'E', role: 'sealing' },
+    sections: [
+      { name: 'nose', role: 'clearance', size: noseLimits, length: at.nose, shoulder: { letter: 'N', role: 'free' } },
+      {
+        name: 'seat-thread',
+        role: 'thread',
+        size: sizes.seat.outside.major,
+        length: at.thread,
+        thread: outsideThread(sizes.seat.outside, 'first', noseLimits.hi),
+        shoulder: { letter: 'A', role: 'register' },
+      },
+      { name: 'flange', role: 'free', size: general(at.rim), length: at.flange, shoulder: { letter: 'B', role: 'free' } },
+      couplingSection(sizes.coupling, 'second'),
+    ],
+    holes: [
+      {
+        name: 'bore',
+        role: 'seat',
+        size: about(sizes.bore, size('band.bore.seat'), 'seat bore'),
+        from: len(0),
+        to: length,
+        opens: ['first', 'second'],
+        edge: 'S',
+        cone: couplingCone(sizes.coupling, 'second'),
+      },
+    ],
+    sides: [
+      {
+        name: 'flats',
+        does: 'flats',
+        on: 'flange',
+        role: 'free',
+        at: add(at.reach, half(at.flange)),
+        half: half(at.flange),
+        size: between(minus(across, band), across, across, 'spanner'),
+        count: 1 + 1,
+      },
+    ],
+    lengths: [
+      { from: 'S', to: 'A', limits: about(at.reach, band, 'lift') },
+      { from: 'A', to: 'B', limits: about(at.flange, band, 'flange') },
+      { from: 'A', to: 'E', limits: about(minus(length, at.reach), band, 'coupling') },
+      { from: 'S', to: 'N', limits: general(at.nose) },
+      { from: 'seat-thread.wall', to: 'A', limits: reliefOf(sizes.seat.outside).width },
+      { from: 'B', to: 'coupling.wall', limits: reliefOf(sizes.coupling.outside).width },
+    ],
+  });
+}

@@ -1,0 +1,63 @@
+/** Threads as a design uses them: both halves of a pair, their reliefs and starts. */
+import { add, type Len, len, minus } from '../base/units.ts';
+import { metricThread, type ThreadLimits } from '../handbook/iso965-metric.ts';
+import type { Limits, ThreadSize } from '../model/part.ts';
+import { about, between, ratio, size, TENTH, tidy, times } from './limits.ts';
+import type { ThreadAsk } from './outline.ts';
+
+export type ThreadPair = { readonly name: string; readonly outside: ThreadSize; readonly inside: ThreadSize };
+
+/** Nothing when the handbook has no such thread. */
+export function threadPair(name: string): ThreadPair | undefined {
+  const outside = metricThread(name, '6g');
+  const inside = metricThread(name, '6H');
+  return outside && inside && { name: outside.name, outside: threadSize(outside), inside: threadSize(inside) };
+}
+
+function threadSize(t: ThreadLimits): ThreadSize {
+  const as = `${t.name}-${t.cls}`;
+  const limits = (pair: { readonly lo: Len; readonly hi: Len }): Limits => between(pair.lo, pair.hi, aim(pair.lo, pair.hi), as, 'thread');
+  return {
+    name: t.name,
+    cls: t.cls,
+    major: limits(t.major),
+    pitchDiameter: limits(t.pitchDiameter),
+    minor: limits(t.minor),
+    root: t.root,
+    pitch: t.pitch,
+    hand: t.hand,
+    flankAngle: t.flankAngle,
+  };
+}
+
+/** A tenth of a millimetre between the limits if there is one, else their middle to a hundredth. */
+function aim(lo: Len, hi: Len): Len {
+  const middle = len(lo + Math.floor((hi - lo) / 2));
+  const tenth = tidy(middle, TENTH, 'near');
+  return lo <= tenth && tenth <= hi ? tenth : len(Math.floor(middle / 100) * 100);
+}
+
+/** Relief wide enough for the tool to stop in, its floor under the least root. Width may be over, never under. */
+export function reliefOf(thread: ThreadSize): { readonly width: Limits; readonly floor: Limits } {
+  const width = tidy(add(times(thread.pitch, ratio('relief.pitches')), size('relief.tool-half')), TENTH, 'up');
+  const floor = tidy(minus(thread.root, size('relief.under-root')), TENTH, 'down');
+  return {
+    width: between(width, add(width, size('band.chamfer')), width, 'relief'),
+    floor: about(floor, size('relief.band'), 'under the root'),
+  };
+}
+
+/** An outside thread with its start and relief; `nose` is the greatest diameter of a plain nose before it, if there is one. */
+export function outsideThread(thread: ThreadSize, start: ThreadAsk['start'], nose?: Len): ThreadAsk {
+  const clear = size('thread.chamfer.clear');
+  const band = size('band.chamfer');
+  const free = tidy(minus(thread.root, clear), TENTH, 'down');
+  const mouth = nose === undefined ? free : tidy(add(add(nose, clear), band), TENTH, 'up');
+  return { size: thread, start, chamfer: about(mouth, band, 'thread start'), relief: reliefOf(thread) };
+}
+
+/** Mouth of an inside thread: a little over its major diameter. */
+export function insideChamfer(thread: ThreadSize): Limits {
+  const band = size('band.chamfer');
+  return about(tidy(add(thread.major.lo, add(size('thread.chamfer.clear'), band)), TENTH, 'up'), band, 'thread start');
+}

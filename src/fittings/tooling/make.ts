@@ -1,0 +1,147 @@
+/** Tooling that a plan asks for and the workshop lacks, designed to the sizes of what it serves; a part like any other. */
+import type { Diagnostic } from '../../base/diagnostics.ts';
+import { add, type Len, len, minus } from '../../base/units.ts';
+import type { PartId } from '../../model/ids.ts';
+import type { Part } from '../../model/part.ts';
+import type { ToolingAsk } from '../../model/plan.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { barFor } from '../bar.ts';
+import { between, general, half, MM, ratio, size, stock, times } from '../limits.ts';
+import { partFrom } from '../outline.ts';
+import { insideChamfer, outsideThread } from '../threads.ts';
+
+/** One name for one piece of tooling, so that two askers share it. */
+export function toolingId(ask: ToolingAsk): PartId {
+  if (ask.kind === 'd-bit') return `d-bit-${ask.diameter / MM}`;
+  if (ask.kind === 'gauge-nut') return `gauge-nut-${ask.thread.name}`;
+  return `mandrel-${ask.thread.name}-${ask.side}`;
+}
+
+export function makeTooling(ask: ToolingAsk, workshop: Workshop, found: Diagnostic[]): Part {
+  if (ask.kind === 'd-bit') return dBit(ask, workshop, found);
+  if (ask.kind === 'gauge-nut') return gaugeNut(ask, workshop, found);
+  return ask.side === 'inside' ? mandrelOver(ask, workshop, found) : mandrelInto(ask, workshop, found);
+}
+
+type Mandrel = Extract<ToolingAsk, { kind: 'threaded-mandrel' }>;
+
+/** Steel bar with room for the thread; the smallest on the shelf. */
+function steel(part: string, least: Len, workshop: Workshop, found: Diagnostic[]): { readonly stock: Part['stock']; readonly across: Len } {
+  const bar = workshop.shelf
+    .filter((b) => b.material === TOOLING_STEEL && b.section === 'round' && b.across >= least)
+    .sort((a, b) => a.across - b.across)[0];
+  const across = bar?.across ?? least;
+  return { across, stock: barFor({ part, material: TOOLING_STEEL, section: 'round', across, turned: false }, workshop, found) };
+}
+const TOOLING_STEEL = '230M07';
+
+/** Takes an outside thread of the work into its bore, the work's shoulder against its face. */
+function mandrelOver(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Part {
+  const id = toolingId(ask);
+  const depth = add(ask.depth, size('mandrel.clear'));
+  const { stock: bar, across } = steel(id, larger(add(ask.thread.major.lo, size('mandrel.rim.over')), ask.rim), workshop, found);
+  return partFrom({
+    id,
+    kind: 'threaded-mandrel',
+    quantity: 1,
+    use: 'tooling made in place',
+    stock: bar,
+    first: { letter: 'M', role: 'register', fitted: true },
+    sections: [{ name: 'outside', role: 'free', size: stock(across), length: add(depth, size('mandrel.clear')), asStock: true }],
+    holes: [
+      {
+        name: 'bore',
+        role: 'thread',
+        size: ask.thread.minor,
+        from: len(0),
+        to: depth,
+        opens: ['first'],
+        floor: { letter: 'F', role: 'free' },
+        thread: { size: ask.thread, to: minus(depth, times(ask.thread.pitch, ratio('thread.dead'))), chamfer: insideChamfer(ask.thread) },
+      },
+    ],
+    lengths: [{ from: 'M', to: 'F', limits: general(depth) }],
+  });
+}
+
+/** Screws into an inside thread of the work, the work's face against its shoulder. */
+function mandrelInto(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Part {
+  const id = toolingId(ask);
+  const { stock: bar, across } = steel(id, larger(add(ask.thread.major.hi, size('mandrel.rim.over')), ask.rim), workshop, found);
+  const thread = outsideThread(ask.thread, 'first');
+  return partFrom({
+    id,
+    kind: 'threaded-mandrel',
+    quantity: 1,
+    use: 'tooling made in place',
+    stock: bar,
+    first: { letter: 'Q', role: 'free' },
+    sections: [
+      { name: 'thread', role: 'thread', size: ask.thread.major, length: ask.depth, thread, shoulder: { letter: 'M', role: 'register' } },
+      { name: 'outside', role: 'free', size: stock(across), length: size('mandrel.shoulder'), asStock: true },
+    ],
+    lengths: [
+      { from: 'Q', to: 'M', limits: general(ask.depth) },
+      { from: 'thread.wall', to: 'M', limits: thread.relief?.width ?? general(size('mandrel.clear')) },
+    ],
+  });
+}
+
+function gaugeNut(ask: Extract<ToolingAsk, { kind: 'gauge-nut' }>, workshop: Workshop, found: Diagnostic[]): Part {
+  const id = toolingId(ask);
+  const { stock: bar, across } = steel(id, add(ask.thread.major.lo, size('mandrel.rim.over')), workshop, found);
+  return partFrom({
+    id,
+    kind: 'gauge-nut',
+    quantity: 1,
+    use: 'kept tooling',
+    stock: bar,
+    first: { letter: 'M', role: 'register' },
+    second: { letter: 'T', role: 'free' },
+    sections: [{ name: 'outside', role: 'free', size: stock(across), length: ask.length, asStock: true }],
+    holes: [
+      {
+        name: 'bore',
+        role: 'thread',
+        size: ask.thread.minor,
+        from: len(0),
+        to: ask.length,
+        opens: ['first', 'second'],
+        thread: { size: ask.thread, to: ask.length, chamfer: insideChamfer(ask.thread) },
+      },
+    ],
+    lengths: [{ from: 'M', to: 'T', limits: general(ask.length) }],
+  });
+}
+
+/** Silver steel as bought; half filed away at one end, hardened, tempered, stoned. */
+function dBit(ask: Extract<ToolingAsk, { kind: 'd-bit' }>, workshop: Workshop, found: Diagnostic[]): Part {
+  const id = toolingId(ask);
+  const flat = times(ask.diameter, ratio('d-bit.flat'));
+  const remains = half(ask.diameter);
+  return partFrom({
+    id,
+    kind: 'd-bit',
+    quantity: 1,
+    use: 'kept tooling',
+    stock: barFor({ part: id, material: 'silver steel', section: 'round', across: ask.diameter, turned: false }, workshop, found),
+    first: { letter: 'Q', role: 'register' },
+    second: { letter: 'T', role: 'free' },
+    sections: [{ name: 'shank', role: 'running', size: stock(ask.diameter), length: ask.length, asStock: true }],
+    sides: [
+      {
+        name: 'flat',
+        does: 'half-flat',
+        on: 'shank',
+        role: 'running',
+        at: half(flat),
+        half: half(flat),
+        size: between(remains, add(remains, size('band.bore.seat')), remains, 'half, not under'),
+      },
+      { name: 'temper', does: 'harden', on: 'shank', role: 'running', at: half(flat), half: half(flat) },
+    ],
+    lengths: [{ from: 'Q', to: 'T', limits: general(ask.length) }],
+  });
+}
+
+const larger = (a: Len, b: Len): Len => len(Math.max(a, b));

@@ -1,0 +1,121 @@
+/** Every before, and the pairs that they give for one part. Pairs of one method's own steps come first. */
+import type { Before, Method } from '../../model/plan.ts';
+import type { BeforeRule, Work } from '../rule.ts';
+import {
+  crossHoleBeforeBore,
+  crossHoleBeforeSolder,
+  filedBeforeHard,
+  heavyDrillingFirst,
+  pilotBeforeCrossHole,
+  solderBeforeFinish,
+  stubUntilHeatIsOver,
+  turnBeforeSideWork,
+} from './bench.ts';
+import { everythingBeforeParting, faceFirst, fittedLast, lengthsFromFinishedFace, offTheBarFirst, seatFaceAfterDrill } from './facing.ts';
+import {
+  drillBeforeCone,
+  holeBeforeChamfer,
+  holeBeforeThread,
+  seatFaceBeforeSeat,
+  seatLastInBore,
+  seatLastOfAll,
+  smallBeforeLarge,
+  stoneAfterFinish,
+} from './holes.ts';
+import {
+  noseBeforeThread,
+  reliefBeforeThread,
+  shoulderBeforeChamfer,
+  startBeforeThread,
+  turnBeforeChamfer,
+  turnBeforeRelief,
+  turnBeforeThread,
+} from './outside.ts';
+
+export const BEFORE_RULES: readonly BeforeRule[] = [
+  faceFirst,
+  lengthsFromFinishedFace,
+  seatFaceAfterDrill,
+  fittedLast,
+  offTheBarFirst,
+  everythingBeforeParting,
+  turnBeforeRelief,
+  turnBeforeChamfer,
+  shoulderBeforeChamfer,
+  turnBeforeThread,
+  reliefBeforeThread,
+  startBeforeThread,
+  noseBeforeThread,
+  smallBeforeLarge,
+  holeBeforeThread,
+  holeBeforeChamfer,
+  drillBeforeCone,
+  seatLastInBore,
+  seatLastOfAll,
+  seatFaceBeforeSeat,
+  stoneAfterFinish,
+  turnBeforeSideWork,
+  pilotBeforeCrossHole,
+  crossHoleBeforeBore,
+  crossHoleBeforeSolder,
+  solderBeforeFinish,
+  stubUntilHeatIsOver,
+  filedBeforeHard,
+  heavyDrillingFirst,
+];
+
+export function beforesFor(work: Work, rules: readonly BeforeRule[] = BEFORE_RULES): readonly Before[] {
+  const ruled = rules.flatMap((rule) =>
+    rule.pairs(work).map(
+      (p): Before => ({
+        first: p.first,
+        then: p.then,
+        force: rule.force,
+        ...(p.when ? { when: p.when } : {}),
+        because: { rule: rule.id, grounds: p.grounds ?? {} },
+      }),
+    ),
+  );
+  const befores = [...work.methods.flatMap(steps), ...ruled];
+  return befores.filter((b) => b.force === 'strict' || !follows(befores, b.then, b.first));
+}
+
+/** Do strict befores put `b` after `a` anyway? Then a preference for the other way round asks the impossible. */
+function follows(befores: readonly Before[], a: string, b: string): boolean {
+  const seen = new Set<string>([a]);
+  const queue = [a];
+  for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
+    for (const next of befores) {
+      if (next.force !== 'strict' || next.when || next.first !== at || seen.has(next.then)) continue;
+      if (next.then === b) return true;
+      seen.add(next.then);
+      queue.push(next.then);
+    }
+  }
+  return false;
+}
+
+/** A method's own order, named after what stands in it. */
+function steps(method: Method): readonly Before[] {
+  return method.operations.slice(1).map((then, i) => {
+    const first = method.operations[i];
+    if (!first) throw new Error(`${method.feature}: a step without a first`);
+    return {
+      first: first.id,
+      then: then.id,
+      force: 'strict',
+      because: { rule: STEP_RULES[`${first.verb}>${then.verb}`] ?? 'method-order', grounds: {} },
+    };
+  });
+}
+const STEP_RULES: Readonly<Record<string, string>> = {
+  'centre>drill': 'centre-before-drill',
+  'drill>drill': 'small-hole-first',
+  'drill>bore': 'drill-before-bore',
+  'drill>bore-start': 'drill-before-bore',
+  'bore-start>d-bit': 'start-bore-before-d-bit',
+  'd-bit>stone': 'stone-after-finish',
+  'bore>stone': 'stone-after-finish',
+  'face>face': 'rough-before-finish',
+  'part-off>cut-stub': 'stub-until-heat-is-over',
+};

@@ -1,0 +1,57 @@
+/** What a turner does first where nothing else decides: faces, holes through, outside before inside, larger before smaller, along the part. */
+import type { Grip, Operation, Verb } from '../model/plan.ts';
+import { type Context, contextOf } from './context.ts';
+
+const VERBS: readonly Verb[] = [
+  'face',
+  'centre',
+  'drill',
+  'turn',
+  'groove',
+  'chamfer',
+  'screw-cut',
+  'die',
+  'bore',
+  'bore-start',
+  'ream',
+  'cone',
+  'tap',
+  'd-bit',
+  'cut-stub',
+  'part-off',
+  'saw-off',
+  'file-flats',
+  'file-half',
+  'cross-drill',
+  'solder',
+  'harden',
+  'deburr',
+  'stone',
+  'gauge',
+];
+const HOLDS: readonly Grip['kind'][] = ['bar', 'stub', 'collet', 'sleeve', 'hexagon', 'jaws', 'threaded-mandrel', 'bench'];
+
+/** Compared field by field, least first. */
+export function operationKey(c: Context, o: Operation): readonly number[] {
+  const inside = c.part.surfaces.find((s) => s.feature === o.feature)?.side === 'inside' ? 1 : 0;
+  const size = c.part.surfaces.flatMap((s) => (s.feature === o.feature && s.shape === 'cylinder' ? [s] : []))[0];
+  const face = c.part.surfaces.flatMap((s) => (s.feature === o.feature && s.shape === 'face' ? [s.z] : []))[0];
+  const hole = HOLES.includes(o.verb) ? 0 : inside;
+  return [o.verb === 'face' ? 0 : 1, hole, VERBS.indexOf(o.verb), -(size?.size.target ?? 0), size?.from ?? face ?? 0, inside];
+}
+const HOLES: readonly Verb[] = ['centre', 'drill'];
+
+export function gripKey(grip: Grip | undefined): readonly number[] {
+  return grip
+    ? [HOLDS.indexOf(grip.kind), grip.runout, grip.out === 'first' ? 0 : 1, -(grip.to - grip.from), grip.from]
+    : [HOLDS.indexOf('bench')];
+}
+
+export function compareKeys(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < Math.max(a.length, b.length); i += 1) {
+    const d = (a[i] ?? 0) - (b[i] ?? 0);
+    if (d !== 0) return d;
+  }
+  return 0;
+}
+export { contextOf };

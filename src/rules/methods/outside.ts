@@ -1,0 +1,115 @@
+/** Outside sections, reliefs, cones and chamfers. */
+import type { Len } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
+import { other } from '../../model/ids.ts';
+import type { Cut, Way } from '../../model/plan.ts';
+import { type ConeFeature, type Context, diameterOf, farther, length, type Outside, operation, waysBy } from '../context.ts';
+import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
+import { chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
+
+export const turnSection: MethodRule = methodRule({
+  id: 'turn',
+  source: CUSTOM,
+  when: (c, f) => (f.kind === 'outside' && !c.cylinder(f.cylinder).asStock ? { f } : undefined),
+  then: ({ f }, c) => {
+    const ways = waysBy((end) => turnWay(c, f, end));
+    const op = operation({ feature: f.id, step: 'turn', verb: 'turn', tool: turningTool(c.workshop), ways }, [
+      { rule: 'turn', grounds: {} },
+    ]);
+    return { methods: [{ feature: f.id, name: 'turn', because: { rule: 'turn', grounds: {} }, operations: [op], rank: 0 }] };
+  },
+});
+
+/** Nothing is cut where the bar's own surface is the part's. */
+export const leftAsBar: MethodRule = methodRule({
+  id: 'left-as-bar',
+  source: CUSTOM,
+  when: (c, f) => (f.kind === 'outside' && c.cylinder(f.cylinder).asStock ? { f } : undefined),
+  then: ({ f }) => ({
+    methods: [{ feature: f.id, name: 'as-bar', because: { rule: 'left-as-bar', grounds: {} }, operations: [], rank: 0 }],
+  }),
+});
+
+/** From an end if nothing between it and the section stands higher. */
+function turnWay(c: Context, f: Outside, end: End): Way | undefined {
+  const i = c.outsides.indexOf(f);
+  const between = end === 'first' ? c.outsides.slice(0, i) : c.outsides.slice(i + 1);
+  if (between.some((o) => diameterOf(c, o) > diameterOf(c, f))) return undefined;
+  const shoulder = f.shoulder[other(end)];
+  const diameter: Cut = { makes: f.cylinder, stage: 'final', measures: 'diameter', leaves: ZERO };
+  if (shoulder) {
+    return {
+      cuts: [diameter, { makes: shoulder, stage: 'final', measures: 'length', leaves: ZERO }],
+      sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: shoulder } }],
+    };
+  }
+  const last = faceBeyond(c, f, end);
+  if (!last) return undefined;
+  return { cuts: [diameter], sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: last, beyond: length('part.past') } }] };
+}
+const ZERO = 0 as Len;
+
+/** The face at the far side of a section that has no shoulder there. */
+function faceBeyond(c: Context, f: Outside, end: End): string | undefined {
+  const z = farther(end, c.cylinder(f.cylinder));
+  const near = c.part.surfaces.filter((s) => s.shape === 'face' && s.side === 'outside').map((s) => c.face(s.id));
+  const there = near.filter((s) => s.z === z)[0] ?? near.sort((a, b) => Math.abs(a.z - z) - Math.abs(b.z - z))[0];
+  return there?.id;
+}
+
+export const groove: MethodRule = methodRule({
+  id: 'relief',
+  source: CUSTOM,
+  when: (_c, f) => (f.kind === 'groove' ? { f } : undefined),
+  then: ({ f }, c) => {
+    const tool = groovingTool(c.workshop);
+    if (!tool) return { refused: [{ what: f.id, because: { rule: 'no-grooving-tool', grounds: {} } }] };
+    const wall = c.face(f.first).letter === undefined ? f.first : f.second;
+    const way: Way = {
+      cuts: [
+        { makes: f.floor, stage: 'final', measures: 'diameter', leaves: ZERO },
+        { makes: wall, stage: 'final', measures: 'length', leaves: ZERO },
+      ],
+      sweeps: [{ take: 'groove', side: f.side, floor: f.floor, first: f.first, second: f.second }],
+    };
+    const op = operation({ feature: f.id, step: 'groove', verb: 'groove', tool, ways: { first: way, second: way } }, [
+      { rule: 'relief', grounds: {} },
+    ]);
+    return { methods: [{ feature: f.id, name: 'plunge', because: { rule: 'relief', grounds: {} }, operations: [op], rank: 0 }] };
+  },
+});
+
+/** Chamfers by a 45 degree tool; cones by the top slide at half the angle. From their own end only. */
+export const cones: MethodRule = methodRule({
+  id: 'cone',
+  source: CUSTOM,
+  when: (_c, f) => (f.kind === 'cone' ? { f } : undefined),
+  then: ({ f }, c) => {
+    const op = operation(
+      {
+        feature: f.id,
+        step: f.does,
+        verb: f.does,
+        tool: coneTool(c, f),
+        ways: { [f.from]: coneWay(f) },
+        ...(f.does === 'chamfer' ? { light: true as const } : {}),
+      },
+      [{ rule: f.does === 'chamfer' ? 'thread-start' : 'cone', grounds: {} }],
+    );
+    return { methods: [{ feature: f.id, name: f.does, because: { rule: 'cone', grounds: {} }, operations: [op], rank: 0 }] };
+  },
+});
+
+const coneWay = (f: ConeFeature): Way => ({
+  cuts: [{ makes: f.cone, stage: 'final', measures: 'diameter', leaves: ZERO }],
+  sweeps: [{ take: 'cone', cone: f.cone }],
+});
+
+function coneTool(c: Context, f: ConeFeature) {
+  const inside = c.cone(f.cone).side === 'inside';
+  if (f.does === 'chamfer') return inside ? insideChamferTool(c.workshop) : chamferTool(c.workshop);
+  const small = [...c.workshop.tools.boring].sort((a, b) => a.smallest - b.smallest)[0];
+  if (inside && small)
+    return { kind: 'boring', key: `boring-${small.smallest}`, size: small.smallest, material: c.workshop.tools.material };
+  return turningTool(c.workshop);
+}

@@ -1,0 +1,106 @@
+/** Threads: cut with a single point, by die or by tap. */
+import { len } from '../../base/units.ts';
+import type { Feature } from '../../model/part.ts';
+import type { Method, Operation, Way } from '../../model/plan.ts';
+import { type Context, depthFrom, farther, operation, type ThreadFeature } from '../context.ts';
+import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
+import { dieFor, tapFor } from '../tools.ts';
+
+const thread =
+  (side: ThreadFeature['side']) =>
+  (_c: Context, f: Feature): { readonly f: ThreadFeature } | undefined =>
+    f.kind === 'thread' && f.side === side ? { f } : undefined;
+
+const way = (f: ThreadFeature, c: Context): Way => ({
+  cuts: [],
+  sweeps: [{ take: 'thread', feature: f.id }],
+  reach: depthFrom(f.start, farther(f.start, f), c.part),
+});
+
+function make(f: ThreadFeature, c: Context, step: 'screw-cut' | 'die' | 'tap', tool: Operation['tool'], rank: number): Method {
+  const gauge =
+    f.side === 'outside' && !c.workshop.tools.gaugeNuts.includes(f.thread.name)
+      ? [{ kind: 'gauge-nut' as const, thread: nutOf(f, c), length: gaugeLength(f) }]
+      : [];
+  const op = operation(
+    { feature: f.id, step, verb: step, tool, ways: { [f.start]: way(f, c) }, asks: gauge },
+    [{ rule: step, grounds: { thread: f.thread.name } }],
+    [{ rule: f.side === 'outside' ? 'gauge-before-leaving' : 'tap-backing-off', grounds: { thread: f.thread.name } }],
+  );
+  return { feature: f.id, name: step, because: { rule: step, grounds: { thread: f.thread.name } }, operations: [op], rank };
+}
+
+const gaugeLength = (f: ThreadFeature) => len(f.thread.major.target - (f.thread.major.target % f.thread.pitch));
+/** The mate is looked up by the planner from the same name; here only its name travels. */
+const nutOf = (f: ThreadFeature, _c: Context) => f.thread;
+
+export const screwCutOutside: MethodRule = methodRule({
+  id: 'screw-cut',
+  source: CUSTOM,
+  when: thread('outside'),
+  then: ({ f }, c) =>
+    c.workshop.tools.threadingOutside
+      ? {
+          methods: [
+            make(
+              f,
+              c,
+              'screw-cut',
+              { kind: 'threading-outside', key: 'threading-outside', material: c.workshop.tools.material, thread: f.thread.name },
+              0,
+            ),
+          ],
+        }
+      : { refused: [{ what: f.id, because: { rule: 'no-threading-tool', grounds: { thread: f.thread.name } } }] },
+});
+
+export const dieOutside: MethodRule = methodRule({
+  id: 'die',
+  source: CUSTOM,
+  when: thread('outside'),
+  then: ({ f }, c) => {
+    const tool = dieFor(c.workshop, f.thread);
+    return tool
+      ? { methods: [make(f, c, 'die', tool, 1)] }
+      : { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds: { thread: f.thread.name } } }] };
+  },
+});
+
+export const tapInside: MethodRule = methodRule({
+  id: 'tap',
+  source: CUSTOM,
+  when: thread('inside'),
+  then: ({ f }, c) => {
+    const tool = tapFor(c.workshop, f.thread);
+    return tool
+      ? { methods: [make(f, c, 'tap', tool, 0)] }
+      : { refused: [{ what: `${f.id}/tap`, because: { rule: 'no-tap', grounds: { thread: f.thread.name } } }] };
+  },
+});
+
+export const screwCutInside: MethodRule = methodRule({
+  id: 'screw-cut-inside',
+  source: CUSTOM,
+  when: thread('inside'),
+  then: ({ f }, c) => {
+    const tool = c.workshop.tools.threadingInside;
+    const reach = depthFrom(f.start, farther(f.start, f), c.part);
+    const what = `${f.id}/screw-cut`;
+    if (!tool) return { refused: [{ what, because: { rule: 'no-threading-tool', grounds: { thread: f.thread.name } } }] };
+    if (tool.smallest > f.thread.minor.lo || tool.reach < reach)
+      return {
+        refused: [{ what, because: { rule: 'threading-reach', grounds: { thread: f.thread.name } }, has: tool.reach, wants: reach }],
+      };
+    return {
+      methods: [
+        make(
+          f,
+          c,
+          'screw-cut',
+          { kind: 'threading-inside', key: 'threading-inside', material: c.workshop.tools.material, thread: f.thread.name },
+          1,
+        ),
+      ],
+    };
+  },
+});

@@ -1,0 +1,64 @@
+/** What is in the drawer for a job, or the reason why nothing is. */
+import { type Len, len } from '../base/units.ts';
+import type { ThreadSize } from '../model/part.ts';
+import type { ToolUse } from '../model/plan.ts';
+import type { Workshop } from '../model/workshop.ts';
+import { length, scaled, show } from './context.ts';
+
+export const turningTool = (w: Workshop): ToolUse => ({ kind: 'turning', key: 'turning', material: w.tools.material });
+export const chamferTool = (w: Workshop): ToolUse => ({ kind: 'chamfer', key: 'chamfer', material: w.tools.material });
+export const insideChamferTool = (w: Workshop): ToolUse => ({ kind: 'chamfer-inside', key: 'chamfer-inside', material: w.tools.material });
+export const groovingTool = (w: Workshop): ToolUse | undefined =>
+  w.tools.grooving && { kind: 'grooving', key: 'grooving', size: w.tools.grooving.width, material: w.tools.material };
+export const partingTool = (w: Workshop, across: Len): ToolUse | undefined =>
+  w.tools.parting && w.tools.parting.deepest >= across
+    ? { kind: 'parting', key: 'parting', size: w.tools.parting.width, material: w.tools.material }
+    : undefined;
+export const bench = (kind: string): ToolUse => ({ kind, key: `bench-${kind}`, material: 'none' });
+
+export const drill = (size: Len): ToolUse => ({ kind: 'drill', key: `drill-${show(size)}`, size, material: 'HSS' });
+
+/** Largest drill of the rack not over `most` (and not under `least`, if given). */
+export function drillUnder(w: Workshop, most: Len, least: Len = len(0)): Len | undefined {
+  return w.tools.drills.filter((d) => d <= most && d >= least).sort((a, b) => b - a)[0];
+}
+
+/** The drill of the rack inside the limits and nearest to the size aimed at. */
+export function drillWithin(w: Workshop, limits: { readonly lo: Len; readonly hi: Len; readonly target: Len }): Len | undefined {
+  return w.tools.drills
+    .filter((d) => d >= limits.lo && d <= limits.hi)
+    .sort((a, b) => Math.abs(a - limits.target) - Math.abs(b - limits.target) || a - b)[0];
+}
+
+/** The largest centre drill whose mouth the drill takes away; else the smallest. */
+export function centreDrill(w: Workshop, pilot: Len): { readonly tool: ToolUse; readonly mouth: Len } | undefined {
+  const sorted = [...w.tools.centreDrills].sort((a, b) => b.mouth - a.mouth);
+  const found = sorted.find((c) => c.mouth <= pilot) ?? sorted.at(-1);
+  return found && { tool: { kind: 'centre-drill', key: `centre-${found.name}`, size: found.pilot, material: 'HSS' }, mouth: found.mouth };
+}
+
+export type Boring = Workshop['tools']['boring'][number];
+export const boringTool = (b: Boring, w: Workshop): ToolUse => ({
+  kind: 'boring',
+  key: `boring-${show(b.smallest)}`,
+  size: b.smallest,
+  material: w.tools.material,
+});
+
+/** Thickest boring tool that enters a hole of `start` and reaches `depth`; `best` is the one that comes nearest when none does. */
+export function boringFor(w: Workshop, start: Len, depth: Len): { readonly tool?: Boring; readonly best?: Boring } {
+  const enters = w.tools.boring.filter((b) => b.smallest <= start);
+  const tool = enters.filter((b) => b.reach >= depth).sort((a, b) => b.smallest - a.smallest)[0];
+  const best = [...enters].sort((a, b) => b.reach - a.reach)[0];
+  return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
+}
+
+/** Drill left under a finishing single-lip tool: more where the hole is deep. */
+export function underSize(diameter: Len, depth: Len): Len {
+  return len(diameter - (depth > scaled(diameter, 'single-lip.deep') ? length('single-lip.stock.deep') : length('single-lip.stock.short')));
+}
+
+export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
+  w.tools.dies.includes(t.name) ? { kind: 'die', key: `die-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
+export const tapFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
+  w.tools.taps.includes(t.name) ? { kind: 'tap', key: `tap-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
