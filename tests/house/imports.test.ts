@@ -42,6 +42,10 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   cli: ['node:fs', 'node:path', 'node:process', 'node:tty', 'node:url', 'node:util'],
 };
 
+/** The phases that replay and judge, and what works out the sizes that they judge. */
+const JUDGE = ['prove', 'replay'];
+const SUMS = ['src/geometry/chain.ts', 'src/geometry/sharing.ts'];
+
 type Import = { readonly by: string; readonly line: number; readonly what: string };
 
 function importsOf(file: Code): readonly Import[] {
@@ -93,6 +97,13 @@ describe('imports', () => {
       .map((i) => ({ i, why: complaint(i) }))
       .filter(({ why }) => why !== undefined);
     expect(wrong.map(({ i, why }) => `${i.by}:${i.line} imports ${i.what}: ${why}`)).toEqual([]);
+  });
+  it('the judge knows nothing of the arithmetic that it judges', () => {
+    const wrong = code()
+      .filter((f) => roomOf(f.path) === 'phases' && JUDGE.includes(phaseOf(f.path)))
+      .flatMap(importsOf)
+      .filter((i) => SUMS.includes(resolved(i.by, i.what)));
+    expect(wrong).toEqual([]);
   });
   it('close no ring', () => {
     const graph = new Map(

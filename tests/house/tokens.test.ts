@@ -13,6 +13,7 @@ describe('tokens', () => {
     ['figures in comments are no numbers', 'a // 7\n/* 8 \n 9 */ b', 'n:a n:b'],
     [
       'figures in a template are no numbers, those in its stretches are',
+      // biome-ignore lint/suspicious/noTemplateCurlyInString: the source that is read is itself a template
       '`4 ${f({ a: 5 })} 6 ${`7 ${8}`}` + 9',
       't:4  n:f m:( m:{ n:a m:: n:5 m:} m:) t: 6  t:7  n:8 t: t: m:+ n:9',
     ],

@@ -11,26 +11,27 @@ const LANGUAGES = readdirSync(join(ROOT, 'templates')).filter((name) => name !==
 
 type Asked = { readonly at: string; readonly id: string; readonly whole: boolean };
 
-/** Ids written in place: say('a.b') and has('a.b') in whole, say(`a.${x}`) up to its first stretch, code: 'a.b' as error.a.b. */
+/**
+ * Ids written in place: `.say('a.b')` in whole, `.say(\`a.${x}\`)` up to its first stretch; `code: 'a.b'` as a finding with what to do about
+ * it; `rule: 'a'` as a rule's title and why.
+ */
 function asked(): readonly Asked[] {
   return code().flatMap((file) =>
-    file.tokens.flatMap((t, i) => {
-      const id = idAt(file.tokens, i);
-      return id === undefined ? [] : [{ at: `${file.path}:${t.line}`, ...id }];
-    }),
+    file.tokens.flatMap((t, i) => idsAt(file.tokens, i).map((id) => ({ at: `${file.path}:${t.line}`, ...id }))),
   );
 }
 
-function idAt(all: readonly Token[], i: number): Pick<Asked, 'id' | 'whole'> | undefined {
-  const [t, before, call] = [all[i], all[i - 1], all[i - 2]];
-  if (!t || !before || !call) return undefined;
-  if (before.text === '(' && call.text === 'say' && all[i - 3]?.text !== 'function') {
-    if (t.kind === 'string') return { id: t.text, whole: true };
-    return t.kind === 'template' && t.text !== '' ? { id: t.text, whole: all[i + 1]?.kind === 'mark' } : undefined;
+function idsAt(all: readonly Token[], i: number): readonly Pick<Asked, 'id' | 'whole'>[] {
+  const [t, before, call, dot] = [all[i], all[i - 1]?.text, all[i - 2]?.text, all[i - 3]?.text];
+  if (!t || (t.kind !== 'string' && t.kind !== 'template')) return [];
+  if (before === '(' && call === 'say' && dot === '.') {
+    const whole = t.kind === 'string' || all[i + 1]?.kind === 'mark';
+    return t.text === '' ? [] : [{ id: t.text, whole }];
   }
-  if (before.text === ':' && call.text === 'code' && t.kind === 'string' && t.text.includes('.'))
-    return { id: `error.${t.text}`, whole: true };
-  return undefined;
+  if (before !== ':' || t.kind !== 'string') return [];
+  if (call === 'code' && t.text.includes('.')) return ['', '.do'].map((part) => ({ id: `error.${t.text}${part}`, whole: true }));
+  if (call === 'rule') return ['.title', '.why'].map((part) => ({ id: `rule.${t.text}${part}`, whole: true }));
+  return [];
 }
 
 const hasWords = (w: Words, { id, whole }: Asked): boolean => (whole ? w.has(id) : w.ids.some((known) => known.startsWith(id)));
