@@ -11,7 +11,7 @@ import type { PartId } from '../model/ids.ts';
 import type { Plan } from '../model/plan.ts';
 import type { SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
-import { assemblyPage, testPage } from './sheet/closing.ts';
+import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
@@ -25,7 +25,8 @@ export type Sheet = { readonly view: SheetView; readonly document: Document };
 
 /** `view` is what text and HTML are written from, `document` what goes on paper. A plan whose proof fails is marked as a draft on every page. */
 export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans): Sheet {
-  const { words, advances } = means;
+  const { advances } = means;
+  const words = typeset(means.words);
   const view = viewOf(plan, means);
   const desks = desksOf(plan);
   const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
@@ -44,8 +45,9 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
 }
 
 /** All that is printed, in the order of the day at the lathe. */
-export function viewOf(plan: Plan, { words, language }: Pick<SheetMeans, 'words' | 'language'>): SheetView {
-  const closing = [assemblyPage(plan, words), testPage(plan, words), proofPage(plan, words)];
+export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 'words' | 'language'>): SheetView {
+  const words = typeset(plain);
+  const closing = [closingPage(plan, words), proofPage(plan, words)];
   return {
     title: plan.fitting.title,
     language,
@@ -56,6 +58,11 @@ export function viewOf(plan: Plan, { words, language }: Pick<SheetMeans, 'words'
     ...(holds(plan) ? {} : { draft: words.say('draft') }),
     pages: [coverPage(plan, words), ...workPages(plan, words), ...closing.filter((page) => page !== undefined)],
   };
+}
+
+/** A thread's name inside a sentence is printed as everywhere else, whoever wrote the sentence: 'M10x1' as 'M10×1'; ids inside marks stay. */
+function typeset(words: Words): Words {
+  return { ...words, say: (id, grounds) => words.say(id, grounds).replace(/(?<!\{[^}]*)\b(M\d+(?:\.\d+)?)x(?=\d)/g, '$1\u00d7') };
 }
 
 /** A page a grip; bench work that follows its own part's grip stands on that grip's page. */

@@ -20,7 +20,7 @@ export function head(paper: Paper, shown: Head): Block {
   const nameWidth = WIDTH - rightWidth - GAP.column;
   const name = paragraph(paper, titleStyle(paper, shown.name, nameWidth), shown.name, { x: PAGE.left, top: 0, width: nameWidth });
   const grip = paragraph(paper, right, shown.right, { x: PAGE.left, top: 0, width: WIDTH }, 'right');
-  const under = Math.max(name.height, grip.height) - GAP.small / 2;
+  const under = Math.max(name.height, grip.height) + GAP.small / 2;
   const about = paragraph(paper, STYLES.about, shown.about, { x: PAGE.left, top: under, width: WIDTH - ofWidth - GAP.column });
   const of = paragraph(paper, STYLES.about, shown.of, { x: PAGE.left, top: under, width: WIDTH }, 'right');
   const y = under + Math.max(about.height, of.height) + GAP.small;

@@ -6,10 +6,11 @@ import type { Item, Picture } from '../../model/display.ts';
 import type { DimId } from '../../model/ids.ts';
 import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
+import { fitSize } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { columnHeads, rowBlock } from './rows.ts';
-import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, WIDTH } from './type.ts';
+import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
 export type GripPicture = Picture & { readonly lettered: readonly string[] };
@@ -20,6 +21,7 @@ export type GripMeans = Paper & { grip(page: GripPage, frame: Frame): GripPictur
 /** A picture is no lower than this, and no higher than makes it clearer, mm. */
 const PICTURE = { least: 66, most: 118 } as const;
 const BOX = { width: 34, height: 6.4 } as const;
+const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
 const CHECK = { pad: 2.6, text: 108 } as const;
 
 /** One piece of the table: a row, or the title over bench work, which stays with the row that follows. */
@@ -140,13 +142,19 @@ function holdBlock(paper: Paper, columns: GripPage['hold']): Block {
     const x = PAGE.left + i * (width + GAP.column);
     return stack(GAP.small, 0, [
       (top) => paragraph(paper, STYLES.label, column.label.toUpperCase(), { x, top, width }),
-      (top) => paragraph(paper, STYLES.strong, column.title, { x, top, width }),
+      (top) => paragraph(paper, fitted(paper, column.title, width), column.title, { x, top, width }),
       (top) => paragraph(paper, STYLES.note, column.text, { x, top, width }),
     ]);
   });
   const all = beside(blocks);
   const height = all.height + 2 * GAP.small;
   return { height, items: [...all.items, rule(height, 'thin')] };
+}
+
+/** A title a little too long for its column is set a little smaller rather than broken. */
+function fitted(paper: Paper, words: string, width: number): Style {
+  const size = fitSize(paper.advances, STYLES.strong.font, HOLD_SIZES, words, width) ?? STYLES.strong.size;
+  return { ...STYLES.strong, size };
 }
 
 /** What to look at before going on, framed, with boxes for what was found. */

@@ -3,6 +3,7 @@ import type { Item, Picture } from '../../model/display.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
 import { moved, rect, tickBox } from '../display.ts';
+import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
@@ -95,7 +96,7 @@ function titleBlock(paper: Paper, title: string, text: string): Block {
 
 // ---- tables ------------------------------------------------------------------------------------------------------------
 function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }): readonly Piece[] {
-  const places = columnsOf(section.columns);
+  const places = columnsOf(paper, section.columns);
   const heads = beside(section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 })));
   const title = titleBlock(paper, section.title, section.text);
   const headHeight = heads.height + GAP.small / 2;
@@ -108,12 +109,17 @@ function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }
 
 type Span = { readonly x: number; readonly width: number };
 
-function columnsOf(columns: readonly Column[]): readonly Span[] {
+/** By share; but no column is narrower than its label, which the others make up for. */
+function columnsOf(paper: Paper, columns: readonly Column[]): readonly Span[] {
+  const room = WIDTH - CELL.gap * (columns.length - 1);
+  const least = columns.map((column) => textWidth(paper.advances, STYLES.label.font, STYLES.label.size, column.label) + GAP.small);
   const shares = columns.reduce((sum, column) => sum + column.share, 0);
-  const unit = (WIDTH - CELL.gap * (columns.length - 1)) / shares;
+  const tight = columns.map((column, i) => (column.share * room) / shares < (least[i] ?? 0));
+  const free = room - least.reduce((sum, width, i) => sum + (tight[i] ? width : 0), 0);
+  const freeShares = columns.reduce((sum, column, i) => sum + (tight[i] ? 0 : column.share), 0);
   let x: number = PAGE.left;
-  return columns.map((column) => {
-    const span = { x, width: column.share * unit };
+  return columns.map((column, i) => {
+    const span = { x, width: tight[i] ? (least[i] ?? 0) : (column.share * free) / freeShares };
     x += span.width + CELL.gap;
     return span;
   });
@@ -133,16 +139,40 @@ function tableRow(paper: Paper, columns: readonly Column[], places: readonly Spa
 // ---- notes -------------------------------------------------------------------------------------------------------------
 function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }): readonly Piece[] {
   const above = titleBlock(paper, section.title, '');
-  return section.items.map((item) => ({ above, block: noteBlock(paper, item, section.manner) }));
+  const { manner } = section;
+  if (manner !== 'ticked') return section.items.map((item) => ({ above, block: noteBlock(paper, item, manner) }));
+  const across = ACROSS.find((count) => section.items.every((item) => fitsAcross(paper, item, count))) ?? 1;
+  return inRows(section.items, across).map((items) => ({
+    above,
+    block: beside(items.map((item, i) => tickedBlock(paper, item, i, across))),
+  }));
 }
 
-function noteBlock(paper: Paper, item: string, manner: 'plain' | 'ticked' | 'panel'): Block {
-  const indent = manner === 'ticked' ? TICK.indent : 0;
-  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left + indent, top: GAP.small / 2, width: WIDTH - indent });
+/** Short things to tick stand side by side, if all of them are short. */
+const ACROSS = [3, 2] as const;
+
+function fitsAcross(paper: Paper, item: string, count: number): boolean {
+  return textWidth(paper.advances, STYLES.body.font, STYLES.body.size, item) <= tickedWidth(count);
+}
+
+const tickedWidth = (across: number): number => WIDTH / across - TICK.indent - GAP.small;
+
+function tickedBlock(paper: Paper, item: string, column: number, across: number): Block {
+  const x = PAGE.left + (column * WIDTH) / across;
+  const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(across) });
+  return { height: words.height + GAP.small, items: [...tickBox(x, GAP.small / 2, TICK.size, 'open'), ...words.items] };
+}
+
+function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block {
+  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left, top: GAP.small / 2, width: WIDTH });
   const height = words.height + GAP.small;
-  if (manner === 'plain') return { height, items: words.items };
-  if (manner === 'ticked') return { height, items: [...tickBox(PAGE.left, GAP.small / 2, TICK.size, 'open'), ...words.items] };
-  return { height: height + GAP.small, items: [panel(0, height), ...words.items] };
+  return manner === 'plain' ? { height, items: words.items } : { height: height + GAP.small, items: [panel(0, height), ...words.items] };
+}
+
+function inRows<T>(items: readonly T[], across: number): readonly (readonly T[])[] {
+  const rows: (readonly T[])[] = [];
+  for (let i = 0; i < items.length; i += across) rows.push(items.slice(i, i + across));
+  return rows;
 }
 
 // ---- boxes to fill -----------------------------------------------------------------------------------------------------
@@ -173,8 +203,7 @@ function boxLine(paper: Paper, box: { readonly letter: string; readonly label: s
 // ---- pictures ----------------------------------------------------------------------------------------------------------
 function picturePieces(means: PlainMeans, section: Section & { readonly kind: 'pictures' }): readonly Piece[] {
   const above = titleBlock(means, section.title, '');
-  const rows: (typeof section.pictures)[] = [];
-  for (let i = 0; i < section.pictures.length; i += PICTURES.across) rows.push(section.pictures.slice(i, i + PICTURES.across));
+  const rows = inRows(section.pictures, PICTURES.across);
   return rows.map((pictures) => ({ above, block: pictureRow(means, pictures) }));
 }
 

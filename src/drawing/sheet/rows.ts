@@ -43,7 +43,7 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
       ? []
       : [(top: number) => paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })];
   const body = stack(0, 0, [...free, (top) => cells(paper, row, top + DOWN.row, lettered), (top) => panelText(paper, row, top + GAP.row)]);
-  const height = body.height + GAP.row + DOWN.row;
+  const height = body.height + GAP.small;
   if (row.panel) return { height: height + GAP.row, items: [panel(GAP.small / 2, height), ...body.items] };
   return { height, items: [...body.items, rule(height, 'thin')] };
 }

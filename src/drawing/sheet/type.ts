@@ -11,7 +11,7 @@ export const CORNER = 1.2;
 /** `size`: font size, mm; `lead`: from baseline to baseline. */
 export type Style = { readonly font: Font; readonly size: number; readonly lead: number; readonly ink: Ink };
 export const STYLES = {
-  title: { font: 'narrow-bold', size: 8.2, lead: 9, ink: 'black' },
+  title: { font: 'narrow-bold', size: 8.2, lead: 8.8, ink: 'black' },
   about: { font: 'text', size: 3.3, lead: 4.3, ink: 'mid' },
   label: { font: 'narrow', size: 3.0, lead: 3.8, ink: 'mid' },
   strong: { font: 'text-bold', size: 3.8, lead: 4.8, ink: 'black' },

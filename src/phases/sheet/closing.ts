@@ -11,44 +11,37 @@ import { type Desk, deskOf, nameless } from './lookup.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
-/** Absent where the fitting has nothing to put together. */
-export function assemblyPage(plan: Plan, words: Words): PlainPage | undefined {
-  const steps = plan.fitting.assembly.map((step) => words.say(step.id, step.grounds));
-  const sums = plan.fitting.chains.map((chain) => sumOf(plan, chain, words));
-  const sections: readonly Section[] = [
-    ...(steps.length > 0 ? [{ kind: 'notes', title: words.say('assembly-page.steps'), items: steps, manner: 'ticked' } as const] : []),
-    ...sums,
-  ];
-  return sections.length === 0 ? undefined : page(plan, 'assembly', sections, words);
-}
-
-/** Absent where the fitting asks for no test. */
-export function testPage(plan: Plan, words: Words): PlainPage | undefined {
-  if (plan.fitting.tests.length === 0) return undefined;
-  const items = plan.fitting.tests.map((test) => words.say(test.id, test.grounds));
-  const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
-  return page(
-    plan,
-    'tests',
-    [
-      { kind: 'notes', title: words.say('tests-page.steps'), items, manner: 'ticked' },
-      { kind: 'boxes', title: words.say('tests-page.sign'), text: words.say('tests-page.sign.how'), boxes, sum: '' },
-    ],
-    words,
-  );
-}
-
-function page(plan: Plan, key: string, sections: readonly Section[], words: Words): PlainPage {
+/** Absent where the fitting has nothing to put together and nothing to test. */
+export function closingPage(plan: Plan, words: Words): PlainPage | undefined {
+  const sections = [...assembly(plan, words), ...tests(plan, words)];
+  if (sections.length === 0) return undefined;
+  const heading = words.say('closing.heading');
   return {
     kind: 'plain',
-    key,
-    heading: words.say(`${key}-page.heading`),
-    name: words.say(`${key}-page.heading`).toUpperCase(),
+    key: 'closing',
+    heading,
+    name: heading.toUpperCase(),
     about: plan.fitting.title,
     right: '',
     sections,
-    caution: words.say(`${key}-page.caution`),
+    caution: words.say('closing.caution'),
   };
+}
+
+function assembly(plan: Plan, words: Words): readonly Section[] {
+  const items = plan.fitting.assembly.map((step) => words.say(step.id, step.grounds));
+  const sums = plan.fitting.chains.map((chain) => sumOf(plan, chain, words));
+  return items.length === 0 ? sums : [{ kind: 'notes', title: words.say('assembly.title'), items, manner: 'ticked' }, ...sums];
+}
+
+function tests(plan: Plan, words: Words): readonly Section[] {
+  if (plan.fitting.tests.length === 0) return [];
+  const items = plan.fitting.tests.map((test) => words.say(test.id, test.grounds));
+  const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
+  return [
+    { kind: 'notes', title: words.say('tests.title'), items, manner: 'ticked' },
+    { kind: 'boxes', title: words.say('tests.sign'), text: words.say('tests.sign.how'), boxes, sum: '' },
+  ];
 }
 
 // ---- measured sums -----------------------------------------------------------------------------------------------------

@@ -159,7 +159,8 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
 }
 
 function cautionOf(desk: Desk, setUps: readonly SetUp[], words: Words): string {
-  const grips = setUps.map((setUp) => `grip.${setUp.grip.kind}.caution`);
+  // the bench that follows says itself that the lathe is off
+  const grips = setUps.slice(0, 1).map((setUp) => `grip.${setUp.grip.kind}.caution`);
   const verbs = setUps.flatMap((setUp) => setUp.operations.map((op) => `verb.${desk.operation(op).verb}.caution`));
   const ids = [...new Set([...grips, ...verbs])].filter((id) => words.has(id));
   return ids.map((id) => words.say(id)).join(' ');

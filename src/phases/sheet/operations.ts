@@ -172,7 +172,7 @@ function dialOf(figures: Figures | undefined, words: Words): string {
   if (!figures?.dial) return '';
   const { which, turns, divisions } = figures.dial;
   // a part of a division is left to the eye: shown to a tenth
-  return words.say('dial', { slide: words.say(`dial.${which}`), turns, divisions: Math.round(divisions * 10) / 10 });
+  return words.say('dial', { slide: words.say(`slide.${which}`), turns, divisions: Math.round(divisions * 10) / 10 });
 }
 
 function wheelsOf(wheels: NonNullable<Figures['wheels']>, words: Words): string {

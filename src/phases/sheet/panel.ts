@@ -19,7 +19,9 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
   if (!first) return rows;
   const heaviest = others.reduce((best, next) => (compare(best.weight, next.weight) <= 0 ? next : best), first);
   const panel = { why: whyOf(heaviest.because, words), stop: stopOf(desk, heaviest.op, heaviest.because, words) };
-  return rows.map((row) => (row.op === heaviest.op ? { ...row, panel } : row));
+  return rows.map((row) =>
+    row.op === heaviest.op ? { ...row, panel, says: row.says.filter((said) => said !== panel.stop.heading) } : row,
+  );
 }
 
 /** Its own reasons first, then the strict befores that hold it back. */

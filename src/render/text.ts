@@ -1,0 +1,126 @@
+/** A sheet as plain text, for a terminal, a screen reader or a diff. It transcribes the view; the order of things is the page's own. */
+import type { Document } from '../model/display.ts';
+import type { GripPage, PlainPage, Row, Section, SheetPage, SheetView } from '../model/sheet.ts';
+
+const WIDE = 100;
+const STEP = '    ';
+const GAP = '  ';
+
+/** `document` gives the sheet that each page begins on, so that 'sheet 4' in a text can be found. Ends with a newline. */
+export function writeText(view: SheetView, document: Document): string {
+  const starts = startsOf(view, document);
+  const pages = view.pages.map((page, i) => pageText(page, view, sheetNo(view, starts[i], document)));
+  return `${[titleOf(view), ...pages].join('\n\n')}\n`;
+}
+
+function titleOf(view: SheetView): string {
+  return [view.title, view.foot, ...(view.draft ? ['', view.draft] : [])].join('\n');
+}
+
+/** For each page of the view the number of the first sheet that carries its heading, going forward. */
+function startsOf(view: SheetView, document: Document): readonly number[] {
+  let from = 0;
+  return view.pages.map((page) => {
+    const found = document.pages.findIndex((sheet, i) => i >= from && sheet.heading === page.heading);
+    if (found >= 0) from = found + 1;
+    return found + 1;
+  });
+}
+
+function sheetNo(view: SheetView, n: number | undefined, document: Document): string {
+  return n ? view.sheetNo.replace('{n}', String(n)).replace('{of}', String(document.pages.length)) : '';
+}
+
+function pageText(page: SheetPage, view: SheetView, no: string): string {
+  const rule = '='.repeat(WIDE);
+  const draft = view.draft ? [view.draft] : [];
+  const lines = page.kind === 'grip' ? gripLines(page) : plainLines(page);
+  return trimmed([rule, apart(page.heading, no), page.about, ...draft, '', ...lines, ...(page.caution ? ['', page.caution] : [])]);
+}
+
+function gripLines(page: GripPage): readonly string[] {
+  const hold = page.hold.flatMap((h) => [`${h.label}: ${h.title}`, ...wrapped(h.text, STEP)]);
+  const blocks = page.blocks.flatMap((block) => [
+    '',
+    ...[block.title, block.text].filter((text) => text !== ''),
+    ...block.rows.flatMap((row) => rowLines(row, page)),
+  ]);
+  const { title, text, boxes } = page.checkpoint;
+  return [...hold, ...blocks, '', title, ...text.flatMap((line) => wrapped(line, STEP)), ...boxes.map((box) => `${STEP}[        ] ${box}`)];
+}
+
+function rowLines(row: Row, page: GripPage): readonly string[] {
+  const { columns } = page;
+  const figures = [
+    [columns.rpm, row.rpm],
+    [columns.cuts, row.cuts],
+    [columns.dial, row.dial],
+  ].filter(([, value]) => value !== '');
+  const sizes = row.sizes.map((s) => [s.letter, s.text, s.limits, s.after].filter((piece) => piece !== '').join(' '));
+  return [
+    ...(row.free ? [`${STEP}(${row.free})`] : []),
+    `[ ] ${row.number.padStart(3)}  ${row.title}`,
+    ...(row.note ? wrapped(row.note, STEP + STEP) : []),
+    ...sizes.map((size) => `${STEP}${STEP}${columns.size}: ${size}${row.measure === 'box' ? `   ${columns.measured}: ________` : ''}`),
+    ...(figures.length > 0 ? wrapped(figures.map(([label, value]) => `${label} ${value}`).join(' · '), STEP + STEP) : []),
+    ...row.says.flatMap((line) => wrapped(`! ${line}`, STEP + STEP)),
+    ...(row.panel ? [row.panel.why, row.panel.stop].flatMap((p) => (p.text ? wrapped(`${p.heading}: ${p.text}`, STEP + STEP) : [])) : []),
+  ];
+}
+
+function plainLines(page: PlainPage): readonly string[] {
+  return [...(page.right ? [page.right] : []), ...page.sections.flatMap((section) => ['', section.title, ...sectionLines(section)])];
+}
+
+function sectionLines(section: Section): readonly string[] {
+  switch (section.kind) {
+    case 'table':
+      return [...introduction(section.text), ...tableLines(section)];
+    case 'notes':
+      return section.items.flatMap((item) => wrapped(section.manner === 'ticked' ? `[ ] ${item}` : item, STEP));
+    case 'boxes':
+      return [...introduction(section.text), ...section.boxes.flatMap(boxLines), ...(section.sum ? wrapped(section.sum, STEP) : [])];
+    case 'pictures':
+      return section.pictures.map(({ caption }) => STEP + caption);
+  }
+}
+
+function introduction(text: string): readonly string[] {
+  return text ? wrapped(text, STEP) : [];
+}
+
+function boxLines({ letter, label, hint }: { readonly letter: string; readonly label: string; readonly hint: string }): readonly string[] {
+  return [`${STEP}${[letter, label].filter((piece) => piece !== '').join(' ')}: ________`, ...(hint ? wrapped(hint, STEP + STEP) : [])];
+}
+
+/** Columns as wide as their longest entry; a table that is too wide is told row by row, an entry a line. */
+function tableLines({ columns, rows }: Extract<Section, { kind: 'table' }>): readonly string[] {
+  const widths = columns.map((column, i) => Math.max(column.label.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  const whole = STEP.length + widths.reduce((sum, width) => sum + width + GAP.length, 0);
+  if (whole > WIDE)
+    return rows.flatMap((row) => ['', ...row.flatMap((entry, i) => (entry ? wrapped(`${columns[i]?.label ?? ''}: ${entry}`, STEP) : []))]);
+  const line = (entries: readonly string[]): string => STEP + entries.map((entry, i) => entry.padEnd(widths[i] ?? 0)).join(GAP);
+  return [columns.map((column) => column.label), ...rows].map(line);
+}
+
+function apart(left: string, right: string): string {
+  return left + right.padStart(Math.max(right.length + GAP.length, WIDE - left.length));
+}
+
+/** Lines of at most WIDE characters, each set in by `indent`, all but the first a little more. */
+function wrapped(text: string, indent: string): readonly string[] {
+  const lines: string[] = [];
+  let line = indent;
+  for (const word of text.split(' ')) {
+    const longer = line.trim() === '' ? line + word : `${line} ${word}`;
+    if (longer.length > WIDE && line.trim() !== '') {
+      lines.push(line);
+      line = `${indent}${GAP}${word}`;
+    } else line = longer;
+  }
+  return [...lines, line];
+}
+
+function trimmed(lines: readonly string[]): string {
+  return lines.map((line) => line.trimEnd()).join('\n');
+}
