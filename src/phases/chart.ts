@@ -23,6 +23,8 @@ type Asked = {
   readonly places: ReadonlyMap<string, Len>;
   readonly capability: Capability;
 };
+/** What was tried besides the first ranking: other faces to measure from, more metal left. */
+type Instead = { readonly from: ReadonlyMap<string, string>; readonly more: ReadonlyMap<string, Len> };
 type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; readonly share: Share };
 
 /**
@@ -32,7 +34,7 @@ type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; reado
 export function chart(part: Part, route: Route, capability: Capability): Outcome<Chart> {
   const drawn = drawnDimensions(part, tolerance);
   const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability };
-  const first = settle(asked, new Map());
+  const first = settle(asked, { from: new Map(), more: new Map() });
   const lost = notLocated(part, first.walk);
   if (lost.length > 0) return { found: lost };
   const best = first.share.short.length > 0 ? measureOtherwise(asked, first) : first;
@@ -48,28 +50,47 @@ function tolerance(length: Len): Len {
   return generalTolerance(len(Math.max(length, mm(numbersTable.value('general.shortest')))), 'm');
 }
 
-function settle(asked: Asked, instead: ReadonlyMap<string, string>): Settled {
-  const walk = walkRoute({ ...asked, instead });
+function settle(asked: Asked, instead: Instead): Settled {
+  const walk = walkRoute({ ...asked, instead: instead.from, more: instead.more });
   const budgets = [...drawingBudgets(asked.drawn, walk), ...stockBudgets(asked.part, walk)];
   const least = new Map(walk.lengths.map((cut): [DimId, Sides] => [cut.dim, halves(cut.holds)]));
-  return { walk, budgets, share: shareTolerance([...budgets, ...capBudgets(walk, budgets)], least) };
+  const share = shareTolerance([...budgets, ...capBudgets(walk, budgets)], least);
+  const settled = { walk, budgets, share };
+  const more = moreLeft(settled);
+  return more.size === 0 ? settled : settle(asked, { ...instead, more: new Map([...instead.more, ...addUp(instead.more, more)]) });
+}
+
+/** A cut that may find no metal because the one before is coarse: that one leaves as much more as is short, on a round figure. */
+function moreLeft({ walk, share }: Settled): ReadonlyMap<string, Len> {
+  const step = mm(numbersTable.value('tidy.middle'));
+  const more = new Map<string, Len>();
+  for (const one of share.short) {
+    const cut = walk.lengths.find((length) => one.of === `${STOCK}${length.dim}`);
+    const before = walk.lengths.find((length) => length.edge.to === cut?.takes);
+    if (before?.cut.stage === 'rough') more.set(before.edge.to, len(Math.ceil((one.needs - one.allows) / step) * step));
+  }
+  return more;
+}
+
+function addUp(old: ReadonlyMap<string, Len>, more: ReadonlyMap<string, Len>): [string, Len][] {
+  return [...more].map(([version, by]) => [version, len((old.get(version) ?? 0) + by)]);
 }
 
 /** Where it can't be met: one cut after another is measured from another face of its grip, as long as that lessens what is short. */
 function measureOtherwise(asked: Asked, first: Settled): Settled {
   let best = first;
-  let instead: ReadonlyMap<string, string> = new Map();
+  let from: ReadonlyMap<string, string> = new Map();
   for (let better = true; better && best.share.short.length > 0; ) {
     better = false;
     const dims = new Set(best.share.short.flatMap((one) => one.dims));
     const tries = best.walk.lengths
       .filter((cut) => dims.has(cut.dim))
-      .flatMap((cut) => cut.options.map((from) => ({ to: cut.edge.to, from })));
-    for (const { to, from } of tries) {
-      const other = new Map([...instead, [to, from]]);
-      const got = settle(asked, other);
+      .flatMap((cut) => cut.options.map((face) => [cut.edge.to, face] as const));
+    for (const one of tries) {
+      const other = new Map([...from, one]);
+      const got = settle(asked, { from: other, more: new Map() });
       if (overrun(got) >= overrun(best)) continue;
-      [best, instead, better] = [got, other, true];
+      [best, from, better] = [got, other, true];
       break;
     }
   }

@@ -1,5 +1,5 @@
 /** The numbers of each operation: speed, feed, passes, dial, wheels, depth, lubricant. Each is bound by this lathe, and says by what. */
-import { type Len, len, mm, toMm } from '../base/units.ts';
+import { type Len, len, mm, toMm, toStep } from '../base/units.ts';
 import { type CuttingData, type CuttingOperation, type CuttingTool, cuttingData } from '../handbook/cutting.ts';
 import { deepHole, drillFeed, pecks, REAM_FEED } from '../handbook/drilling.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
@@ -130,21 +130,25 @@ function holeFigures(asked: Asked): Partial<Figures> {
   };
 }
 
-/** From the face, at full diameter; with its point where it comes out on the far side. */
+/** From the face, at full diameter; with its point, up to the next tenth, where it comes out on the far side. */
 function holeDepth({ depth = len(0), diameter = len(0), through, way }: Removal): Len {
   const [sweep] = way.sweeps;
   if (!through || sweep?.take !== 'bore' || sweep.point === undefined) return depth;
   const halfAngle = (sweep.point * Math.PI) / (2 * practice.value('turn.half'));
-  return len(depth + Math.ceil(diameter / (2 * Math.tan(halfAngle))));
+  const whole = depth + diameter / (2 * Math.tan(halfAngle));
+  const step = mm(numbersTable.value('tidy.coarse'));
+  return len(Math.ceil(whole / step) * step);
 }
 
 /** mm a turn, by the tailstock's wheel. */
 function feedOfHole(verb: Verb, data: CuttingData | undefined, diameter: Len, factor: number): number | undefined {
   const drill = drillFeed(diameter)?.hand;
-  if (verb === 'drill') return drill === undefined ? undefined : drill * factor;
-  if (verb === 'ream') return drill === undefined ? undefined : drill * REAM_FEED.lo;
+  if (verb === 'drill') return drill === undefined ? undefined : toThousandth(drill * factor);
+  if (verb === 'ream') return drill === undefined ? undefined : toThousandth(drill * REAM_FEED.lo);
   return data?.feed;
 }
+
+const toThousandth = (feed: number): number => Math.round(feed * 1000) / 1000;
 
 // ---- screw-cutting ------------------------------------------------------------------------------------------------------------
 function screwCut(asked: Asked): Partial<Figures> {
@@ -166,9 +170,10 @@ function screwCut(asked: Asked): Partial<Figures> {
   };
 }
 
-/** A side, from crest to root by the thread's form. */
+/** A side, from crest to root by the thread's form, to the hundredth; the gauge has the last word. */
 function threadDepth({ side, thread }: Thread): Len {
-  return mm(numbersTable.value(`thread.depth.${thread.flankAngle}.${side}`) * toMm(thread.pitch));
+  const exact = mm(numbersTable.value(`thread.depth.${thread.flankAngle}.${side}`) * toMm(thread.pitch));
+  return toStep(exact, mm(numbersTable.value('tidy.fine')));
 }
 
 /** The tool crosses the relief in no less than the time that it takes to stop. */

@@ -15,7 +15,7 @@ import { practice } from '../handbook/practice.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
-import type { Bound, Chart, Operation, Route, SetUp, Sweep, Way } from '../model/plan.ts';
+import type { Bound, Chart, Cut, Operation, Route, SetUp, Sweep, Way, Working } from '../model/plan.ts';
 import { operationOf, wayIn } from './working.ts';
 
 export type Removal = {
@@ -36,25 +36,20 @@ export type Removal = {
 
 type State = {
   readonly part: Part;
-  readonly targets: ReadonlyMap<string, Len>;
+  readonly working: ReadonlyMap<string, Working>;
   readonly outs: Removal[];
   profile: Profile;
   /** Where either end of the metal is now; a raw end is not known until it is faced. */
   readonly ends: Map<End, Len>;
-  readonly left: Map<SurfaceId, Len>;
+  readonly places: Map<SurfaceId, Len>;
   branched: boolean;
 };
 
 /** In the order of work. Throws Error when the route names what is not there. */
 export function walkRemoval(part: Part, route: Route, chart: Chart): readonly Removal[] {
-  const bar = part.stock.from === 'bar' ? part.stock : undefined;
-  const across = bar
-    ? bar.section === 'hexagon'
-      ? len(Math.round(bar.across * numbersTable.value('hexagon.corners')))
-      : bar.across
-    : len(0);
-  const targets = new Map(chart.working.map((one) => [`${one.op} ${one.makes}`, one.limits.target]));
-  const state: State = { part, targets, outs: [], profile: barProfile(across), ends: new Map(), left: new Map(), branched: false };
+  const across = part.stock.from === 'bar' ? widest(part.stock) : len(0);
+  const working = new Map(chart.working.map((one) => [`${one.op} ${one.makes}`, one]));
+  const state: State = { part, working, outs: [], profile: barProfile(across), ends: new Map(), places: new Map(), branched: false };
   for (const setUp of route.setUps) {
     for (const id of setUp.operations) {
       const operation = operationOf(route, id);
@@ -64,11 +59,17 @@ export function walkRemoval(part: Part, route: Route, chart: Chart): readonly Re
   return state.outs;
 }
 
+/** Round: its diameter; hexagon: across its corners, up to the next tenth. */
+function widest(bar: Extract<Part['stock'], { from: 'bar' }>): Len {
+  const tenth = mm(numbersTable.value('tidy.coarse'));
+  return bar.section === 'round' ? bar.across : len(Math.ceil((bar.across * numbersTable.value('hexagon.corners')) / tenth) * tenth);
+}
+
 function step(state: State, setUp: SetUp, operation: Operation, way: Way): void {
   const out = setUp.grip.out;
   const found = setUp.grip.kind === 'bench' ? {} : look(state, out, operation, way);
   state.outs.push({ operation, setUp, way, branched: state.branched, ...found });
-  for (const cut of way.cuts) if (cut.measures === 'length') state.left.set(cut.makes, cut.leaves);
+  for (const cut of way.cuts) if (cut.measures === 'length') state.places.set(cut.makes, madePlace(state, operation, cut));
   for (const sweep of way.sweeps) apply(state, out, operation, sweep);
   if (operation.verb === 'solder') state.branched = true;
 }
@@ -79,7 +80,7 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
   switch (sweep?.take) {
     case 'face':
-      return lookFace(state, sweep.face, way);
+      return lookFace(state, operation, sweep.face, way);
     case 'turn': {
       const from = outsideOver(state.profile, outward(state, out, sweep.to));
       return offDiameter(from, targetOf(state, operation, sweep.cylinder));
@@ -107,14 +108,20 @@ function offDiameter(from: Len, to: Len): Found {
 }
 
 /** What stands beyond the face: what an earlier cut left, or the raw end. */
-function lookFace(state: State, face: SurfaceId, way: Way): Found {
+function lookFace(state: State, operation: Operation, face: SurfaceId, way: Way): Found {
   const { air } = faceOf(state.part, face);
-  const now = placeWith(state.part, face, way.cuts.find((cut) => cut.makes === face)?.leaves ?? len(0));
-  const raw = mm(practice.value('bar.allowance'));
-  const old = state.ends.get(air) ?? beyond(now, air, raw);
+  const cut = way.cuts.find((one) => one.makes === face);
+  const now = cut ? madePlace(state, operation, cut) : placeOf(state, face);
+  const old = state.ends.get(air) ?? beyond(now, air, rawStock(state, operation, face));
   const amount = len(Math.abs(old - now));
   const diameter = outsideOver(state.profile, toward(air, now));
   return { ...(amount > 0 ? { stock: { measures: 'length', amount } } : {}), ...(diameter > 0 ? { diameter } : {}) };
+}
+
+/** What a raw end gives up: as the chart has it, else as is usual. */
+function rawStock(state: State, operation: Operation, face: SurfaceId): Len {
+  const working = state.working.get(`${operation.id} ${face}`);
+  return working?.from === 'bar end' ? working.limits.target : mm(practice.value('bar.allowance'));
 }
 
 function lookGroove(state: State, operation: Operation, sweep: Extract<Sweep, { take: 'groove' }>): Found {
@@ -181,11 +188,15 @@ function kerfOf(state: State, sweep: Extract<Sweep, { take: 'part' }>): Span {
 }
 
 /** Of a face as it is now; of one not cut yet, the drawing's place. */
-const placeOf = (state: State, face: SurfaceId): Len => placeWith(state.part, face, state.left.get(face) ?? len(0));
+const placeOf = (state: State, face: SurfaceId): Len => state.places.get(face) ?? faceOf(state.part, face).z;
 
-function placeWith(part: Part, id: SurfaceId, leaves: Len): Len {
-  const face = faceOf(part, id);
-  return beyond(face.z, face.air, leaves);
+/** Where this cut puts its face when it comes out as aimed at. */
+function madePlace(state: State, operation: Operation, cut: Cut): Len {
+  const face = faceOf(state.part, cut.makes);
+  const working = state.working.get(`${operation.id} ${cut.makes}`);
+  const from = working && state.places.get(working.from);
+  if (!working || from === undefined) return beyond(face.z, face.air, cut.leaves);
+  return len(from + working.toward * working.limits.target);
 }
 
 function faceOf(part: Part, id: SurfaceId): Face {
@@ -205,7 +216,7 @@ const endPlace = (part: Part, end: End): Len => (end === 'first' ? len(0) : part
 function targetOf(state: State, operation: Operation, id: SurfaceId): Len {
   const surface = state.part.surfaces.find((one) => one.id === id);
   if (surface?.shape !== 'cylinder') throw new Error(`'${id}' is no cylinder`);
-  return state.targets.get(`${operation.id} ${id}`) ?? surface.size.target;
+  return state.working.get(`${operation.id} ${id}`)?.limits.target ?? surface.size.target;
 }
 
 /** The large end of a cone. */

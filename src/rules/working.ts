@@ -43,6 +43,8 @@ export type WalkAsk = {
   readonly capability: Capability;
   /** By working dimension of the last walk: the version to measure from instead of the best ranked. */
   readonly instead: ReadonlyMap<Version, Version>;
+  /** Left besides what the cut says, by version: where processes need more than custom leaves. */
+  readonly more: ReadonlyMap<Version, Len>;
 };
 
 type State = {
@@ -107,7 +109,7 @@ function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, h
   const face = faceOf(part, cut.makes);
   const old = state.now.get(cut.makes);
   const version: Version = `${cut.makes}#${state.edges.filter((edge) => edge.to.startsWith(`${cut.makes}#`)).length + 1}`;
-  state.places.set(version, placeOf(state, face, cut));
+  state.places.set(version, placeOf(state, face, cut, version));
   const candidates = candidatesIn(state, setUp, cut.makes, here);
   const ranked = rankDatums({ makes: cut.makes, stage: cut.stage, candidates, now: state.now, drawn, tree: growTree(state.edges) });
   const wanted = instead.get(version);
@@ -158,10 +160,11 @@ function rawEnd(state: State, face: Face, version: Version): Version {
 }
 
 /** Where this version is aimed at: what it leaves stands out on the side of the air. */
-function placeOf(state: State, face: Face, cut: Cut): Len {
+function placeOf(state: State, face: Face, cut: Cut, version: Version): Len {
   const at = state.ask.places.get(face.id);
   if (at === undefined) throw new Error(`'${face.id}' has no place`);
-  return len(face.air === 'first' ? at - cut.leaves : at + cut.leaves);
+  const leaves = cut.leaves + (state.ask.more.get(version) ?? 0);
+  return len(face.air === 'first' ? at - leaves : at + leaves);
 }
 
 function faceOf(part: Part, id: SurfaceId): Face {

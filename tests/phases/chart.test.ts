@@ -181,14 +181,16 @@ describe('limits and targets', () => {
     ]);
   });
 
-  it('a cut that leaves less than its limits is refused: it may find no metal', () => {
+  it('where the next cut might find no metal, more is left for it', () => {
     const route = smallRoute([
       { ...FIRST, cuts: ['A', 'T', 'S', 'B+0.1'] },
       { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] },
     ]);
-    const { found } = chart(PLUG, route, holds(0.06));
-    expect(found.map((one) => [one.code, one.grounds.what, one.grounds.dimension, one.grounds.short])).toEqual([
-      ['chart.cannot-be-met', 'stock', 'A-B', '0.01'],
+    const { working } = made(PLUG, route, 0.06);
+    // 0.03 and 0.03 of limits and 0.05 of metal want 0.11: 0.15 is left, and the 0.10 over the metal is shared
+    expect(working.filter((one) => one.makes === id('B')).map(show)).toEqual([
+      'A-B.rough from A + 20.1..20.35 at 20.2',
+      'A-B from A + 19.95..20.05 at 20',
     ]);
   });
 });
