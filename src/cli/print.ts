@@ -12,7 +12,10 @@ const LANGUAGE = 'en';
 
 export async function print(planned: Planned, format: Format, assets: Assets): Promise<Uint8Array | string> {
   if (format === 'json') return `${JSON.stringify(planned.plan, null, 2)}\n`;
-  if (format === 'text') return (await import('../render/text.ts')).writeText(written(planned, assets).view);
+  if (format === 'text') {
+    const { view, document } = written(planned, assets);
+    return (await import('../render/text.ts')).writeText(view, document);
+  }
   return (await import('../render/pdf.ts')).writePdf(documentOf(planned, assets), loadFonts());
 }
 

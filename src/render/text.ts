@@ -121,6 +121,10 @@ function wrapped(text: string, indent: string): readonly string[] {
   return [...lines, line];
 }
 
+/** What is still too wide is broken where it stands. */
 function trimmed(lines: readonly string[]): string {
-  return lines.map((line) => line.trimEnd()).join('\n');
+  return lines
+    .flatMap((line) => (line.length > WIDE ? wrapped(line.trimStart(), line.slice(0, line.length - line.trimStart().length)) : [line]))
+    .map((line) => line.trimEnd())
+    .join('\n');
 }

@@ -123,7 +123,7 @@ describe('what is said', () => {
       'the failed claim with its figures',
       ['check', '@plug.yaml'],
       { plan: unproved, found: [] },
-      /1 claim fails[\s\S]*plug\/D\.hole: 4\.40 to 4\.60 mm where 4\.45 to 4\.55 mm is asked/,
+      /1 claim fails[\s\S]*plug\/D\.hole\): 4\.40 to 4\.60 mm where 4\.45 to 4\.55 mm is asked/,
     ],
     ['our own fault', ['check', '@plug.yaml'], new Error('a wheel came off'), /fault of the program[\s\S]*a wheel came off/],
   ] as const)('%s', async (_, argv, compiled, expected) => {

@@ -56,6 +56,29 @@ describe.each(LANGUAGES)('words in %s', (language) => {
   });
 });
 
+/** The strings of `export type Name = 'a' | 'b'` in a file of the model. */
+function union(path: string, name: string): readonly string[] {
+  const all = code().find((f) => f.path === path)?.tokens ?? [];
+  const from = all.findIndex((t, i) => t.text === name && all[i - 1]?.text === 'type' && all[i + 1]?.text === '=');
+  const end = all.findIndex((t, i) => i > from && t.text === ';');
+  return from < 0 ? [] : all.slice(from, end).flatMap((t) => (t.kind === 'string' ? [t.text] : []));
+}
+
+describe.each(LANGUAGES)('words in %s', (language) => {
+  it.each([
+    ['Verb', ['verb.*.do', 'verb.*.note', 'why.verb.*']],
+    ['GripKind', ['grip.*.held', 'grip.*.how', 'why.grip.*']],
+    ['ClaimKind', ['claim.*']],
+  ])('are there for every %s', (name, ids) => {
+    const kinds = union('src/model/plan.ts', name);
+    expect(kinds.length).toBeGreaterThan(5);
+    const w = words(loadWords(language));
+    // an id is one word: 'dimension', 'every-surface-stays'
+    const wanted = kinds.flatMap((kind) => ids.map((id) => id.replace('*', kind.replaceAll(' ', '-'))));
+    expect(wanted.filter((id) => !w.has(id))).toEqual([]);
+  });
+});
+
 it('every language says the same ids', () => {
   const [first = '', ...others] = LANGUAGES;
   for (const other of others) expect(words(loadWords(other)).ids).toEqual(words(loadWords(first)).ids);
