@@ -5,7 +5,6 @@ import { deepHole, drillFeed, pecks, REAM_FEED } from '../handbook/drilling.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
 import { findMaterial } from '../handbook/materials.ts';
 import { numbersTable } from '../handbook/numbers.ts';
-import { practice } from '../handbook/practice.ts';
 import { firstPass, modifiedInfeed, passCount, threading } from '../handbook/thread-passes.ts';
 import type { Face, Feature, Part } from '../model/part.ts';
 import type { Chart, Figures, Operation, Route, Verb } from '../model/plan.ts';
@@ -13,7 +12,7 @@ import type { Workshop } from '../model/workshop.ts';
 import { chooseSpeed, deepestCut, type Speed, type SpeedBound } from '../rules/cutting.ts';
 import { type DialRead, radialOf, readAlong, readCross } from '../rules/dials.ts';
 import { splitPasses } from '../rules/passes.ts';
-import { type Removal, walkRemoval } from '../rules/removal.ts';
+import { pointLength, type Removal, walkRemoval } from '../rules/removal.ts';
 import { findWheels } from '../rules/wheels.ts';
 
 type Thread = Extract<Feature, { kind: 'thread' }>;
@@ -134,8 +133,7 @@ function holeFigures(asked: Asked): Partial<Figures> {
 function holeDepth({ depth = len(0), diameter = len(0), through, way }: Removal): Len {
   const [sweep] = way.sweeps;
   if (!through || sweep?.take !== 'bore' || sweep.point === undefined) return depth;
-  const halfAngle = (sweep.point * Math.PI) / (2 * practice.value('turn.half'));
-  const whole = depth + diameter / (2 * Math.tan(halfAngle));
+  const whole = depth + pointLength(diameter, sweep.point);
   const step = mm(numbersTable.value('tidy.coarse'));
   return len(Math.ceil(whole / step) * step);
 }

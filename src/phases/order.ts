@@ -11,10 +11,19 @@ const FIRST_WIDTH = 100;
 export type OrderOutcome = { readonly route?: Route; readonly none?: NoRoute };
 
 export function order(c: Candidates, workshop: Workshop): OrderOutcome {
-  const best = bestOf(c, workshop, []);
+  const best = bestOf(withHabit(c, workshop), workshop, []) ?? bestOf(c, workshop, []);
   if (best) return { route: routeOf(c, best) };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
   return { none: { part: c.part.id, refused: c.refused, wouldHelp: bare.length > 0 ? [] : wouldHelp(c, workshop), stuck: bare } };
+}
+
+/** A habit of which end comes first leaves out the other ways off the bar; where none of those finishes, the habit gives way. */
+function withHabit(c: Candidates, workshop: Workshop): Candidates {
+  const end = workshop.habits.firstEnd[c.part.id];
+  if (!end) return c;
+  const liked = (m: Method): boolean =>
+    m.operations.every((o) => (o.verb !== 'part-off' && o.verb !== 'saw-off') || o.ways[end] !== undefined);
+  return { ...c, methods: c.methods.map((f) => ({ ...f, any: f.any.filter(liked) })) };
 }
 
 type Best = {

@@ -25,6 +25,15 @@ export function read(inputs: Inputs, fallback: { readonly name: string; readonly
 export function readWorkshop({ name, text }: { readonly name: string; readonly text: string }): Outcome<Workshop> {
   const source = readSource(name, text);
   if (!source.value) return { found: source.found };
+  const keys = source.value.value as object;
+  if (Object.hasOwn(keys, 'fitting') && !Object.hasOwn(keys, 'workshop')) {
+    return {
+      found: [
+        ...source.found,
+        { code: 'read.fitting-as-workshop', severity: 'error', place: source.value.placeOfKey(['fitting']), grounds: {} },
+      ],
+    };
+  }
   const checked = checkSource(workshopSchema, source.value, 'workshop');
   const found = [...source.found, ...checked.found];
   return failed(found) || !checked.value ? { found } : { value: workshopOf(checked.value), found };

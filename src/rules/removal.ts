@@ -161,7 +161,7 @@ function apply(state: State, out: End, operation: Operation, sweep: Sweep): void
     const span = between(placeOf(state, sweep.first), placeOf(state, sweep.second));
     state.profile = cut(state.profile, span, targetOf(state, operation, sweep.floor));
   } else if (sweep.take === 'bore') {
-    state.profile = boreProfile(state.profile, outward(state, out, sweep.to), sweep.diameter);
+    state.profile = boreProfile(state.profile, withPoint(state, out, sweep), sweep.diameter);
   } else if (sweep.take === 'part') {
     const { air } = faceOf(state.part, sweep.face);
     const end = beyond(placeOf(state, sweep.face), air, sweep.stub ?? len(0));
@@ -179,6 +179,19 @@ const between = (a: Len, b: Len): Span => ({ from: Math.min(a, b), to: Math.max(
 /** From the bound out to the end in use. */
 function outward(state: State, out: End, to: Bound): Span {
   return toward(out, beyond(placeOf(state, to.face), other(out), to.beyond ?? len(0)));
+}
+
+/** The cone at a drill's end counts as drilled: what it leaves goes with the floor, not with the wall. */
+function withPoint(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }>): Span {
+  const { face, beyond: by = len(0) } = sweep.to;
+  const tenth = mm(numbersTable.value('tidy.coarse'));
+  const point = sweep.point === undefined ? 0 : Math.ceil(pointLength(sweep.diameter, sweep.point) / tenth) * tenth;
+  return outward(state, out, { face, beyond: len(by + point) });
+}
+
+/** Of a drill's cone, in units; `point` is its included angle in degrees. */
+export function pointLength(diameter: Len, point: number): number {
+  return diameter / (2 * Math.tan((point * Math.PI) / (2 * practice.value('turn.half'))));
 }
 
 function kerfOf(state: State, sweep: Extract<Sweep, { take: 'part' }>): Span {

@@ -6,9 +6,9 @@ import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { between, general, half, MM, ratio, size, stock, times } from '../limits.ts';
+import { about, between, general, half, MM, ratio, size, stock, times } from '../limits.ts';
 import { partFrom } from '../outline.ts';
-import { insideChamfer, outsideThread } from '../threads.ts';
+import { insideChamfer, outsideThread, threadPair } from '../threads.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
@@ -17,10 +17,19 @@ export function toolingId(ask: ToolingAsk): PartId {
   return `mandrel-${ask.thread.name}-${ask.side}`;
 }
 
-export function makeTooling(ask: ToolingAsk, workshop: Workshop, found: Diagnostic[]): Part {
+/** The ask names the work's thread; the tooling gets the mate. */
+export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagnostic[]): Part {
+  const ask = withMate(asked);
   if (ask.kind === 'd-bit') return dBit(ask, workshop, found);
   if (ask.kind === 'gauge-nut') return gaugeNut(ask, workshop, found);
   return ask.side === 'inside' ? mandrelOver(ask, workshop, found) : mandrelInto(ask, workshop, found);
+}
+
+function withMate(ask: ToolingAsk): ToolingAsk {
+  if (ask.kind === 'd-bit') return ask;
+  const pair = threadPair(ask.thread.name);
+  if (!pair) throw new Error(`no thread '${ask.thread.name}' in the handbook`);
+  return { ...ask, thread: ask.kind === 'threaded-mandrel' && ask.side === 'outside' ? pair.outside : pair.inside };
 }
 
 type Mandrel = Extract<ToolingAsk, { kind: 'threaded-mandrel' }>;
@@ -140,7 +149,7 @@ function dBit(ask: Extract<ToolingAsk, { kind: 'd-bit' }>, workshop: Workshop, f
       },
       { name: 'temper', does: 'harden', on: 'shank', role: 'running', at: half(flat), half: half(flat) },
     ],
-    lengths: [{ from: 'Q', to: 'T', limits: general(ask.length) }],
+    lengths: [{ from: 'Q', to: 'T', limits: about(ask.length, MM, 'free') }],
   });
 }
 

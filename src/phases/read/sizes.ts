@@ -2,11 +2,21 @@
 import { z } from 'zod';
 import { type Bounds, length, list, record } from '../../base/asking.ts';
 import { type Len, len } from '../../base/units.ts';
+import { findDrill } from '../../handbook/drills.ts';
 import { bounds, usual } from '../../handbook/reading.ts';
 
 /** All sizes, each once, smallest first. */
-export const sizes = (limits: Bounds) =>
-  list(z.union([length(limits), range(limits)])).transform((items) => [...new Set(items.flat())].sort((a, b) => a - b));
+export const sizes = (limits: Bounds) => set(length(limits), limits);
+
+/** The same for drills, which may also be named by number or letter: `"#40"`, `F`. */
+export const drillSizes = (limits: Bounds) =>
+  set(
+    length(limits, (word) => findDrill(word)?.diameter),
+    limits,
+  );
+
+const set = (one: ReturnType<typeof length>, limits: Bounds) =>
+  list(z.union([one, range(limits)])).transform((items) => [...new Set(items.flat())].sort((a, b) => a - b));
 
 const range = (limits: Bounds) =>
   record({ from: length(limits), to: length(limits), by: length(bounds('range.step')) }).transform(({ from, to, by }, context): Len[] => {

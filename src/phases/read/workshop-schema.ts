@@ -4,10 +4,13 @@ import { z } from 'zod';
 import { choice, count, flag, length, line, list, quantity, record } from '../../base/asking.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
-import { sizes } from './sizes.ts';
+import { drillSizes, sizes } from './sizes.ts';
 
 const hole = () => length(bounds('hole'));
 const speed = () => quantity('speed', bounds('lathe.speed'));
+const speedRange = record({ from: speed(), to: speed() }).refine(({ from, to }) => from <= to, {
+  params: { problem: 'read.range-backwards', grounds: {} },
+});
 const dial = record({
   reads: choice(['diameter', 'travel']),
   division: length(bounds('dial.division')),
@@ -21,7 +24,7 @@ const lathe = record({
   'between-centres': length(bounds('lathe.between-centres')),
   'spindle-bore': length(bounds('lathe.spindle-bore')),
   nose: choice(['screwed', 'flanged', 'cam']).optional(),
-  speeds: z.union([list(speed()), record({ from: speed(), to: speed() })]),
+  speeds: z.union([list(speed()), speedRange]),
   motor: quantity('power', bounds('lathe.motor')),
   leadscrew: length(bounds('lathe.leadscrew')),
   gears: list(count(bounds('lathe.gear'))).optional(),
@@ -47,7 +50,7 @@ const tools = record({
   'threading-outside': flag().optional(),
   'threading-inside': inside.optional(),
   'centre-drills': list(record({ name: line(), pilot: hole(), mouth: hole() })).optional(),
-  drills: sizes(bounds('hole')).optional(),
+  drills: drillSizes(bounds('hole')).optional(),
   reamers: sizes(bounds('hole')).optional(),
   'silver-steel': sizes(bounds('hole')).optional(),
   taps: list(thread()).optional(),

@@ -1,6 +1,7 @@
 /** A workshop's keys made the record that the phases work with; what is absent is taken as not there, or as a small shop has it. */
 import { present } from '../../base/asking.ts';
 import { mm } from '../../base/units.ts';
+import { findMaterial } from '../../handbook/materials.ts';
 import { usual } from '../../handbook/reading.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { WorkshopKeys } from './workshop-schema.ts';
@@ -12,11 +13,14 @@ export function workshopOf(keys: WorkshopKeys): Workshop {
     holding: holdingOf(keys.holding),
     tools: toolsOf(keys.tools ?? {}),
     measuring: keys.measuring ?? [],
-    shelf: (keys.shelf ?? []).flatMap(({ material, section, across, length }) =>
-      across.map((size) => ({ material, section, across: size, length })),
-    ),
+    shelf: (keys.shelf ?? []).flatMap(barsOf),
     habits: { firstEnd: keys.habits?.['first-end'] ?? {}, avoid: keys.habits?.avoid ?? [] },
   };
+}
+
+/** A material goes by the name that the handbook has for it, if it has one. */
+function barsOf({ material, section, across, length }: NonNullable<WorkshopKeys['shelf']>[number]): Workshop['shelf'] {
+  return across.map((size) => ({ material: findMaterial(material)?.id ?? material, section, across: size, length }));
 }
 
 /** A screwed nose is the careful guess: such a chuck may come off in reverse. Without gears no thread is cut with the leadscrew. */

@@ -31,7 +31,7 @@ export function closingPage(plan: Plan, words: Words): PlainPage | undefined {
 function assembly(plan: Plan, words: Words): readonly Section[] {
   const items = plan.fitting.assembly.map((step) => words.say(step.id, step.grounds));
   const sums = plan.fitting.chains.map((chain) => sumOf(plan, chain, words));
-  return items.length === 0 ? sums : [{ kind: 'notes', title: words.say('assembly.title'), items, manner: 'ticked' }, ...sums];
+  return items.length === 0 ? sums : [{ kind: 'notes', title: words.say('assembly.title'), items, manner: 'steps' }, ...sums];
 }
 
 function tests(plan: Plan, words: Words): readonly Section[] {
@@ -39,7 +39,7 @@ function tests(plan: Plan, words: Words): readonly Section[] {
   const items = plan.fitting.tests.map((test) => words.say(test.id, test.grounds));
   const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
   return [
-    { kind: 'notes', title: words.say('tests.title'), items, manner: 'ticked' },
+    { kind: 'notes', title: words.say('tests.title'), items, manner: 'steps' },
     { kind: 'boxes', title: words.say('tests.sign'), text: words.say('tests.sign.how'), boxes, sum: '' },
   ];
 }

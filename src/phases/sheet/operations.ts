@@ -52,7 +52,7 @@ function sizeShown(desk: Desk, working: Working, words: Words, letter: string): 
 function afterOf(desk: Desk, working: Working, words: Words): string {
   if (working.from === 'axis') return '';
   if (working.from === 'bar end') return words.say('size.from-bar-end');
-  return words.say('size.from', { letter: desk.letter(working.from) });
+  return words.say(working.from === working.makes ? 'size.off' : 'size.from', { letter: desk.letter(working.from) });
 }
 
 const bare = (text: string, tolerance: string, after = ''): SizeShown => ({ dim: '', text, limits: tolerance, after, letter: '' });
@@ -91,7 +91,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
     size: sizes[0]?.text ?? '',
     length: length ? size(length.limits.target) : '',
-    from: length && length.from !== 'axis' && length.from !== 'bar end' ? desk.letter(length.from) : '',
+    from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
     tool: nameOfTool(operation.tool, words),
     lubricant: figures?.lubricant ? words.say(`lubricant.${figures.lubricant}`) : '',
     nuts: figures?.wheels ? words.say(`half-nuts.${figures.wheels.halfNuts}`) : '',

@@ -139,7 +139,7 @@ function stub(c: Context, end: EndFeature, tool: Operation['tool']): Method {
         step: `cut-stub-${end.end}`,
         verb: 'cut-stub',
         tool,
-        ways: { [out]: partWay(c, end, tool, length('part.allowance')) },
+        ways: { [out]: partWay(c, end, tool, length('face.allowance')) },
       },
       [{ rule: 'chucking-stub', grounds: {} }],
       [{ rule: 'part-off-caution', grounds: {} }],

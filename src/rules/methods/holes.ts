@@ -1,5 +1,5 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
-import { add, type Len, len, minus } from '../../base/units.ts';
+import { add, type Len, len, minus, mm } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Bound, Cut, Method, Operation, Refusal, Way } from '../../model/plan.ts';
@@ -199,7 +199,12 @@ function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undefined {
   return f.floor ? { face: f.floor, beyond: len(-pointLength(size)) } : undefined;
 }
 
-const pointLength = (size: Len): Len => len(Math.ceil(size / (2 * Math.tan((fact('drill.point') * Math.PI) / (2 * fact('turn.half'))))));
+/** Length of the drill's point, up to the next tenth of a millimetre. */
+function pointLength(size: Len): Len {
+  const exact = size / (2 * Math.tan((fact('drill.point') * Math.PI) / (2 * fact('turn.half'))));
+  const tenth = mm(1 / 10);
+  return len(Math.ceil(exact / tenth) * tenth);
+}
 
 /** The hole that goes on, smaller, from this one's floor or far side. */
 function smallerBeyond(c: Context, f: Hole, end: End): Hole | undefined {

@@ -1,0 +1,89 @@
+/** The phases in order. A description and a workshop go in; a proved plan comes out, or all that stands in its way. */
+import { type Diagnostic, failed } from './base/diagnostics.ts';
+import { markOf } from './base/mark.ts';
+import { DESIGNS } from './fittings/designs.ts';
+import { FITTING_KINDS } from './fittings/kinds.ts';
+import { makeTooling, toolingId } from './fittings/tooling/make.ts';
+import { held } from './handbook/capability.ts';
+import type { Assets, Inputs } from './model/assets.ts';
+import type { Part } from './model/part.ts';
+import type { Candidates, NoRoute, Plan, PlannedPart, Route, ToolingAsk } from './model/plan.ts';
+import type { Workshop } from './model/workshop.ts';
+import { candidates } from './phases/candidates.ts';
+import { chart } from './phases/chart.ts';
+import { design } from './phases/design.ts';
+import { numbers } from './phases/numbers.ts';
+import { order } from './phases/order.ts';
+import { prove } from './phases/prove.ts';
+import { read } from './phases/read.ts';
+import { sequence } from './phases/sequence.ts';
+
+export type Compiled = { readonly plan?: Plan; readonly found: readonly Diagnostic[]; readonly noRoutes?: readonly NoRoute[] };
+
+export const VERSION = '0.1.0';
+
+export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compiled {
+  const job = read(inputs, assets.workshop, FITTING_KINDS);
+  if (!job.value) return { found: job.found };
+  const workshop = job.value.workshop;
+  const fitting = design(job.value, DESIGNS);
+  const found: Diagnostic[] = [...job.found, ...fitting.found];
+  if (!fitting.value || failed(found)) return { found };
+  const ordered = orderAll(fitting.value.parts, workshop, found);
+  if (ordered.noRoutes.length > 0 || failed(found)) return { found, noRoutes: ordered.noRoutes };
+  const parts = ordered.routed.flatMap((r) => finish(r, workshop, found) ?? []);
+  if (failed(found)) return { found };
+  const toolingOf = (setUp: Route['setUps'][number]) => setUp.grip.tooling && toolingId(setUp.grip.tooling);
+  const body = { version: VERSION, fitting: fitting.value, workshop, parts, sequence: sequence(parts, toolingOf) };
+  return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, found };
+}
+
+type Routed = { readonly part: Part; readonly candidates: Candidates; readonly route: Route };
+
+/** Parts first, then the tooling that their routes ask for, then what that tooling asks for, each once. */
+function orderAll(
+  parts: readonly Part[],
+  workshop: Workshop,
+  found: Diagnostic[],
+): { readonly routed: readonly Routed[]; readonly noRoutes: readonly NoRoute[] } {
+  const routed: Routed[] = [];
+  const noRoutes: NoRoute[] = [];
+  const queue = [...parts];
+  const known = new Set(parts.map((p) => p.id));
+  for (let part = queue.shift(); part; part = queue.shift()) {
+    const c = candidates(part, workshop);
+    const { route, none } = order(c, workshop);
+    if (none) {
+      noRoutes.push(none);
+      found.push({
+        code: 'plan.no-route',
+        severity: 'error',
+        grounds: { part: part.id, refused: none.refused.length, wouldHelp: none.wouldHelp.length },
+      });
+    }
+    if (!route) continue;
+    routed.push({ part, candidates: c, route });
+    for (const ask of asksOf(route)) {
+      if (known.has(toolingId(ask))) continue;
+      known.add(toolingId(ask));
+      queue.push(makeTooling(ask, workshop, found));
+    }
+  }
+  return { routed, noRoutes };
+}
+
+function asksOf(route: Route): readonly ToolingAsk[] {
+  const operations = route.chosen.flatMap((m) => m.operations);
+  return [
+    ...operations.flatMap((o) => [...(o.tool.made ? [o.tool.made] : []), ...(o.asks ?? [])]),
+    ...route.setUps.flatMap((s) => s.grip.tooling ?? []),
+  ];
+}
+
+function finish({ part, candidates: c, route }: Routed, workshop: Workshop, found: Diagnostic[]): PlannedPart | undefined {
+  const charted = chart(part, route, held as never);
+  found.push(...charted.found);
+  if (!charted.value) return undefined;
+  const figures = numbers(part, route, charted.value, workshop);
+  return { part, candidates: c, route, chart: charted.value, figures, proof: prove({ part, route, chart: charted.value, workshop }) };
+}

@@ -1,0 +1,12 @@
+/** Each kind's design: from what was asked (already read by that kind's schema) to parts. A new kind is a new row. */
+import type { Outcome } from '../base/diagnostics.ts';
+import type { Fitting } from '../model/part.ts';
+import type { Workshop } from '../model/workshop.ts';
+import type { CheckValveAsked } from './check-valve/asked.ts';
+import { designCheckValve } from './check-valve/design.ts';
+
+export type Designs = Readonly<Record<string, (asked: unknown, workshop: Workshop) => Outcome<Fitting>>>;
+
+export const DESIGNS: Designs = {
+  'check-valve': (asked, workshop) => designCheckValve(asked as CheckValveAsked, workshop),
+};

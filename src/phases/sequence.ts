@@ -1,0 +1,48 @@
+/**
+ * The day at the lathe: set-ups of all parts and tooling in one order. Kept tooling first; a part after those that it waits for; tooling
+ * made in place right before the hold that it serves, since it fills the chuck and is true only where it was cut.
+ */
+import type { PartId } from '../model/ids.ts';
+import type { Part } from '../model/part.ts';
+import type { Route, Sequence } from '../model/plan.ts';
+
+export type Sequenced = { readonly part: Part; readonly route: Route };
+
+/** `toolingOf` names the tooling part that a hold asks for. Throws Error when parts wait for each other in a ring. */
+export function sequence(planned: readonly Sequenced[], toolingOf: (setUp: Route['setUps'][number]) => PartId | undefined): Sequence {
+  const byId = new Map(planned.map((p) => [p.part.id, p]));
+  const order = inOrder(planned.filter((p) => p.part.use === 'kept tooling')).concat(
+    inOrder(planned.filter((p) => p.part.use === 'fitting')),
+  );
+  const day: { readonly part: PartId; readonly setUp: number }[] = [];
+  for (const { part, route } of order) {
+    route.setUps.forEach((setUp, i) => {
+      const tooling = toolingOf(setUp);
+      const made = tooling === undefined ? undefined : byId.get(tooling);
+      if (made && !inChuck(day, made))
+        made.route.setUps.forEach((_, k) => {
+          day.push({ part: made.part.id, setUp: k });
+        });
+      day.push({ part: part.id, setUp: i });
+    });
+  }
+  return day;
+}
+
+/** Is that tooling still in the chuck, because nothing has been held otherwise since? */
+function inChuck(day: Sequence, made: Sequenced): boolean {
+  const last = day.at(-1);
+  return last !== undefined && last.part === made.part.id;
+}
+
+/** In the given order, but each after what it waits for. */
+function inOrder(parts: readonly Sequenced[]): readonly Sequenced[] {
+  const done: Sequenced[] = [];
+  const left = [...parts];
+  while (left.length > 0) {
+    const next = left.findIndex((p) => (p.part.waitsFor ?? []).every((w) => !left.some((l) => l.part.id === w.part)));
+    if (next < 0) throw new Error(`parts wait for each other: ${left.map((p) => p.part.id).join(', ')}`);
+    done.push(...left.splice(next, 1));
+  }
+  return done;
+}
