@@ -98,8 +98,8 @@ export type Section =
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
     }
-  /** Paragraphs; `numbered` ones are steps with a box to tick. */
-  | { readonly kind: 'notes'; readonly title: string; readonly items: readonly string[]; readonly manner: 'plain' | 'ticked' | 'panel' }
+  /** Paragraphs; `ticked`: things, side by side where short; `steps`: in this order, numbered. */
+  | { readonly kind: 'notes'; readonly title: string; readonly items: readonly string[]; readonly manner: 'plain' | 'ticked' | 'steps' | 'panel' }
   /** Boxes to fill, in the order in which they are measured. `letter` is what the sum below calls it. */
   | {
       readonly kind: 'boxes';

@@ -77,7 +77,7 @@ function sectionLines(section: Section): readonly string[] {
     case 'table':
       return [...introduction(section.text), ...tableLines(section)];
     case 'notes':
-      return section.items.flatMap((item) => wrapped(section.manner === 'ticked' ? `[ ] ${item}` : item, STEP));
+      return section.items.flatMap((item, i) => wrapped(`${NOTE_MARKS[section.manner](i + 1)}${item}`, STEP));
     case 'boxes':
       return [...introduction(section.text), ...section.boxes.flatMap(boxLines), ...(section.sum ? wrapped(section.sum, STEP) : [])];
     case 'pictures':
@@ -92,6 +92,13 @@ function introduction(text: string): readonly string[] {
 function boxLines({ letter, label, hint }: { readonly letter: string; readonly label: string; readonly hint: string }): readonly string[] {
   return [`${STEP}${[letter, label].filter((piece) => piece !== '').join(' ')}: ________`, ...(hint ? wrapped(hint, STEP + STEP) : [])];
 }
+
+const NOTE_MARKS: Readonly<Record<(Section & { readonly kind: 'notes' })['manner'], (n: number) => string>> = {
+  plain: () => '',
+  panel: () => '',
+  ticked: () => '[ ] ',
+  steps: (n) => `[ ] ${n} `,
+};
 
 /** Columns as wide as their longest entry; a table that is too wide is told row by row, an entry a line. */
 function tableLines({ columns, rows }: Extract<Section, { kind: 'table' }>): readonly string[] {

@@ -140,6 +140,7 @@ function tableRow(paper: Paper, columns: readonly Column[], places: readonly Spa
 function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }): readonly Piece[] {
   const above = titleBlock(paper, section.title, '');
   const { manner } = section;
+  if (manner === 'steps') return section.items.map((item, i) => ({ above, block: stepBlock(paper, item, i + 1) }));
   if (manner !== 'ticked') return section.items.map((item) => ({ above, block: noteBlock(paper, item, manner) }));
   const across = ACROSS.find((count) => section.items.every((item) => fitsAcross(paper, item, count))) ?? 1;
   return inRows(section.items, across).map((items) => ({
@@ -161,6 +162,17 @@ function tickedBlock(paper: Paper, item: string, column: number, across: number)
   const x = PAGE.left + (column * WIDTH) / across;
   const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(across) });
   return { height: words.height + GAP.small, items: [...tickBox(x, GAP.small / 2, TICK.size, 'open'), ...words.items] };
+}
+
+function stepBlock(paper: Paper, item: string, n: number): Block {
+  const width = WIDTH - 2 * TICK.indent;
+  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left + TICK.indent, top: GAP.small, width });
+  const number = paragraph(paper, STYLES.second, String(n), { x: PAGE.left, top: GAP.small, width: TICK.indent });
+  const height = Math.max(words.height, TICK.size) + 2 * GAP.small;
+  return {
+    height,
+    items: [...number.items, ...words.items, ...tickBox(PAGE.right - TICK.size, GAP.small, TICK.size, 'open'), rule(height, 'thin')],
+  };
 }
 
 function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block {

@@ -1,7 +1,7 @@
 /** The sheet's measures and its letters: A4, millimetres. To be read from half a metre: nothing that is followed is under 9 pt (3.18 mm). */
 import type { Advances, Font, Ink } from '../../model/display.ts';
 
-export const PAGE = { width: 210, height: 297, left: 13, right: 197, top: 12, foot: 284 } as const;
+export const PAGE = { width: 210, height: 297, left: 13, right: 197, top: 12, foot: 281 } as const;
 export const WIDTH = PAGE.right - PAGE.left;
 /** mm between things of one kind, and between kinds. */
 export const GAP = { small: 1, row: 1.6, block: 4, column: 4 } as const;
