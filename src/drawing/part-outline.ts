@@ -74,13 +74,21 @@ function bandOf(part: Part, f: Feature): Stage['threads'] {
   const crest = on.shape === 'cylinder' ? on.size.target : f.side === 'outside' ? f.thread.major.target : f.thread.minor.target;
   const root = f.side === 'outside' ? f.thread.minor.target : f.thread.major.target;
   const [low, high] = [Math.min(crest, root), Math.max(crest, root)];
-  const polygon: readonly Point[] = [
-    { z: f.from, d: low },
-    { z: f.from, d: high },
-    { z: f.to, d: high },
-    { z: f.to, d: low },
-  ];
-  return [{ polygon, side: f.side, surface: f.on }];
+  const metal = outlineOf(part).map((e) => e.a);
+  return [{ polygon: clipped(metal, f.from, f.to, low, high), side: f.side, surface: f.on }];
+}
+
+/** A polygon inside a box, side after side (Sutherland and Hodgman 1974): a chamfer takes its corner off the thread. */
+function clipped(points: readonly Point[], from: number, to: number, low: number, high: number): readonly Point[] {
+  const sides: readonly ((p: Point) => number)[] = [(p) => p.z - from, (p) => to - p.z, (p) => p.d - low, (p) => high - p.d];
+  return sides.reduce((ring, depth) => ring.flatMap((p, i) => kept(p, ring[(i + 1) % ring.length] ?? p, depth)), points);
+}
+
+function kept(p: Point, q: Point, depth: (p: Point) => number): readonly Point[] {
+  const [a, b] = [depth(p), depth(q)];
+  const t = a / (a - b);
+  const meet = a >= 0 !== b >= 0 ? [{ z: p.z + (q.z - p.z) * t, d: p.d + (q.d - p.d) * t }] : [];
+  return a >= 0 ? [p, ...meet] : meet;
 }
 
 export function surfaceOf(part: Part, id: string): Surface {

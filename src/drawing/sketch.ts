@@ -32,12 +32,13 @@ export function sketchOf(stage: Stage): Sketch {
       made: e.by !== '' && !formerly.has(e.by),
     }));
   const before = stage.before.map(edges);
+  const now = stage.outlines.map(edges);
   return {
-    loops: stage.outlines.map(edges),
+    loops: now,
     before,
     bands: stage.threads.map((t) => {
       const polygon = ring(t.polygon, stage.out);
-      return { polygon, side: t.side, surface: t.surface, made: !before.some((loop) => hasRoot(loop, polygon, t.side)) };
+      return { polygon, side: t.side, surface: t.surface, made: isNewThread(before, now, polygon, t.side) };
     }),
     taken: stage.taken.map((t) => ring(t.polygon, stage.out)),
     out: stage.out,
@@ -58,11 +59,17 @@ export function ring(polygon: Polygon, out: Stage['out']): readonly UR[] {
   return polygon.map((p) => placed(p, out));
 }
 
-/** A thread that was there before: the outline ran along its root already. */
-function hasRoot(loop: readonly Edge[], polygon: readonly UR[], side: Band['side']): boolean {
+/** Cut in this grip: its root was no wall before, and one of its walls was made now. */
+function isNewThread(before: Sketch['before'], now: Sketch['loops'], polygon: readonly UR[], side: Band['side']): boolean {
   const root = rootOf(polygon, side);
-  const [from, to] = [Math.min(...polygon.map((p) => p.u)), Math.max(...polygon.map((p) => p.u))];
-  return loop.some((e) => e.a.r === root && e.b.r === root && Math.min(e.a.u, e.b.u) < to && Math.max(e.a.u, e.b.u) > from);
+  const crest = crestOf(polygon, side);
+  const wasThere = before.some((loop) => loop.some((e) => liesAlong(e, polygon, root)));
+  return !wasThere && now.some((loop) => loop.some((e) => e.made && (liesAlong(e, polygon, root) || liesAlong(e, polygon, crest))));
+}
+
+function liesAlong(e: Edge, polygon: readonly UR[], r: number): boolean {
+  const us = polygon.map((p) => p.u);
+  return e.a.r === r && e.b.r === r && Math.min(e.a.u, e.b.u) < Math.max(...us) && Math.max(e.a.u, e.b.u) > Math.min(...us);
 }
 
 /** Radius of the bottom of the thread's grooves. */

@@ -8,7 +8,7 @@ import type { SurfaceId } from '../model/ids.ts';
 import type { Point, Stage } from '../model/stage.ts';
 import { type Arrangement, arrange, type Laid, sizeUp } from './arrange.ts';
 import { collisions } from './collisions.ts';
-import { sketchOf } from './sketch.ts';
+import { along, sketchOf } from './sketch.ts';
 import { type Hold, windowOf } from './window.ts';
 
 export type { Hold } from './window.ts';
@@ -72,7 +72,12 @@ const ARRANGEMENTS: readonly Arrangement[] = [
 
 export function drawStage(view: StageView): StagePicture {
   const sketch = sketchOf(view.stage);
-  const window = windowOf(sketch, view.hold);
+  const measured = [...view.lengths.flatMap((d) => [d.from, d.to]), ...(view.hold.datum ? [view.hold.datum.z] : [])];
+  const window = windowOf(
+    sketch,
+    view.hold,
+    measured.map((z) => along(z, sketch.out)),
+  );
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
   let tried = 0;
   for (const scale of SCALES) {

@@ -28,17 +28,20 @@ export type Window = {
   readonly rim: number;
 };
 
-/** Shares of the stick-out: so long are jaws at most, and so much of the work is shown behind them. */
+/** Shares of the stick-out: so long are jaws at most, and so much of the work is shown behind them where it is broken off. */
 const JAWS_SHARE = 0.45;
-const BEHIND_SHARE = 0.3;
 const TAIL_SHARE = 0.12;
 const LEAST_SHOWN = 3;
+/** Work no longer than so many stick-outs, or so many held radii, is shown whole. */
+const WHOLE_SHARE = 2.2;
+const WHOLE_WIDTH = 3.2;
 /** A plain mandrel where its outline is not known: how thick, how far behind the work, how much of it the jaws take. */
 const MANDREL_WALL = 1.5;
 const MANDREL_BEHIND = 0.25;
 const MANDREL_HELD = 0.7;
 
-export function windowOf(sketch: Sketch, hold: Hold): Window {
+/** `shown`: places u that must not be broken away, being measured from or to. */
+export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = []): Window {
   const points = [...sketch.loops, ...sketch.before].flat().flatMap((e) => [e.a, e.b]);
   const right = Math.max(...points.map((p) => p.u));
   const left = Math.min(...points.map((p) => p.u));
@@ -46,18 +49,23 @@ export function windowOf(sketch: Sketch, hold: Hold): Window {
   const held = { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: hold.diameter }, sketch.out).r };
   if (hold.kind === 'bench') return withRim(sketch, { from: left, right, tooling: [], rim: 0 });
   if (hold.kind === 'threaded-mandrel' || hold.tooling) return withRim(sketch, onTooling(sketch, hold, held, left, right));
-  return withRim(sketch, inJaws(held, left, right));
+  const needed = Math.min(...shown, right);
+  const short = right - left <= Math.max(WHOLE_SHARE * (right - held.to), WHOLE_WIDTH * held.radius);
+  const whole = left >= needed || (hold.kind !== 'bar' && short);
+  return withRim(
+    sketch,
+    whole ? { from: Math.min(left, held.from), right, clamp: held, tooling: [], rim: 0 } : inJaws(held, left, right, needed),
+  );
 }
 
-function inJaws(held: Clamp, left: number, right: number): Window {
+function inJaws(held: Clamp, left: number, right: number, needed: number): Window {
   const stickOut = Math.max(right - held.to, LEAST_SHOWN);
-  const length = held.to - held.from;
-  const shown = Math.min(length, Math.max(JAWS_SHARE * stickOut, LEAST_SHOWN));
+  const shown = Math.min(held.to - held.from, Math.max(JAWS_SHARE * stickOut, LEAST_SHOWN));
   const clamp = { ...held, from: held.to - shown };
-  if (shown === length && left >= held.from - BEHIND_SHARE * stickOut)
-    return { from: Math.min(left, clamp.from), right, clamp, tooling: [], rim: 0 };
-  const cutAt = clamp.from - TAIL_SHARE * stickOut;
-  return left >= cutAt ? { from: left, right, clamp, tooling: [], rim: 0 } : { from: cutAt, right, cutAt, clamp, tooling: [], rim: 0 };
+  const cutAt = Math.min(clamp.from, needed) - TAIL_SHARE * stickOut;
+  return left >= cutAt
+    ? { from: Math.min(left, clamp.from), right, clamp, tooling: [], rim: 0 }
+    : { from: cutAt, right, cutAt, clamp, tooling: [], rim: 0 };
 }
 
 function onTooling(sketch: Sketch, hold: Hold, held: Clamp, left: number, right: number): Window {
@@ -80,9 +88,7 @@ function plainMandrel(sketch: Sketch, hold: Hold, held: Clamp, left: number): re
   const face = hold.datum ? along(hold.datum.z, sketch.out) : held.to;
   const length = held.to - held.from;
   const start = Math.min(left, held.from) - MANDREL_BEHIND * length;
-  const nib = held.radius * 0.02;
-  const middle = (held.from + held.to) / 2;
-  const inside = metalAt(sketch.loops, { u: middle, r: held.radius + nib }) && !metalAt(sketch.loops, { u: middle, r: held.radius - nib });
+  const inside = isInside(sketch, held);
   if (!inside) return box(start, Math.max(face, held.to), held.radius, held.radius * MANDREL_WALL);
   const collar = held.from - length * 0.1;
   const wide = Math.max(...envelope(sketch.loops.flat(), 'outer').map((p) => p.a.r), held.radius);
@@ -94,6 +100,14 @@ function plainMandrel(sketch: Sketch, hold: Hold, held: Clamp, left: number): re
     { u: Math.max(held.to, collar), r: held.radius },
     { u: Math.max(held.to, collar), r: 0 },
   ];
+}
+
+/** Whether the held surface is the wall of a hole: by its thread, else by where the metal is. */
+function isInside(sketch: Sketch, held: Clamp): boolean {
+  const middle = (held.from + held.to) / 2;
+  const band = sketch.bands.find((b) => Math.min(...b.polygon.map((p) => p.u)) < middle && Math.max(...b.polygon.map((p) => p.u)) > middle);
+  if (band) return band.side === 'inside';
+  return metalAt(sketch.loops, { u: middle, r: held.radius * 1.02 }) && !metalAt(sketch.loops, { u: middle, r: held.radius * 0.98 });
 }
 
 export function box(from: number, to: number, low: number, high: number): readonly UR[] {

@@ -29,6 +29,7 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   const inside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'inside').flatMap(bandEdges))];
   const outer = envelope(outside, 'outer');
   const former = seen(sketch.before.flat());
+  const bands = sketch.bands.map((b) => ({ ...b, polygon: clippedRing(b.polygon, cutAt) })).filter((b) => b.polygon.length > 2);
   return {
     items: [
       ...takenArea(
@@ -36,12 +37,12 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
         paper,
       ),
       ...drawFaces(metal, outer, paper),
-      ...boreLines(envelope(inside, 'inner'), paper),
+      ...boreLines(envelope(inside, 'inner'), window, paper),
       ...formerLines(former, window, paper),
       ...outsideView(outer, now, window, paper),
-      ...sketch.bands.flatMap((band) => bandLines(band, paper)),
-      ...sectionLines(now, sketch.bands, paper),
-      ...(window.cutAt === undefined ? [] : breakLine(window.cutAt, rimAtBreak, paper)),
+      ...bands.flatMap((band) => bandLines(band, paper)),
+      ...sectionLines(now, bands, paper),
+      ...(window.cutAt === undefined ? [] : breakLine(metal, window.cutAt, rimAtBreak, paper)),
     ],
     boxes: workBoxes([...outside, ...former], paper),
   };
@@ -151,11 +152,16 @@ function mergedOrder(edges: readonly Edge[]): readonly Edge[] {
 }
 
 /** Seen in the bore behind the cut: its steps and its mouths. */
-function boreLines(inner: readonly Piece[], paper: Paper): readonly Item[] {
+function boreLines(inner: readonly Piece[], window: Window, paper: Paper): readonly Item[] {
   return steps(inner)
     .map((s) => ({ u: s.u, r: s.low > 0 ? s.low : s.high }))
-    .filter((s) => s.r > 0)
+    .filter((s) => s.r > 0 && !behindSpigot(s.u, window) && s.u !== window.cutAt)
     .map((s) => upright(s.u, 0, s.r, paper, 'above'));
+}
+
+function behindSpigot(u: number, window: Window): boolean {
+  const us = window.tooling.map((p) => p.u);
+  return window.tooling.some((p) => p.r === 0) && u > Math.min(...us) && u <= Math.max(...us);
 }
 
 function upright(u: number, low: number, high: number, paper: Paper, half: Half): Item {
@@ -216,10 +222,27 @@ function broken(ring: readonly UR[], cutAt: number, rim: number): readonly UR[] 
   });
 }
 
-/** A broken-off bar: one narrow wave from rim to rim. */
-function breakLine(cutAt: number, rim: number, paper: Paper): readonly Item[] {
-  const half = (turn: 1 | -1): readonly UR[] => WAVE_STEPS.map((t) => ({ u: cutAt + turn * wave(rim * t, rim), r: rim * t }));
-  return [polyline(ringOnPaper(paper, half(1), 'above'), NARROW), polyline(ringOnPaper(paper, half(-1), 'below'), NARROW)];
+/** A broken-off bar: the wave of its cut face above the axis, a whole one below. */
+function breakLine(metal: readonly (readonly UR[])[], cutAt: number, rim: number, paper: Paper): readonly Item[] {
+  const below = WAVE_STEPS.map((t) => ({ u: cutAt - wave(rim * t, rim), r: rim * t }));
+  const above = metal.flatMap((ring) => onCut(ring, cutAt, rim));
+  return [
+    ...above.map((part) => polyline(ringOnPaper(paper, part, 'above'), NARROW)),
+    polyline(ringOnPaper(paper, below, 'below'), NARROW),
+  ];
+}
+
+/** Stretches of a ring that follow the wave: WAVE_STEPS points each, as `broken` made them. */
+function onCut(ring: readonly UR[], cutAt: number, rim: number): readonly (readonly UR[])[] {
+  const runs: UR[][] = [];
+  let last = -2;
+  ring.forEach((p, i) => {
+    if (Math.abs(p.u - cutAt - wave(p.r, rim)) > NEAR) return;
+    if (i === last + 1) runs.at(-1)?.push(p);
+    else runs.push([p]);
+    last = i;
+  });
+  return runs.filter((run) => run.length > 1);
 }
 
 /** The room that the work fills, now and before, as boxes over both halves. */
