@@ -5,7 +5,7 @@ import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor } from './bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy } from './limits.ts';
-import { partFrom } from './outline.ts';
+import { type Hole, partFrom, type Section } from './outline.ts';
 import { insideChamfer, type ThreadPair } from './threads.ts';
 
 export type UnionAsk = {
@@ -24,7 +24,7 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
   const length = add(depth, size('nut.floor'));
   const across = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
   const hole = add(tailOf(ask), size('nut.clear'));
-  const drilled = size('band.drilled');
+  const _drilled = size('band.drilled');
   if (hole >= headOf(ask))
     found.push({
       code: 'design.nut-has-no-floor',
@@ -40,30 +40,7 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
     first: { letter: 'M', role: 'clearance' },
     second: { letter: 'T', role: 'clearance' },
     sections: [{ name: 'hexagon', role: 'free', size: stock(across), length, section: 'hexagon', asStock: true }],
-    holes: [
-      {
-        name: 'socket',
-        role: 'thread',
-        size: ask.thread.inside.minor,
-        from: len(0),
-        to: depth,
-        opens: ['first'],
-        floor: { letter: 'L', role: 'register' },
-        thread: {
-          size: ask.thread.inside,
-          to: minus(depth, mm(toMm(ask.thread.inside.pitch) * ratio('thread.dead'))),
-          chamfer: insideChamfer(ask.thread.inside),
-        },
-      },
-      {
-        name: 'hole',
-        role: 'clearance',
-        size: between(hole, add(hole, drilled), hole, 'drilled'),
-        from: depth,
-        to: length,
-        opens: ['first', 'second'],
-      },
-    ],
+    holes: nutHoles(ask, depth, length, hole),
     lengths: [
       { from: 'M', to: 'L', limits: general(depth) },
       { from: 'M', to: 'T', limits: general(length) },
@@ -80,8 +57,8 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
   const headLength = add(cone, size('nipple.head'));
   const length = add(headLength, tail);
   const socket = size('nipple.socket');
-  const pocket = add(ask.pipe.outside, size('pipe.fit'));
-  const drilled = size('band.drilled');
+  const _pocket = add(ask.pipe.outside, size('pipe.fit'));
+  const _drilled = size('band.drilled');
   return partFrom({
     id: 'nipple',
     kind: 'nipple',
@@ -90,36 +67,8 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
     stock: barFor({ part: 'nipple', material: ask.material, section: 'round', across: head, turned: true }, workshop, found),
     first: { letter: 'V', role: 'clearance' },
     second: { letter: 'E', role: 'clearance' },
-    sections: [
-      {
-        name: 'head',
-        role: 'clearance',
-        size: about(minus(head, size('band.clearance')), size('band.clearance'), 'passes the nut'),
-        length: headLength,
-        cone: { at: 'first', angle: ratio('coupling.cone'), mouth: about(tip, size('band.cone.mouth'), 'union cone'), role: 'sealing' },
-        shoulder: { letter: 'H', role: 'register' },
-      },
-      { name: 'tail', role: 'clearance', size: about(tailOf(ask), size('band.clearance'), 'passes the nut'), length: tail },
-    ],
-    holes: [
-      {
-        name: 'bore',
-        role: 'clearance',
-        size: between(inside, add(inside, drilled), inside, 'drilled'),
-        from: len(0),
-        to: minus(length, socket),
-        opens: ['first', 'second'],
-      },
-      {
-        name: 'socket',
-        role: 'register',
-        size: between(pocket, add(pocket, drilled), pocket, 'solder fit'),
-        from: minus(length, socket),
-        to: length,
-        opens: ['second'],
-        floor: { letter: 'L', role: 'free' },
-      },
-    ],
+    sections: nippleSections(ask, tip, headLength),
+    holes: nippleHoles(ask, inside, length),
     lengths: [
       { from: 'V', to: 'H', limits: general(headLength) },
       { from: 'H', to: 'E', limits: general(tail) },
@@ -130,3 +79,72 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
 
 const radians = (includedAngle: number): number => ((includedAngle / 2) * Math.PI) / HALF_TURN;
 const HALF_TURN = ratio('turn.half');
+
+function nutHoles(ask: UnionAsk, depth: Len, length: Len, hole: Len): readonly Hole[] {
+  const drilled = size('band.drilled');
+  return [
+    {
+      name: 'socket',
+      role: 'thread',
+      size: ask.thread.inside.minor,
+      from: len(0),
+      to: depth,
+      opens: ['first'],
+      floor: { letter: 'L', role: 'register' },
+      thread: {
+        size: ask.thread.inside,
+        to: minus(depth, mm(toMm(ask.thread.inside.pitch) * ratio('thread.dead'))),
+        chamfer: insideChamfer(ask.thread.inside),
+      },
+    },
+    {
+      name: 'hole',
+      role: 'clearance',
+      size: between(hole, add(hole, drilled), hole, 'drilled'),
+      from: depth,
+      to: length,
+      opens: ['first', 'second'],
+    },
+  ];
+}
+
+function nippleSections(ask: UnionAsk, tip: Len, headLength: Len): readonly Section[] {
+  const head = headOf(ask);
+  const tail = size('nipple.tail');
+  return [
+    {
+      name: 'head',
+      role: 'clearance',
+      size: about(minus(head, size('band.clearance')), size('band.clearance'), 'passes the nut'),
+      length: headLength,
+      cone: { at: 'first', angle: ratio('coupling.cone'), mouth: about(tip, size('band.cone.mouth'), 'union cone'), role: 'sealing' },
+      shoulder: { letter: 'H', role: 'register' },
+    },
+    { name: 'tail', role: 'clearance', size: about(tailOf(ask), size('band.clearance'), 'passes the nut'), length: tail },
+  ];
+}
+
+function nippleHoles(ask: UnionAsk, inside: Len, length: Len): readonly Hole[] {
+  const socket = size('nipple.socket');
+  const pocket = add(ask.pipe.outside, size('pipe.fit'));
+  const drilled = size('band.drilled');
+  return [
+    {
+      name: 'bore',
+      role: 'clearance',
+      size: between(inside, add(inside, drilled), inside, 'drilled'),
+      from: len(0),
+      to: minus(length, socket),
+      opens: ['first', 'second'],
+    },
+    {
+      name: 'socket',
+      role: 'register',
+      size: between(pocket, add(pocket, drilled), pocket, 'solder fit'),
+      from: minus(length, socket),
+      to: length,
+      opens: ['second'],
+      floor: { letter: 'L', role: 'free' },
+    },
+  ];
+}

@@ -4,7 +4,7 @@ import type { Candidates } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { beforesFor } from '../rules/befores/index.ts';
 import { contextOf } from '../rules/context.ts';
-import { GRIP_RULES } from '../rules/grips.ts';
+import { GRIP_RULES } from '../rules/grips/index.ts';
 import { leavingBar, methodsFor } from '../rules/methods/index.ts';
 import type { Work } from '../rules/rule.ts';
 

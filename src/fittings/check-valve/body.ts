@@ -5,7 +5,7 @@ import type { Limits, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { type Hole, partFrom } from '../outline.ts';
+import { type Hole, type OutlineAsk, partFrom, type Side } from '../outline.ts';
 import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
 import { layOutSeatPiece } from './seat-piece.ts';
 import type { CheckValveSizes } from './sizes.ts';
@@ -51,9 +51,6 @@ const dead = (thread: ThreadPair): Len => times(thread.inside.pitch, ratio('thre
 
 export function body(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBody(sizes);
-  const band = size('band.length');
-  const across = minus(at.barrel, size('flats.under-rim'));
-  const flatHalf = half(size('flats.body'));
   return partFrom({
     id: 'body',
     kind: 'body',
@@ -68,52 +65,59 @@ export function body(sizes: CheckValveSizes, material: string, workshop: Worksho
       { name: 'chamber', role: 'running', size: chamberLimits(sizes), from: at.floor, to: at.upper, opens: ['first', 'second'] },
       socket('cap-socket', sizes.cap, at.upper, at.length, 'second', minus(at.length, at.capThreadEnd), 'G'),
     ],
-    sides: [
-      {
-        name: 'flats',
-        does: 'flats',
-        on: 'barrel',
-        role: 'free',
-        at: add(size('jaw.clearance'), flatHalf),
-        half: flatHalf,
-        size: between(minus(across, band), across, across, 'spanner'),
-        count: 1 + 1,
-      },
-      {
-        name: 'outlet',
-        does: 'cross-hole',
-        on: 'barrel',
-        role: 'register',
-        at: at.outlet,
-        half: half(at.hole),
-        size: between(at.hole, add(at.hole, size('band.bore.seat')), at.hole, 'solder fit'),
-      },
-      {
-        name: 'branch',
-        does: 'branch',
-        on: 'barrel',
-        role: 'sealing',
-        at: at.outlet,
-        half: half(branchCollar(sizes)),
-        joins: { part: 'branch', by: 'silver-solder' },
-      },
-    ],
-    lengths: [
-      { from: 'P', to: 'T', limits: general(at.length) },
-      { from: 'P', to: 'F', limits: about(at.floor, band, 'gap') },
-      {
-        from: 'G',
-        to: 'T',
-        limits: between(
-          minus(minus(at.length, at.upper), band),
-          add(minus(at.length, at.upper), band),
-          minus(at.length, at.upper),
-          'socket',
-        ),
-      },
-    ],
+    sides: sidesOf(sizes, at),
+    lengths: lengthsOf(at),
     waitsFor: [{ feature: 'branch', part: 'branch', why: 'joined' }],
   });
+}
+
+function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
+  const across = minus(at.barrel, size('flats.under-rim'));
+  const flatHalf = half(size('flats.body'));
+  const band = size('band.length');
+  return [
+    {
+      name: 'flats',
+      does: 'flats',
+      on: 'barrel',
+      role: 'free',
+      at: add(size('jaw.clearance'), flatHalf),
+      half: flatHalf,
+      size: between(minus(across, band), across, across, 'spanner'),
+      count: 1 + 1,
+    },
+    {
+      name: 'outlet',
+      does: 'cross-hole',
+      on: 'barrel',
+      role: 'register',
+      at: at.outlet,
+      half: half(at.hole),
+      size: between(at.hole, add(at.hole, size('band.bore.seat')), at.hole, 'solder fit'),
+    },
+    {
+      name: 'branch',
+      does: 'branch',
+      on: 'barrel',
+      role: 'sealing',
+      at: at.outlet,
+      half: half(branchCollar(sizes)),
+      joins: { part: 'branch', by: 'silver-solder' },
+    },
+  ];
+}
+
+function lengthsOf(at: BodyLayout): OutlineAsk['lengths'] {
+  const band = size('band.length');
+  return [
+    { from: 'P', to: 'T', limits: general(at.length) },
+    { from: 'P', to: 'F', limits: about(at.floor, band, 'gap') },
+    {
+      from: 'G',
+      to: 'T',
+      limits: between(minus(minus(at.length, at.upper), band), add(minus(at.length, at.upper), band), minus(at.length, at.upper), 'socket'),
+    },
+  ];
 }
 
 const chamberLimits = (sizes: CheckValveSizes): Limits =>

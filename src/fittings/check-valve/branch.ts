@@ -1,12 +1,12 @@
 /** The branch: spigot to be soldered into the body, collar, coupling. Finished before it is soldered. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, len, minus } from '../../base/units.ts';
+import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
 import { about, between, general, half, size, TENTH, tidy } from '../limits.ts';
-import { partFrom } from '../outline.ts';
+import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { reliefOf } from '../threads.ts';
 import { branchCollar, layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
@@ -29,17 +29,7 @@ export function branch(sizes: CheckValveSizes, material: string, workshop: Works
     stock: barFor({ part: 'branch', material, section: 'round', across: collar, turned: true }, workshop, found),
     first: { letter: 'K', role: 'clearance' },
     second: { letter: 'E', role: 'sealing' },
-    sections: [
-      {
-        name: 'spigot',
-        role: 'register',
-        size: between(minus(at.hole, size('solder.fit.most')), minus(at.hole, size('solder.fit.least')), at.spigot, 'solder fit'),
-        length: spigot,
-        shoulder: { letter: 'C', role: 'register' },
-      },
-      { name: 'collar', role: 'free', size: general(collar), length: thick, shoulder: { letter: 'D', role: 'free' } },
-      couplingSection(sizes.coupling, 'second'),
-    ],
+    sections: sectionsOf(sizes, spigot, collar),
     holes: [
       {
         name: 'bore',
@@ -63,11 +53,33 @@ export function branch(sizes: CheckValveSizes, material: string, workshop: Works
         count: 1 + 1,
       },
     ],
-    lengths: [
-      { from: 'K', to: 'C', limits: about(spigot, band, 'proud in the bore') },
-      { from: 'C', to: 'D', limits: general(thick) },
-      { from: 'C', to: 'E', limits: general(minus(length, spigot)) },
-      { from: 'D', to: 'coupling.wall', limits: reliefOf(sizes.coupling.outside).width },
-    ],
+    lengths: lengthsOf(sizes, spigot, length),
   });
+}
+
+function sectionsOf(sizes: CheckValveSizes, spigot: Len, collar: Len): readonly Section[] {
+  const at = layOutBody(sizes);
+  const thick = size('branch.collar');
+  return [
+    {
+      name: 'spigot',
+      role: 'register',
+      size: between(minus(at.hole, size('solder.fit.most')), minus(at.hole, size('solder.fit.least')), at.spigot, 'solder fit'),
+      length: spigot,
+      shoulder: { letter: 'C', role: 'register' },
+    },
+    { name: 'collar', role: 'free', size: general(collar), length: thick, shoulder: { letter: 'D', role: 'free' } },
+    couplingSection(sizes.coupling, 'second'),
+  ];
+}
+
+function lengthsOf(sizes: CheckValveSizes, spigot: Len, length: Len): OutlineAsk['lengths'] {
+  const band = size('band.length');
+  const thick = size('branch.collar');
+  return [
+    { from: 'K', to: 'C', limits: about(spigot, band, 'proud in the bore') },
+    { from: 'C', to: 'D', limits: general(thick) },
+    { from: 'C', to: 'E', limits: general(minus(length, spigot)) },
+    { from: 'D', to: 'coupling.wall', limits: reliefOf(sizes.coupling.outside).width },
+  ];
 }

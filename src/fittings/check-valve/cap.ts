@@ -5,7 +5,7 @@ import type { Chain, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
-import { partFrom } from '../outline.ts';
+import { partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
 import { layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
@@ -33,24 +33,7 @@ export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop
     stock: barFor({ part: 'cap', material, section: 'hexagon', across, turned: false }, workshop, found),
     first: { letter: 'Q', role: 'register', fitted: true },
     second: { letter: 'T', role: 'clearance' },
-    sections: [
-      {
-        name: 'stem',
-        role: 'clearance',
-        size: about(sizes.stem, size('band.clearance'), 'stem'),
-        length: stem,
-        shoulder: { letter: 'N', role: 'free' },
-      },
-      {
-        name: 'cap-thread',
-        role: 'thread',
-        size: thread.major,
-        length: threaded,
-        thread: outsideThread(thread, 'first'),
-        shoulder: { letter: 'A', role: 'sealing' },
-      },
-      { name: 'head', role: 'free', size: stock(across), length: head, section: 'hexagon', asStock: true },
-    ],
+    sections: sectionsOf(sizes, stem, threaded, across),
     lengths: [
       { from: 'Q', to: 'A', limits: about(add(stem, threaded), half(size('band.length')), 'measure and fit') },
       { from: 'N', to: 'A', limits: general(threaded) },
@@ -62,6 +45,29 @@ export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop
       { feature: 'Q', part: 'seat-piece', why: 'measure-and-fit' },
     ],
   });
+}
+
+function sectionsOf(sizes: CheckValveSizes, stem: Len, threaded: Len, across: Len): readonly Section[] {
+  const thread = sizes.cap.outside;
+  const head = size('cap.head');
+  return [
+    {
+      name: 'stem',
+      role: 'clearance',
+      size: about(sizes.stem, size('band.clearance'), 'stem'),
+      length: stem,
+      shoulder: { letter: 'N', role: 'free' },
+    },
+    {
+      name: 'cap-thread',
+      role: 'thread',
+      size: thread.major,
+      length: threaded,
+      thread: outsideThread(thread, 'first'),
+      shoulder: { letter: 'A', role: 'sealing' },
+    },
+    { name: 'head', role: 'free', size: stock(across), length: head, section: 'hexagon', asStock: true },
+  ];
 }
 
 /** Lift: what is left between the stem and the ball, through body, ring, seat piece and ball. Measured, not summed blind. */

@@ -6,7 +6,7 @@ import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { partFrom } from '../outline.ts';
+import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
 import type { CheckValveSizes } from './sizes.ts';
 
@@ -32,9 +32,7 @@ export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Wo
   const at = layOutSeatPiece(sizes);
   const band = size('band.length');
   const length = add(add(at.reach, at.flange), couplingLength(sizes.coupling));
-  const nose = minus(tidy(sizes.seat.outside.root, TENTH, 'down'), size('band.clearance'));
   const across = minus(at.rim, size('flats.under-rim'));
-  const noseLimits = about(nose, size('band.clearance'), 'passes the thread');
   return partFrom({
     id: 'seat-piece',
     kind: 'seat-piece',
@@ -43,19 +41,7 @@ export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Wo
     stock: barFor({ part: 'seat-piece', material, section: 'round', across: at.rim, turned: true }, workshop, found),
     first: { letter: 'S', role: 'seat' },
     second: { letter: 'E', role: 'sealing' },
-    sections: [
-      { name: 'nose', role: 'clearance', size: noseLimits, length: at.nose, shoulder: { letter: 'N', role: 'free' } },
-      {
-        name: 'seat-thread',
-        role: 'thread',
-        size: sizes.seat.outside.major,
-        length: at.thread,
-        thread: outsideThread(sizes.seat.outside, 'first', noseLimits.hi),
-        shoulder: { letter: 'A', role: 'register' },
-      },
-      { name: 'flange', role: 'free', size: general(at.rim), length: at.flange, shoulder: { letter: 'B', role: 'free' } },
-      couplingSection(sizes.coupling, 'second'),
-    ],
+    sections: sectionsOf(sizes, at),
     holes: [
       {
         name: 'bore',
@@ -80,13 +66,36 @@ export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Wo
         count: 1 + 1,
       },
     ],
-    lengths: [
-      { from: 'S', to: 'A', limits: about(at.reach, band, 'lift') },
-      { from: 'A', to: 'B', limits: about(at.flange, band, 'flange') },
-      { from: 'A', to: 'E', limits: about(minus(length, at.reach), band, 'coupling') },
-      { from: 'S', to: 'N', limits: general(at.nose) },
-      { from: 'seat-thread.wall', to: 'A', limits: reliefOf(sizes.seat.outside).width },
-      { from: 'B', to: 'coupling.wall', limits: reliefOf(sizes.coupling.outside).width },
-    ],
+    lengths: lengthsOf(sizes, at, length),
   });
+}
+
+function sectionsOf(sizes: CheckValveSizes, at: SeatPieceLayout): readonly Section[] {
+  const nose = minus(tidy(sizes.seat.outside.root, TENTH, 'down'), size('band.clearance'));
+  const noseLimits = about(nose, size('band.clearance'), 'passes the thread');
+  return [
+    { name: 'nose', role: 'clearance', size: noseLimits, length: at.nose, shoulder: { letter: 'N', role: 'free' } },
+    {
+      name: 'seat-thread',
+      role: 'thread',
+      size: sizes.seat.outside.major,
+      length: at.thread,
+      thread: outsideThread(sizes.seat.outside, 'first', noseLimits.hi),
+      shoulder: { letter: 'A', role: 'register' },
+    },
+    { name: 'flange', role: 'free', size: general(at.rim), length: at.flange, shoulder: { letter: 'B', role: 'free' } },
+    couplingSection(sizes.coupling, 'second'),
+  ];
+}
+
+function lengthsOf(sizes: CheckValveSizes, at: SeatPieceLayout, length: Len): OutlineAsk['lengths'] {
+  const band = size('band.length');
+  return [
+    { from: 'S', to: 'A', limits: about(at.reach, band, 'lift') },
+    { from: 'A', to: 'B', limits: about(at.flange, band, 'flange') },
+    { from: 'A', to: 'E', limits: about(minus(length, at.reach), band, 'coupling') },
+    { from: 'S', to: 'N', limits: general(at.nose) },
+    { from: 'seat-thread.wall', to: 'A', limits: reliefOf(sizes.seat.outside).width },
+    { from: 'B', to: 'coupling.wall', limits: reliefOf(sizes.coupling.outside).width },
+  ];
 }

@@ -1,6 +1,6 @@
 /** Every size of a ball check valve: what was stated is kept and checked, what is open is derived, with formula, inputs and source. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
+import { add, type Len, minus, mm, toMm } from '../../base/units.ts';
 import { centreAboveEdge, contactAngle, liftForFullArea, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Derivation } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';

@@ -65,9 +65,9 @@ function partsTable(plan: Plan, words: Words): Section {
     text: '',
     columns: [
       { label: words.say('label.part'), share: 10, manner: 'strong' },
-      { label: words.say('label.quantity'), share: 2, manner: 'figure' },
+      { label: words.say('label.quantity'), share: 1, manner: 'figure' },
       { label: words.say('label.stock'), share: 10, manner: 'text' },
-      { label: words.say('label.sheets'), share: 2, manner: 'figure' },
+      { label: words.say('label.sheets'), share: 1, manner: 'figure' },
       { label: words.say('label.use'), share: 10, manner: 'small' },
     ],
     rows: [...rows, ...ball],
@@ -100,7 +100,7 @@ function figures(plan: Plan, words: Words): Section {
     text: words.say('cover.figures.how'),
     columns: [
       { label: words.say('label.what'), share: 10, manner: 'text' },
-      { label: words.say('label.value'), share: 4, manner: 'figure' },
+      { label: words.say('label.value'), share: 1, manner: 'figure' },
       { label: words.say('label.formula'), share: 10, manner: 'small' },
       { label: words.say('label.source'), share: 10, manner: 'small' },
     ],

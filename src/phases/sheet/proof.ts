@@ -52,9 +52,9 @@ function dimensionTable(plan: Plan, words: Words): Section {
     columns: [
       { label: words.say('label.part'), share: 10, manner: 'text' },
       { label: words.say('label.dimension'), share: 10, manner: 'text' },
-      { label: words.say('label.asked'), share: 10, manner: 'figure' },
-      { label: words.say('label.worst'), share: 10, manner: 'figure' },
-      { label: words.say('label.holds'), share: 2, manner: 'text' },
+      { label: words.say('label.asked'), share: 1, manner: 'figure' },
+      { label: words.say('label.worst'), share: 1, manner: 'figure' },
+      { label: words.say('label.holds'), share: 1, manner: 'figure' },
     ],
     rows,
   };
@@ -129,9 +129,9 @@ function orders(plan: Plan, words: Words): Section {
     text: words.say('proof.orders.how'),
     columns: [
       { label: words.say('label.part'), share: 10, manner: 'text' },
-      { label: words.say('label.grips'), share: 2, manner: 'figure' },
-      { label: words.say('label.tool-changes'), share: 10, manner: 'figure' },
-      { label: words.say('label.as-good'), share: 10, manner: 'figure' },
+      { label: words.say('label.grips'), share: 1, manner: 'figure' },
+      { label: words.say('label.tool-changes'), share: 1, manner: 'figure' },
+      { label: words.say('label.as-good'), share: 1, manner: 'figure' },
       { label: words.say('label.order'), share: 10, manner: 'small' },
     ],
     rows,

@@ -20,7 +20,7 @@ const way = (f: ThreadFeature, c: Context): Way => ({
 function make(f: ThreadFeature, c: Context, step: 'screw-cut' | 'die' | 'tap', tool: Operation['tool'], rank: number): Method {
   const gauge =
     f.side === 'outside' && !c.workshop.tools.gaugeNuts.includes(f.thread.name)
-      ? [{ kind: 'gauge-nut' as const, thread: nutOf(f, c), length: gaugeLength(f) }]
+      ? [{ kind: 'gauge-nut' as const, thread: f.thread, length: gaugeLength(f) }]
       : [];
   const op = operation(
     { feature: f.id, step, verb: step, tool, ways: { [f.start]: way(f, c) }, asks: gauge },
@@ -31,9 +31,6 @@ function make(f: ThreadFeature, c: Context, step: 'screw-cut' | 'die' | 'tap', t
 }
 
 const gaugeLength = (f: ThreadFeature) => len(f.thread.major.target - (f.thread.major.target % f.thread.pitch));
-/** The mate is looked up by the planner from the same name; here only its name travels. */
-const nutOf = (f: ThreadFeature, _c: Context) => f.thread;
-
 export const screwCutOutside: MethodRule = methodRule({
   id: 'screw-cut',
   source: CUSTOM,

@@ -1,0 +1,56 @@
+/** A part as a turner would say it over the bench: sections, holes, cones, and what is done from the side. */
+import type { Len } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
+import type { Limits, Part, Role, SideFeature, ThreadSize } from '../../model/part.ts';
+
+export type EndAsk = { readonly letter: string; readonly role: Role; readonly fitted?: true };
+export type ThreadAsk = {
+  readonly size: ThreadSize;
+  readonly start: End;
+  readonly chamfer: Limits;
+  readonly relief?: { readonly width: Limits; readonly floor: Limits };
+};
+export type Section = {
+  readonly name: string;
+  readonly role: Role;
+  readonly size: Limits;
+  readonly length: Len;
+  readonly section?: 'hexagon';
+  readonly asStock?: true;
+  readonly thread?: ThreadAsk;
+  /** The face between this section and the next one. */
+  readonly shoulder?: { readonly letter: string; readonly role: Role };
+  /** An outside cone that ends this section at its end toward `at`, e.g. the cone of a nipple. */
+  readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role };
+};
+export type Hole = {
+  readonly name: string;
+  readonly role: Role;
+  readonly size: Limits;
+  readonly from: Len;
+  readonly to: Len;
+  readonly opens: readonly End[];
+  /** Letter of the end face whose meeting with this hole is a seat. */
+  readonly edge?: string;
+  /** Its flat bottom, named by a letter. */
+  readonly floor?: { readonly letter: string; readonly role: Role };
+  /** An inside thread from the open end to `to` (nominal z of the last full thread). */
+  readonly thread?: { readonly size: ThreadSize; readonly to: Len; readonly chamfer: Limits };
+  readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role; readonly name: string };
+};
+export type Side = Omit<SideFeature, 'kind' | 'id' | 'on' | 'spoils'> & {
+  readonly name: string;
+  readonly on: string;
+  readonly spoils?: readonly string[];
+};
+export type OutlineAsk = Pick<Part, 'id' | 'kind' | 'quantity' | 'use' | 'stock'> & {
+  readonly first: EndAsk;
+  /** A part that stays in the chuck has no second end. */
+  readonly second?: EndAsk;
+  readonly sections: readonly Section[];
+  readonly holes?: readonly Hole[];
+  readonly sides?: readonly Side[];
+  /** Faces by letter or, for a relief wall, by '<section>.wall'. */
+  readonly lengths: readonly { readonly from: string; readonly to: string; readonly limits: Limits }[];
+  readonly waitsFor?: readonly { readonly feature: string; readonly part: string; readonly why: 'measure-and-fit' | 'joined' | 'gauges' }[];
+};

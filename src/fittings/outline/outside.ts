@@ -1,0 +1,158 @@
+/** Outside sections with their shoulders, threads, reliefs and cones. */
+import { add, type Len, len, minus } from '../../base/units.ts';
+import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
+import type { Cylinder, Limits } from '../../model/part.ts';
+import { ratio } from '../limits.ts';
+import type { Section, ThreadAsk } from './ask.ts';
+import { type Bench, boundary, named, put } from './bench.ts';
+
+export function addSection(made: Bench, section: Section, i: number): void {
+  const id = named(made, section.name);
+  const next = made.ask.sections[i + 1];
+  const before = made.ask.sections[i - 1];
+  const from = made.starts[i] ?? len(0);
+  const to = made.starts[i + 1] ?? len(0);
+  const rises = next !== undefined && next.size.target > section.size.target;
+  const rose = before !== undefined && before.size.target > section.size.target;
+  if (next && section.shoulder) {
+    const air: End = rises ? 'first' : 'second';
+    put(made, {
+      shape: 'face',
+      id: named(made, section.shoulder.letter),
+      feature: rises ? id : named(made, next.name),
+      role: section.shoulder.role,
+      side: 'outside',
+      air,
+      z: to,
+      letter: section.shoulder.letter,
+    });
+  }
+  put(made, cylinderOf(id, section, from, to));
+  const second = rises ? boundary(made, i) : undefined;
+  const first = rose ? boundary(made, i - 1) : undefined;
+  made.features.push({
+    kind: 'outside',
+    id,
+    role: section.role,
+    cylinder: id,
+    shoulder: { ...(first ? { first } : {}), ...(second ? { second } : {}) },
+    section: section.section ?? 'round',
+  });
+  if (section.thread) addOutsideThread(made, section, section.thread, i);
+  if (section.cone) addOutsideCone(made, section, section.cone, i);
+}
+
+function cylinderOf(id: SurfaceId, section: Section, from: Len, to: Len): Cylinder {
+  const reliefWidth = section.thread?.relief?.width.target ?? len(0);
+  const toward = section.thread?.start;
+  return {
+    shape: 'cylinder',
+    id,
+    feature: id,
+    role: section.role,
+    side: 'outside',
+    size: section.size,
+    from: toward === 'second' ? add(from, reliefWidth) : from,
+    to: toward === 'first' ? minus(to, reliefWidth) : to,
+    ...(section.asStock ? { asStock: true as const } : {}),
+  };
+}
+
+function addOutsideThread(made: Bench, section: Section, thread: ThreadAsk, i: number): void {
+  const id = named(made, section.name);
+  const from = made.starts[i] ?? len(0);
+  const to = made.starts[i + 1] ?? len(0);
+  const startsFirst = thread.start === 'first';
+  const startFace = boundary(made, startsFirst ? i - 1 : i);
+  const farFace = boundary(made, startsFirst ? i : i - 1);
+  if (!startFace || !farFace) throw new Error(`thread '${id}' needs a face at both ends`);
+  const relief = thread.relief;
+  if (relief) addRelief(made, id, relief, farFace, startsFirst ? to : from, thread.start);
+  const chamfer = `${id}.chamfer`;
+  put(made, {
+    shape: 'cone',
+    id: chamfer,
+    feature: chamfer,
+    role: 'clearance',
+    side: 'outside',
+    includedAngle: ratio('thread.chamfer'),
+    mouth: thread.chamfer,
+    at: startFace,
+    into: startsFirst ? 'second' : 'first',
+    until: id,
+  });
+  made.features.push({ kind: 'cone', id: chamfer, role: 'clearance', cone: chamfer, from: thread.start, serves: id, does: 'chamfer' });
+  const width = relief?.width.target ?? len(0);
+  made.features.push({
+    kind: 'thread',
+    id: `${id}.thread`,
+    role: 'thread',
+    side: 'outside',
+    on: id,
+    thread: thread.size,
+    start: thread.start,
+    from: startsFirst ? from : add(from, width),
+    to: startsFirst ? minus(to, width) : to,
+  });
+}
+
+function addRelief(
+  made: Bench,
+  id: FeatureId,
+  relief: { readonly width: Limits; readonly floor: Limits },
+  shoulder: SurfaceId,
+  at: Len,
+  start: End,
+): void {
+  const wall = `${id}.wall`;
+  const groove = `${id}.relief`;
+  const wallZ = start === 'first' ? minus(at, relief.width.target) : add(at, relief.width.target);
+  put(made, {
+    shape: 'face',
+    id: wall,
+    feature: groove,
+    role: 'clearance',
+    side: 'outside',
+    air: start === 'first' ? 'second' : 'first',
+    z: wallZ,
+  });
+  put(made, {
+    shape: 'cylinder',
+    id: groove,
+    feature: groove,
+    role: 'clearance',
+    side: 'outside',
+    size: relief.floor,
+    from: start === 'first' ? wallZ : at,
+    to: start === 'first' ? at : wallZ,
+  });
+  made.features.push({
+    kind: 'groove',
+    id: groove,
+    role: 'clearance',
+    side: 'outside',
+    floor: groove,
+    first: start === 'first' ? wall : shoulder,
+    second: start === 'first' ? shoulder : wall,
+    serves: id,
+  });
+}
+
+function addOutsideCone(made: Bench, section: Section, cone: NonNullable<Section['cone']>, i: number): void {
+  const at = boundary(made, cone.at === 'first' ? i - 1 : i);
+  const id = `${named(made, section.name)}.cone`;
+  if (!at) throw new Error(`cone '${id}' needs a face to start from`);
+  put(made, {
+    shape: 'cone',
+    id,
+    feature: id,
+    role: cone.role,
+    side: 'outside',
+    includedAngle: cone.angle,
+    mouth: cone.mouth,
+    at,
+    into: cone.at === 'first' ? 'second' : 'first',
+    until: named(made, section.name),
+  });
+  made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: 'cone' });
+}

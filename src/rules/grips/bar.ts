@@ -1,0 +1,94 @@
+/** Held in the bar that the part is cut from, or on the stub of it that is left on. */
+import { add, type Len, len } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
+import type { Grip, Operation, Refusal } from '../../model/plan.ts';
+import { depthFrom, ENDS, length, nearer, scaled } from '../context.ts';
+import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { sorted } from './stretch.ts';
+
+export const onBar: GripRule = {
+  id: 'on-bar',
+  source: CUSTOM,
+  offer: (work) => {
+    const c = work.c;
+    if (c.part.stock.from !== 'bar') return { grips: [], refused: [] };
+    const leaving = work.operations.filter((o) => o.verb === 'part-off' || o.verb === 'saw-off');
+    const candidates = c.part.staysInChuck
+      ? [barGrip(work, 'first', undefined)]
+      : leaving.flatMap((o) => ENDS.filter((e) => o.ways[e]).map((e) => barGrip(work, e, o)));
+    return sorted(candidates.map((grip) => tooFarOut(work, grip) ?? grip));
+  },
+};
+
+function barGrip(work: Work, out: End, leaves: Operation | undefined): Grip {
+  const part = work.c.part;
+  const across = part.stock.from === 'bar' ? part.stock.across : len(0);
+  const deepest = stickOut(work, out, leaves);
+  const held = add(deepest, scaled(across, 'grip.stick-out.most'));
+  return {
+    id: `${part.id}/${leaves ? leaves.id.slice(leaves.id.lastIndexOf('/') + 1) : 'bar'}.${out}`,
+    kind: 'bar',
+    out,
+    on: [],
+    from: out === 'first' ? deepest : len(part.length - held),
+    to: out === 'first' ? held : len(part.length - deepest),
+    diameter: across,
+    ready: [],
+    gone: leaves ? [leaves.id] : [],
+    hides: [],
+    lightOnly: false,
+    runout: len(0),
+    because: [{ rule: 'on-bar', grounds: {} }],
+  };
+}
+
+/** From the out end to the jaws: the work, the blade's kerf, a stub if one is left, and room. */
+function stickOut(work: Work, out: End, leaves: Operation | undefined): Len {
+  const part = work.c.part;
+  if (!leaves) return add(part.length, length('grip.stick-out.room'));
+  if (leaves.verb === 'saw-off') return add(length('grip.stick-out.room'), length('face.allowance'));
+  const reach = leaves.ways[out]?.reach ?? part.length;
+  return add(reach, add(leaves.tool.size ?? len(0), add(length('part.allowance'), length('grip.stick-out.room'))));
+}
+
+function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
+  const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
+  const most = scaled(grip.diameter, 'grip.stick-out.most');
+  return out > most ? { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has: out, wants: most, would: { grip } } : undefined;
+}
+
+export const onStub: GripRule = {
+  id: 'on-stub',
+  source: CUSTOM,
+  offer: (work) => ({
+    refused: [],
+    grips: work.operations
+      .filter((o) => o.verb === 'cut-stub')
+      .flatMap((cut) => ENDS.filter((e) => cut.ways[e]).map((out) => stubGrip(work, cut, out))),
+  }),
+};
+
+function stubGrip(work: Work, cut: Operation, out: End): Grip {
+  const part = work.c.part;
+  const across = part.stock.from === 'bar' ? part.stock.across : len(0);
+  const stub = scaled(across, 'grip.stub.ratio');
+  const clear = add(cut.tool.size ?? len(0), length('part.allowance'));
+  const part1 = work.operations.find(
+    (o) => o.verb === 'part-off' && work.methods.some((m) => m.operations.includes(o) && m.operations.includes(cut)),
+  );
+  return {
+    id: `${part.id}/stub.${out}`,
+    kind: 'stub',
+    out,
+    on: [],
+    from: out === 'first' ? add(part.length, clear) : len(-stub),
+    to: out === 'first' ? add(part.length, stub) : len(-clear),
+    diameter: across,
+    ready: part1 ? [part1.id] : [],
+    gone: [cut.id],
+    hides: [],
+    lightOnly: false,
+    runout: length('runout.three-jaw'),
+    because: [{ rule: 'chucking-stub', grounds: {} }],
+  };
+}

@@ -1,0 +1,7 @@
+/** Every rule of holding, in the order in which they are asked. */
+import type { GripRule } from '../rule.ts';
+import { onBar, onStub } from './bar.ts';
+import { onMandrel } from './mandrel.ts';
+import { onSection } from './section.ts';
+
+export const GRIP_RULES: readonly GripRule[] = [onBar, onStub, onSection, onMandrel];

@@ -1,0 +1,84 @@
+/** Held by a thread, on a mandrel made for it. */
+import { type Len, len } from '../../base/units.ts';
+import type { SurfaceId } from '../../model/ids.ts';
+import { other } from '../../model/ids.ts';
+import type { Grip, Refusal } from '../../model/plan.ts';
+import { type Context, depthFrom, farther, length, nearer, type ThreadFeature } from '../context.ts';
+import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { hiddenBehind, makes, sorted } from './stretch.ts';
+
+export const onMandrel: GripRule = {
+  id: 'on-threaded-mandrel',
+  source: CUSTOM,
+  offer: (work) => sorted(work.c.part.staysInChuck || work.c.part.use !== 'fitting' ? [] : work.c.threads.map((t) => mandrelGrip(work, t))),
+};
+
+function mandrelGrip(work: Work, t: ThreadFeature): Grip | Refusal {
+  const c = work.c;
+  const out = other(t.start);
+  const datum = t.side === 'outside' ? shoulderOf(c, t) : c.end(t.start)?.face;
+  if (!datum) return { what: `${t.id}.mandrel`, because: { rule: 'mandrel-needs-a-shoulder', grounds: {} } };
+  const turnedBy = c.part.features.filter((f) => f.kind === 'side' && (f.does === 'flats' || f.does === 'branch'));
+  const front = c.face(datum).z;
+  const start = nearer(t.start, t);
+  const grip: Grip = {
+    id: `${t.id}.mandrel.${out}`,
+    kind: 'threaded-mandrel',
+    out,
+    on: [t.on],
+    datum,
+    from: len(Math.min(start, farther(t.start, t))),
+    to: len(Math.max(start, farther(t.start, t))),
+    diameter: t.thread.major.target,
+    tooling: {
+      kind: 'threaded-mandrel',
+      side: t.side === 'outside' ? 'inside' : 'outside',
+      thread: t.thread,
+      depth: depthOn(c, t, front),
+      rim: rimAt(c, front),
+      clears: c.part.length,
+      serves: c.part.id,
+    },
+    ready: readyFor(
+      work,
+      t,
+      datum,
+      turnedBy.map((f) => f.id),
+    ),
+    gone: [],
+    hides: t.side === 'outside' ? hiddenBehind(work, out, front) : [],
+    lightOnly: false,
+    runout: length('runout.mandrel'),
+    because: [{ rule: 'threaded-mandrel', grounds: { thread: t.thread.name } }],
+  };
+  const hexagon = c.outsides.some((o) => o.section === 'hexagon');
+  if (turnedBy.length === 0 && !hexagon)
+    return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
+  if (!c.workshop.holding.mandrels)
+    return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
+  return grip;
+}
+
+const shoulderOf = (c: Context, t: ThreadFeature): SurfaceId | undefined =>
+  c.outsides.find((o) => o.cylinder === t.on)?.shoulder[other(t.start)];
+
+/** How far the work goes into (or over) the mandrel: from the datum to the work's end, or to the end of the thread. */
+function depthOn(c: Context, t: ThreadFeature, front: Len): Len {
+  if (t.side === 'outside') return depthFrom(t.start, front, c.part);
+  return depthFrom(t.start, farther(t.start, t), c.part);
+}
+
+function rimAt(c: Context, front: Len): Len {
+  return (
+    c.outsides
+      .map((o) => c.cylinder(o.cylinder))
+      .filter((k) => k.from <= front && front <= k.to)
+      .map((k) => k.size.target)
+      .sort((a, b) => b - a)[0] ?? len(0)
+  );
+}
+
+/** Thread, its shoulder or face, and something for a spanner. */
+function readyFor(work: Work, t: ThreadFeature, datum: SurfaceId, spanner: readonly string[]): readonly string[] {
+  return work.operations.filter((k) => k.feature === t.id || spanner.includes(k.feature) || makes(k, datum)).map((k) => k.id);
+}

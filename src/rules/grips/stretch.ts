@@ -1,0 +1,41 @@
+/** What lies under a hold or behind it, and what makes the face that it rests on. */
+import type { Len } from '../../base/units.ts';
+import type { End, SurfaceId } from '../../model/ids.ts';
+import type { Grip, Operation, Refusal } from '../../model/plan.ts';
+import type { GripRule, Work } from '../rule.ts';
+
+type Offered = ReturnType<GripRule['offer']>;
+
+export const makes = (k: Operation, face: SurfaceId): boolean =>
+  k.verb !== 'part-off' &&
+  k.verb !== 'saw-off' &&
+  Object.values(k.ways).some((w) => w.cuts.some((cut) => cut.makes === face && cut.stage === 'final'));
+
+/** What lies under the jaws or behind them cannot be cut. Holes are reached from the out end and do not count. */
+export function hiddenBehind(work: Work, out: End, front: Len): readonly string[] {
+  return work.operations
+    .filter((k) => {
+      const s = outsideStretch(work, k);
+      if (!s) return false;
+      return out === 'first' ? s.to > front : s.from < front;
+    })
+    .map((k) => k.id);
+}
+
+export function outsideStretch(work: Work, k: Operation): { readonly from: Len; readonly to: Len } | undefined {
+  const f = work.c.part.features.find((p) => p.id === k.feature);
+  if (!f) return undefined;
+  if (f.kind === 'outside') return work.c.cylinder(f.cylinder);
+  if (f.kind === 'groove') return work.c.cylinder(f.floor);
+  if (f.kind === 'thread' && f.side === 'outside') return f;
+  if (f.kind === 'cone' && work.c.cone(f.cone).side === 'outside') {
+    const at = work.c.face(work.c.cone(f.cone).at).z;
+    return { from: at, to: at };
+  }
+  return undefined;
+}
+
+export function sorted(candidates: readonly (Grip | Refusal)[]): Offered {
+  const isGrip = (x: Grip | Refusal): x is Grip => 'kind' in x;
+  return { grips: candidates.filter(isGrip), refused: candidates.filter((x): x is Refusal => !isGrip(x)) };
+}

@@ -1,0 +1,89 @@
+/** Centring and drilling: from which end, how deep, and through which smaller hole. */
+import { type Len, len, minus, mm } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
+import { other } from '../../model/ids.ts';
+import type { Bound, Cut, Operation, Way } from '../../model/plan.ts';
+import { type Context, ENDS, fact, farther, type Hole, length, nearer, operation, scaled, waysBy } from '../context.ts';
+import { centreDrill, drill, drillUnder, drillWithin } from '../tools.ts';
+import { seatPilot } from './seat.ts';
+
+const ZERO = 0 as Len;
+
+export function drilling(c: Context, f: Hole, size: Len, stage: Cut['stage']): readonly Operation[] {
+  const solid = pilotHole(c, f) === undefined;
+  const centre = solid ? centring(c, f, size) : [];
+  const pilot = solid && size > length('drill.pilot-above') ? drillUnder(c.workshop, scaled(size, 'drill.pilot-ratio')) : undefined;
+  const first = pilot ? [drillOp(c, f, 'drill-pilot', pilot, 'rough', 'small-drill-first')] : [];
+  return [...centre, ...first, drillOp(c, f, 'drill', size, stage, 'drill')];
+}
+
+export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
+  const tool = centreDrill(c.workshop, size);
+  if (!tool) return [];
+  const ways = waysBy((end) => {
+    const face = f.opens.includes(end) ? c.end(end)?.face : undefined;
+    return face === undefined
+      ? undefined
+      : {
+          cuts: [],
+          sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: tool.mouth, to: { face, beyond: ZERO }, point: fact('coupling.cone') }],
+        };
+  });
+  return [operation({ feature: f.id, step: 'centre', verb: 'centre', tool: tool.tool, ways }, [{ rule: 'centre-small', grounds: {} }])];
+}
+
+export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut['stage'], rule: string): Operation {
+  const nominal = c.cylinder(f.cylinder).size.target;
+  const ways = waysBy((end): Way | undefined => {
+    const to = f.opens.includes(end) ? drillTo(c, f, end, size) : undefined;
+    if (!to) return undefined;
+    const cut: Cut = { makes: f.cylinder, stage, measures: 'diameter', leaves: stage === 'final' ? ZERO : minus(nominal, size) };
+    return { cuts: [cut], sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: size, to, point: fact('drill.point') }] };
+  });
+  return operation(
+    { feature: f.id, step, verb: 'drill', tool: drill(size), ways },
+    [{ rule, grounds: {} }],
+    [{ rule: 'drill-break-through', grounds: {} }],
+  );
+}
+
+/** Right through where everything beyond is open; else until the point reaches the floor. */
+export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undefined {
+  const beyond = c.end(other(end));
+  const openBeyond = f.opens.includes(other(end)) || f.floor === undefined || smallerBeyond(c, f, end) !== undefined;
+  if (openBeyond && beyond) return { face: beyond.face, beyond: length('drill.past') };
+  return f.floor ? { face: f.floor, beyond: len(-pointLength(size)) } : undefined;
+}
+
+/** Length of the drill's point, up to the next tenth of a millimetre. */
+export function pointLength(size: Len): Len {
+  const exact = size / (2 * Math.tan((fact('drill.point') * Math.PI) / (2 * fact('turn.half'))));
+  const tenth = mm(1 / 10);
+  return len(Math.ceil(exact / tenth) * tenth);
+}
+
+/** The hole that goes on, smaller, from this one's floor or far side. */
+export function smallerBeyond(c: Context, f: Hole, end: End): Hole | undefined {
+  const mine = c.cylinder(f.cylinder);
+  return c.holes.find(
+    (h) => nearer(end, c.cylinder(h.cylinder)) === farther(end, mine) && c.cylinder(h.cylinder).size.target < mine.size.target,
+  );
+}
+
+/** A smaller hole through which this one's tool may start: it is drilled first. */
+export function pilotHole(c: Context, f: Hole): Hole | undefined {
+  for (const end of ENDS) {
+    const found = f.opens.includes(end) ? smallerBeyond(c, f, end) : undefined;
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** Diameter that the pilot's drill leaves. */
+export function startOf(c: Context, pilot: Hole): Len | undefined {
+  const size = c.cylinder(pilot.cylinder).size;
+  if (pilot.role === 'seat') return seatPilot(c, pilot);
+  if (pilot.role !== 'running')
+    return drillWithin(c.workshop, size) ?? drillUnder(c.workshop, minus(size.target, length('drill.for-bore')));
+  return drillUnder(c.workshop, minus(size.target, length('drill.for-bore')));
+}
