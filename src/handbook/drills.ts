@@ -19,8 +19,8 @@ export function findDrill(name: string): Drill | undefined {
   const word = name.trim().replace(/\s+/g, ' ');
   const number = /^(?:#|no\.? ?)(\d{1,2})$/i.exec(word);
   if (number) return byName(`#${Number(number[1])}`);
-  const fraction = /^(\d+)\/(\d+)(?: ?(?:in|"))?$/.exec(word);
-  if (fraction) return fractionDrills.find((d) => d.diameter === inch(Number(fraction[1]) / Number(fraction[2])));
+  const fraction = /^(\d+)(?:\/(\d+)(?: ?(?:in|"))?| ?(?:in|"))$/.exec(word);
+  if (fraction) return fractionDrills.find((d) => d.diameter === inch(Number(fraction[1]) / Number(fraction[2] ?? 1)));
   const metric = /^(\d+(?:\.\d+)?)(?: ?mm)?$/.exec(word);
   if (metric) return metricDrills.find((d) => d.diameter === mm(Number(metric[1])));
   return byName(word.toUpperCase());
