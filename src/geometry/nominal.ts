@@ -1,0 +1,116 @@
+/** A part as its drawing has it: look-ups, places, and its finished outline for pictures. */
+import type { End, FeatureId, SurfaceId } from '../model/ids.ts';
+import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
+import type { Edge, Outline, Point } from '../model/stage.ts';
+import { at, type Line, meeting, steepness } from './section/lines.ts';
+
+export type Nominal = {
+  readonly part: Part;
+  /** Each throws Error when there is no such surface, or one of another shape: our fault. */
+  surface(id: SurfaceId): Surface;
+  face(id: SurfaceId): Face;
+  cylinder(id: SurfaceId): Cylinder;
+  cone(id: SurfaceId): Cone;
+  feature(id: FeatureId): Feature;
+  has(id: SurfaceId): boolean;
+  /** The face at that end of the part, where it has one. */
+  endFace(end: End): Face | undefined;
+  /** The cone's line as drawn. */
+  coneLine(cone: Cone): Line;
+};
+
+export function nominalOf(part: Part): Nominal {
+  const byId = new Map(part.surfaces.map((surface) => [surface.id, surface]));
+  const surface = (id: SurfaceId): Surface => byId.get(id) ?? fail(`${part.id}: no surface '${id}'`);
+  const face = (id: SurfaceId): Face => {
+    const found = surface(id);
+    return found.shape === 'face' ? found : fail(`'${id}' is no face`);
+  };
+  const endFace = (end: End): Face | undefined => {
+    const found = part.features.find((feature) => feature.kind === 'end' && feature.end === end);
+    return found?.kind === 'end' ? face(found.face) : undefined;
+  };
+  return {
+    part,
+    surface,
+    face,
+    endFace,
+    cylinder: (id) => {
+      const found = surface(id);
+      return found.shape === 'cylinder' ? found : fail(`'${id}' is no cylinder`);
+    },
+    cone: (id) => {
+      const found = surface(id);
+      return found.shape === 'cone' ? found : fail(`'${id}' is no cone`);
+    },
+    feature: (id) => part.features.find((feature) => feature.id === id) ?? fail(`${part.id}: no feature '${id}'`),
+    has: (id) => byId.has(id),
+    coneLine: (cone) => coneLine(cone, face(cone.at).z, cone.mouth.target),
+  };
+}
+
+/** From `mouth` at `z`, an outside cone grows and an inside one shrinks toward `into`. */
+export function coneLine(cone: Cone, z: number, mouth: number): Line {
+  const grows = cone.side === 'outside' ? 1 : -1;
+  const way = cone.into === 'second' ? 1 : -1;
+  return { z, d: mouth, slope: grows * way * steepness(cone.includedAngle) };
+}
+
+/** The finished part as one labelled loop, every surface at its target; a bar that stays in the chuck is closed by '' edges. */
+export function finishedOutline(part: Part): Outline {
+  const nominal = nominalOf(part);
+  const ring = part.ring.map((id) => nominal.surface(id));
+  const corners = ring.map((surface, i) => cornerOf(nominal, surface, ring[(i + 1) % ring.length] ?? surface));
+  return ring.flatMap((surface, i): readonly Edge[] => {
+    const a = corners[(i + corners.length - 1) % corners.length];
+    const b = corners[i];
+    if (!a || !b) return [];
+    const mark = { surface: surface.id, stage: 'final', by: '' } as const;
+    return [...closing(a.leave, a.arrive), { a: a.arrive, b: b.leave, ...mark }];
+  });
+}
+
+/** Where one surface ends and the next begins: one place, or two where the axis or a raw end lies between. */
+type Corner = { readonly leave: Point; readonly arrive: Point };
+function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
+  const met = meet(nominal, p, q);
+  if (met) return { leave: met, arrive: met };
+  return { leave: loose(nominal, p, q), arrive: loose(nominal, q, p) };
+}
+
+function meet(nominal: Nominal, p: Surface, q: Surface): Point | undefined {
+  if (p.shape === 'face' && q.shape === 'face') return undefined;
+  if (p.shape === 'face') return q.shape === 'face' ? undefined : { z: p.z, d: at(lineOf(nominal, q), p.z) };
+  if (q.shape === 'face') return meet(nominal, q, p);
+  const z = meeting(lineOf(nominal, p), lineOf(nominal, q));
+  return z === undefined ? undefined : { z, d: at(lineOf(nominal, p), z) };
+}
+
+const lineOf = (nominal: Nominal, surface: Cylinder | Cone): Line =>
+  surface.shape === 'cone' ? nominal.coneLine(surface) : { z: 0, d: surface.size.target, slope: 0 };
+
+/** A face runs on to the axis; a cylinder to its drawn end nearer the other. */
+function loose(nominal: Nominal, surface: Surface, toward: Surface): Point {
+  if (surface.shape === 'face') return { z: surface.z, d: 0 };
+  const line = lineOf(nominal, surface);
+  const goal =
+    toward.shape === 'face' ? toward.z : toward.shape === 'cylinder' ? (toward.from + toward.to) / 2 : nominal.coneLine(toward).z;
+  const near = surface.shape === 'cone' ? line.z : Math.abs(surface.from - goal) < Math.abs(surface.to - goal) ? surface.from : surface.to;
+  const z = surface.shape === 'cylinder' && surface.side !== toward.side ? surface.to : near;
+  return { z, d: at(line, z) };
+}
+
+/** By way of the axis where there is one between. */
+function closing(a: Point, b: Point): readonly Edge[] {
+  if (a.z === b.z && a.d === b.d) return [];
+  const mark = { surface: '', stage: 'bar', by: '' } as const;
+  const stops = [a, { z: a.z, d: 0 }, { z: b.z, d: 0 }, b].filter((p, i, all) => i === 0 || p.z !== all[i - 1]?.z || p.d !== all[i - 1]?.d);
+  return stops.slice(1).flatMap((to, i) => {
+    const from = stops[i];
+    return from ? [{ a: from, b: to, ...mark }] : [];
+  });
+}
+
+const fail = (message: string): never => {
+  throw new Error(message);
+};

@@ -1,0 +1,180 @@
+/**
+ * The route carried out again on the painted half-section, told only each cut's from what, by how much, which way, and each grip.
+ * It shares no sum with the chart: a surface lies where the face that it is measured from lies now, plus the working dimension.
+ */
+import { mm } from '../base/units.ts';
+import { practice } from '../handbook/practice.ts';
+import type { DimId, End, OpId, SurfaceId } from '../model/ids.ts';
+import type { Part } from '../model/part.ts';
+import type { Chart, Cut, Operation, Route, SetUp, Way } from '../model/plan.ts';
+import type { Stage } from '../model/stage.ts';
+import { type Nominal, nominalOf } from './nominal.ts';
+import { type Bench, barEndOf, type Here, type Lack, type Places, placeCuts, workingKey, workingOf } from './replay/places.ts';
+import { stageOf } from './replay/stages.ts';
+import { sweepRegions } from './replay/sweeps.ts';
+import { areaOf } from './section/ask.ts';
+import { type Mark, type Paint, paint, type Section, startBar } from './section.ts';
+
+/** One operation, with the half-section before and after it. */
+export type Step = {
+  readonly setUp: SetUp;
+  readonly operation: Operation;
+  readonly way: Way;
+  readonly out: End;
+  readonly before: Section;
+  readonly after: Section;
+  readonly placesBefore: Places;
+  readonly places: Places;
+  /** Metal that each sweep found to take (or to thread), as an area in units of z times units of diameter. */
+  readonly took: readonly number[];
+  readonly lacks: readonly Lack[];
+};
+export type Replay = {
+  readonly nominal: Nominal;
+  readonly start: Section;
+  readonly steps: readonly Step[];
+  readonly end: Section;
+  readonly places: Places;
+};
+
+/** Steps whose working dimensions are at target, to begin other replays from. */
+type Known = { readonly bench: Bench; readonly start: Section; readonly plan: readonly Planned[] };
+type Planned = { readonly setUp: SetUp; readonly operation: Operation; readonly way: Way; readonly out: End };
+
+/**
+ * `values`: working dimensions by id that are at another value than their target. Throws Error when route, chart and part do not speak
+ * of the same operations and surfaces: our fault. What is asked for in vain while cutting stands in each step's `lacks`.
+ */
+export function replay(part: Part, route: Route, chart: Chart, values: Readonly<Record<DimId, number>> = {}): Replay {
+  return replayer(part, route, chart)(values);
+}
+
+/** The same for many sets of values: what comes before the first changed dimension is not done again. */
+export function replayer(part: Part, route: Route, chart: Chart): (values: Readonly<Record<DimId, number>>) => Replay {
+  const known = prepare(part, route, chart);
+  const opOf = new Map(chart.working.map((one) => [one.id, one.op]));
+  const target = run(known, {}, []);
+  return (values) => {
+    const changed = new Set(Object.keys(values).map((id) => opOf.get(id)));
+    const first = known.plan.findIndex((one) => changed.has(one.operation.id));
+    return first < 0 ? target : run(known, values, target.steps.slice(0, first));
+  };
+}
+
+/** The half-section at the end of the step with that number (from 0), as pictures want it: what the set-up took so far is tinted. */
+export function stageAfter(run: Replay, step: number): Stage {
+  const upTo = run.steps.slice(0, step + 1);
+  const last = upTo.at(-1);
+  if (!last) throw new Error(`the route has no step ${step}`);
+  const here = upTo.filter((one) => one.setUp.no === last.setUp.no);
+  return stageOf(
+    run.nominal,
+    here.map((one) => one.operation.id),
+    here[0]?.before ?? run.start,
+    last.after,
+    last.out,
+  );
+}
+
+/** The half-section at the end of a set-up. */
+export function stageAtEnd(run: Replay, setUp: number): Stage {
+  return stageAfter(
+    run,
+    run.steps.findLastIndex((one) => one.setUp.no === setUp),
+  );
+}
+
+function prepare(part: Part, route: Route, chart: Chart): Known {
+  const nominal = nominalOf(part);
+  const plan = planOf(route);
+  const cuts = new Map(
+    plan.flatMap(({ operation, way }) => way.cuts.map((cut): [string, Cut] => [workingKey(operation.id, cut.makes), cut])),
+  );
+  const out = plan.find((one) => one.setUp.grip.kind !== 'bench')?.out ?? 'first';
+  const barEnd = barEndOf(nominal, chart, cuts, out, mm(practice.value('bar.allowance')));
+  return { bench: { nominal, working: workingOf(chart), values: {}, barEnd }, start: barOf(nominal, route, barEnd, out), plan };
+}
+
+function planOf(route: Route): readonly Planned[] {
+  const byId = new Map(route.chosen.flatMap((method) => method.operations.map((operation) => [operation.id, operation] as const)));
+  let out: End = 'first';
+  return route.setUps.flatMap((setUp) => {
+    out = setUp.grip.kind === 'bench' ? out : setUp.grip.out;
+    const facing = out;
+    return setUp.operations.map((id): Planned => {
+      const operation = byId.get(id);
+      if (!operation) throw new Error(`the route names '${id}', which no chosen method makes`);
+      const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[facing];
+      if (!way) throw new Error(`'${id}' has no way in set-up ${setUp.no}`);
+      return { setUp, operation, way, out: facing };
+    });
+  });
+}
+
+/** From its raw end to as far as any grip reaches, and a diameter more. Its skin is named where a surface is left as it was bought. */
+function barOf(nominal: Nominal, route: Route, barEnd: number, out: End): Section {
+  const { part } = nominal;
+  if (part.stock.from !== 'bar') throw new Error(`'${part.id}' is not made from bar`);
+  const { across } = part.stock;
+  const holds = route.setUps.filter((setUp) => setUp.grip.kind !== 'bench').flatMap((setUp) => [setUp.grip.from, setUp.grip.to]);
+  const far = out === 'first' ? Math.max(part.length, ...holds) + across : Math.min(0, ...holds) - across;
+  const bare: Mark = { surface: '', stage: 'bar', by: '' };
+  const start = startBar(Math.min(barEnd, far), Math.max(barEnd, far), across, bare);
+  return nameSkin(nominal, start);
+}
+
+/** Each stretch of the skin belongs to the nearest surface that is left as it was. */
+function nameSkin(nominal: Nominal, bar: Section): Section {
+  const left = nominal.part.surfaces
+    .flatMap((one) => (one.shape === 'cylinder' && one.asStock ? [one] : []))
+    .sort((a, b) => a.from - b.from);
+  const whole = bar.slabs[0];
+  const skin = whole?.bounds[0];
+  if (!whole || !skin || left.length === 0) return bar;
+  const ends = left.map((one, i) => (i + 1 < left.length ? (one.to + (left[i + 1]?.from ?? one.to)) / 2 : whole.to));
+  const slabs = left.map((one, i) => ({
+    ...whole,
+    from: i === 0 ? whole.from : (ends[i - 1] ?? whole.from),
+    to: ends[i] ?? whole.to,
+    bounds: [{ ...skin, mark: { ...skin.mark, surface: one.id } }],
+  }));
+  return { ...bar, slabs };
+}
+
+function run(known: Known, values: Readonly<Record<DimId, number>>, done: readonly Step[]): Replay {
+  const bench: Bench = { ...known.bench, values };
+  const steps = [...done];
+  const none: Places = { faces: new Map(), sizes: new Map() };
+  for (const planned of known.plan.slice(done.length)) {
+    const last = steps.at(-1);
+    steps.push(carryOut(bench, planned, last?.after ?? known.start, last?.places ?? none));
+  }
+  const last = steps.at(-1);
+  return { nominal: bench.nominal, start: known.start, steps, end: last?.after ?? known.start, places: last?.places ?? none };
+}
+
+function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore: Places): Step {
+  const { operation, way, setUp, out } = planned;
+  const makes = new Set(way.cuts.filter((cut) => cut.measures === 'length').map((cut) => cut.makes));
+  const stages = new Map<SurfaceId | '', Cut['stage']>(way.cuts.map((cut) => [cut.makes, cut.stage]));
+  const asked: Here = { bench, op: operation.id, setUp, way, out, section: before, places: placesBefore, makes, stages };
+  const placed = placeCuts(asked);
+  const lacks: Lack[] = [...placed.lacks];
+  const took: number[] = [];
+  let section = before;
+  for (const sweep of way.sweeps) {
+    const here: Here = { ...asked, places: placed.places, section };
+    const swept = placed.lacks.length > 0 ? { regions: [], lacks: [] } : sweepRegions(here, sweep);
+    lacks.push(...swept.lacks);
+    const painted = swept.regions.reduce(paint, section);
+    took.push(areaOf(painted, isWorkOf(operation.id)) - areaOf(section, isWorkOf(operation.id)));
+    section = painted;
+  }
+  return { ...planned, before, after: section, placesBefore, places: placed.places, took, lacks };
+}
+
+/** Chips of this operation, and thread that it cut. */
+const isWorkOf =
+  (op: OpId) =>
+  (one: Paint): boolean =>
+    (one.state === 'taken' || one.state === 'partial') && one.by === op;

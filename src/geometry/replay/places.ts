@@ -1,0 +1,116 @@
+/** Where surfaces are while the work goes on: each made surface at the place that its own working dimension gives it. */
+import type { DimId, End, OpId, SurfaceId } from '../../model/ids.ts';
+import { other } from '../../model/ids.ts';
+import type { Face } from '../../model/part.ts';
+import type { Chart, Cut, SetUp, Way, Working } from '../../model/plan.ts';
+import type { Nominal } from '../nominal.ts';
+import { faceStanding } from '../section/ask.ts';
+import { TOUCH } from '../section/lines.ts';
+import type { Section } from '../section.ts';
+
+/** `leaves`: what the cut that made it aimed to leave for a later one. */
+export type FacePlace = { readonly z: number; readonly stage: 'rough' | 'final'; readonly leaves: number };
+/** Faces by place, cylinders and cone mouths by diameter, as they were last made. */
+export type Places = { readonly faces: ReadonlyMap<SurfaceId, FacePlace>; readonly sizes: ReadonlyMap<SurfaceId, number> };
+
+/**
+ * Something asked for that is not there: `working` has no dimension in the chart; `from` is measured from a face that does not stand;
+ * `bound` ends a cut at a face that does not stand.
+ */
+export type Lack = {
+  readonly what: 'working' | 'from' | 'bound';
+  readonly surface: SurfaceId | 'bar end' | 'axis';
+  readonly dim: DimId | '';
+};
+
+export type Bench = {
+  readonly nominal: Nominal;
+  /** By `<operation> <surface>`. */
+  readonly working: ReadonlyMap<string, Working>;
+  /** Instead of the target, by dimension. */
+  readonly values: Readonly<Record<DimId, number>>;
+  readonly barEnd: number;
+};
+/** Where an operation stands: what there is before it, and what it makes. */
+export type Here = {
+  readonly bench: Bench;
+  readonly op: OpId;
+  readonly setUp: SetUp;
+  readonly way: Way;
+  readonly out: End;
+  readonly section: Section;
+  readonly places: Places;
+  /** Faces that this operation makes. */
+  readonly makes: ReadonlySet<SurfaceId>;
+  /** What surfaces this operation cut, by surface. */
+  readonly stages: ReadonlyMap<SurfaceId, Cut['stage']>;
+};
+
+export const workingKey = (op: OpId, surface: SurfaceId): string => `${op} ${surface}`;
+
+/** Working dimensions by operation and surface. Throws Error when one stands twice: our fault. */
+export function workingOf(chart: Chart): ReadonlyMap<string, Working> {
+  const found = new Map<string, Working>();
+  for (const one of chart.working) {
+    const key = workingKey(one.op, one.makes);
+    if (found.has(key)) throw new Error(`two working dimensions make '${one.makes}' in '${one.op}'`);
+    found.set(key, one);
+  }
+  return found;
+}
+
+/** The raw end, such that the first face cut from it comes out where it is aimed at. */
+export function barEndOf(nominal: Nominal, chart: Chart, cuts: ReadonlyMap<string, Cut>, out: End, allowance: number): number {
+  const first = chart.working.find((one) => one.from === 'bar end' && one.measures === 'length');
+  if (!first) return out === 'first' ? -allowance : nominal.part.length + allowance;
+  const leaves = cuts.get(workingKey(first.op, first.makes))?.leaves ?? 0;
+  return aimedAt(nominal.face(first.makes), leaves) - first.toward * first.limits.target;
+}
+
+/** Where the drawing has the face, and what is left of metal on its side of the air. */
+export const aimedAt = (face: Face, leaves: number): number => (face.air === 'first' ? face.z - leaves : face.z + leaves);
+
+/** What this operation's cuts make of the places, or what they ask for in vain. */
+export function placeCuts(here: Here): { readonly places: Places; readonly lacks: readonly Lack[] } {
+  const faces = new Map(here.places.faces);
+  const sizes = new Map(here.places.sizes);
+  const own = new Set<SurfaceId>();
+  const lacks: Lack[] = [];
+  for (const cut of here.way.cuts) {
+    const working = here.bench.working.get(workingKey(here.op, cut.makes));
+    if (!working) {
+      lacks.push({ what: 'working', surface: cut.makes, dim: '' });
+      continue;
+    }
+    const value = here.bench.values[working.id] ?? working.limits.target;
+    if (cut.measures === 'diameter') sizes.set(cut.makes, value);
+    else {
+      const from = zeroOf(here, working, faces, own);
+      if (from === undefined) lacks.push({ what: 'from', surface: working.from, dim: working.id });
+      else faces.set(cut.makes, { z: from + working.toward * value, stage: cut.stage, leaves: cut.leaves });
+      if (from !== undefined) own.add(cut.makes);
+    }
+  }
+  return { places: { faces, sizes }, lacks };
+}
+
+/** Place of the face that is measured from; it must stand now, or be cut in the same operation. */
+function zeroOf(here: Here, working: Working, faces: ReadonlyMap<SurfaceId, FacePlace>, own: ReadonlySet<SurfaceId>): number | undefined {
+  if (working.from === 'bar end') return faceStanding(here.section, here.bench.barEnd, '') > TOUCH ? here.bench.barEnd : undefined;
+  const place = faces.get(working.from);
+  if (!place || own.has(working.from)) return place?.z;
+  return stands(here.section, working.from, place) ? place.z : undefined;
+}
+
+export const stands = (section: Section, surface: SurfaceId, place: FacePlace): boolean => faceStanding(section, place.z, surface) > TOUCH;
+
+/** How far the part lies from its drawing in this set-up, by the face that lengths are measured from. */
+export function shiftOf(here: Pick<Here, 'bench' | 'setUp' | 'out' | 'places'>): number {
+  const { nominal } = here.bench;
+  const ids = [here.setUp.grip.datum, nominal.endFace(here.out)?.id, nominal.endFace(other(here.out))?.id];
+  for (const id of ids) {
+    const place = id === undefined ? undefined : here.places.faces.get(id);
+    if (id !== undefined && place) return place.z - aimedAt(nominal.face(id), place.leaves);
+  }
+  return 0;
+}

@@ -1,0 +1,26 @@
+/** A moment of the replay as pictures want it: outlines, thread bands, and what this set-up has taken. */
+import type { End, OpId } from '../../model/ids.ts';
+import type { Polygon, Stage } from '../../model/stage.ts';
+import type { Nominal } from '../nominal.ts';
+import { isMetal, isTakenBy } from '../section/ask.ts';
+import { outlinesOf, polygonsOf } from '../section/outline.ts';
+import type { Section } from '../section.ts';
+
+/** `ops`: the operations of the set-up so far. Threads stand at the roots that their limits allow least. */
+export function stageOf(nominal: Nominal, ops: readonly OpId[], before: Section, now: Section, out: End): Stage {
+  return {
+    outlines: outlinesOf(now, isMetal),
+    threads: threadBands(nominal, now),
+    taken: ops.flatMap((by) => polygonsOf(now, isTakenBy(by)).map((polygon) => ({ polygon, by }))),
+    before: outlinesOf(before, isMetal),
+    out,
+  };
+}
+
+function threadBands(nominal: Nominal, section: Section): Stage['threads'] {
+  return nominal.part.features.flatMap((feature) => {
+    if (feature.kind !== 'thread') return [];
+    const bands: readonly Polygon[] = polygonsOf(section, (paint) => paint.state === 'partial' && paint.thread === feature.id);
+    return bands.map((polygon) => ({ polygon, side: feature.side, surface: feature.on }));
+  });
+}

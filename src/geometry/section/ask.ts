@@ -1,0 +1,80 @@
+/** Questions to a painted section. Places and diameters in units; areas in units of z times units of diameter. */
+import type { OpId, SurfaceId } from '../../model/ids.ts';
+import { type Bound, isSolid, METAL, type Paint, type Section, type Slab } from '../section.ts';
+import { at, TOUCH } from './lines.ts';
+import { type Inside, paintAt, uprightsAt } from './outline.ts';
+import type { Pieces } from './pieces.ts';
+
+export function isMetalAt(section: Section, z: number, d: number): boolean {
+  const paint = paintAt(slabAt(section, z), z, d);
+  return paint !== undefined && isSolid(paint);
+}
+
+/** How much of that face stands between metal and air, as a difference of diameters. */
+export function faceStanding(section: Section, z: number, surface: SurfaceId): number {
+  const edges = uprightsAt(section, z, isSolid).filter((edge) => edge.surface === surface);
+  return edges.reduce((sum, edge) => sum + Math.abs(edge.b.d - edge.a.d), 0);
+}
+
+/** Area of all cells that count; exact for faces and cylinders, and for cones as exact as a double. */
+export function areaOf(section: Section, counts: Inside): number {
+  let sum = 0;
+  for (const slab of section.slabs)
+    slab.paints.forEach((paint, k) => {
+      const over = slab.bounds[k];
+      if (over && counts(paint)) sum += cellArea(slab, slab.bounds[k - 1], over);
+    });
+  return sum;
+}
+
+export const isTakenBy =
+  (by: OpId) =>
+  (paint: Paint): boolean =>
+    paint.state === 'taken' && paint.by === by;
+
+/** Metal that `after` lacks; both come from one section by painting. */
+export function areaLost(before: Section, after: Section): number {
+  return areaOf(before, isSolid) - areaOf(after, isSolid);
+}
+
+function cellArea(slab: Slab, under: Bound | undefined, over: Bound): number {
+  const height = (z: number): number => at(over.line, z) - (under ? at(under.line, z) : 0);
+  return ((height(slab.from) + height(slab.to)) / 2) * (slab.to - slab.from);
+}
+
+/** What a caliper would find: lowest line under metal and highest over it, by slabs in which there is metal. */
+export type Through = { readonly slab: Slab; readonly inner?: Bound; readonly outer: Bound };
+export function throughs(section: Section): readonly Through[] {
+  return section.slabs.flatMap((slab) => {
+    const low = slab.paints.findIndex(isSolid);
+    const high = slab.paints.findLastIndex(isSolid);
+    const [inner, outer] = [slab.bounds[low - 1], slab.bounds[high]];
+    return low < 0 || !outer ? [] : [{ slab, outer, ...(inner ? { inner } : {}) }];
+  });
+}
+
+/** Place of the outermost metal toward that end; undefined where there is none. */
+export function metalEnds(section: Section): { readonly first: number; readonly second: number } | undefined {
+  const all = throughs(section);
+  const [a, b] = [all[0], all.at(-1)];
+  return a && b && { first: a.slab.from, second: b.slab.to };
+}
+
+/** Everything but the piece in which `held` says a cell lies falls off. Without any such piece nothing is changed. */
+export function dropLoose(section: Section, pieces: Pieces, keep: ReadonlySet<number>, by: OpId): Section {
+  if (keep.size === 0 || pieces.count === keep.size) return section;
+  const slabs = section.slabs.map((slab, i) => ({
+    ...slab,
+    paints: slab.paints.map((paint, k): Paint => {
+      const piece = pieces.of[i]?.[k] ?? -1;
+      return isSolid(paint) && !keep.has(piece) ? { state: 'dropped', by } : paint;
+    }),
+  }));
+  return { ...section, slabs };
+}
+
+function slabAt(section: Section, z: number): Slab | undefined {
+  return section.slabs.find((slab) => slab.from - TOUCH <= z && z <= slab.to + TOUCH);
+}
+
+export const isMetal = (paint: Paint): boolean => paint === METAL || paint.state === 'metal';

@@ -1,0 +1,167 @@
+/** Outlines of a painted section: edges between what counts as inside and what does not, walked with the inside on the right hand. */
+import type { Edge, Outline, Point, Polygon } from '../../model/stage.ts';
+import type { Bound, Mark, Paint, Section, Slab } from '../section.ts';
+import { at, TOUCH } from './lines.ts';
+
+/** Says of a cell whether it counts as inside. */
+export type Inside = (paint: Paint) => boolean;
+/** `start` and `end` name corners: equal names, equal places. */
+type Piece = { readonly edge: Edge; readonly start: string; readonly end: string };
+
+const AXIS: Mark = { surface: '', stage: 'bar', by: '' };
+const UNNAMED: Mark = { surface: '', stage: 'rough', by: '' };
+
+/**
+ * Closed loops, each outer one running from the first end outward, along the outside, and back along the inside (or the axis); holes
+ * run the other way. Pieces that touch in a corner only stay apart. Edges of one line and one mark are one edge.
+ */
+export function outlinesOf(section: Section, inside: Inside): readonly Outline[] {
+  return chain(piecesOf(section, inside)).map(joinStraight);
+}
+
+/** Corners of each loop, in order. */
+export function polygonsOf(section: Section, inside: Inside): readonly Polygon[] {
+  return outlinesOf(section, inside).map((outline) => outline.map((edge) => edge.a));
+}
+
+/** Edges of one upright place only, for asking whether a face stands. */
+export function uprightsAt(section: Section, z: number, inside: Inside): readonly Edge[] {
+  const i = placesOf(section).findIndex((place) => Math.abs(place - z) <= TOUCH);
+  if (i < 0) return [];
+  return uprights(section, i, nodesAt(section, i), inside).map((piece) => piece.edge);
+}
+
+/** The cell of `slab` at that place; z may be at an end of the slab. */
+export function paintAt(slab: Slab | undefined, z: number, d: number): Paint | undefined {
+  if (!slab) return undefined;
+  const i = slab.bounds.findIndex((bound) => at(bound.line, z) > d);
+  return i < 0 ? slab.paints.at(-1) : slab.paints[i];
+}
+
+const placesOf = (section: Section): readonly number[] => {
+  const last = section.slabs.at(-1);
+  return [...section.slabs.map((slab) => slab.from), ...(last ? [last.to] : [])];
+};
+
+function piecesOf(section: Section, inside: Inside): readonly Piece[] {
+  const nodes = placesOf(section).map((_, i) => nodesAt(section, i));
+  const along = section.slabs.flatMap((slab, i) => lengthwise(slab, i, nodes, inside));
+  return [...along, ...nodes.flatMap((own, i) => uprights(section, i, own, inside))];
+}
+
+/** Diameters at which a line arrives from either side, ascending; what is as good as one place is one. */
+function nodesAt(section: Section, i: number): readonly number[] {
+  const [left, right] = [section.slabs[i - 1], section.slabs[i]];
+  const z = right?.from ?? left?.to ?? 0;
+  const all = [left, right].flatMap((slab) => slab?.bounds.map((bound) => at(bound.line, z)) ?? []);
+  const sorted = [0, ...all].sort((a, b) => a - b);
+  return sorted.filter((d, k) => k === 0 || d - (sorted[k - 1] ?? 0) > TOUCH);
+}
+
+function lengthwise(slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): readonly Piece[] {
+  const found: Piece[] = [];
+  slab.paints.forEach((paint, k) => {
+    if (!inside(paint)) return;
+    const [under, over] = [slab.bounds[k - 1], slab.bounds[k]];
+    const below = slab.paints[k - 1];
+    const above = slab.paints[k + 1];
+    if (below === undefined || !inside(below)) found.push(lineEdge(slab, i, nodes, under, 'back'));
+    if (above !== undefined && !inside(above)) found.push(lineEdge(slab, i, nodes, over, 'on'));
+  });
+  return found;
+}
+
+function lineEdge(slab: Slab, i: number, nodes: readonly (readonly number[])[], bound: Bound | undefined, way: 'on' | 'back'): Piece {
+  const left = corner(slab.from, bound ? at(bound.line, slab.from) : 0, i, nodes[i]);
+  const right = corner(slab.to, bound ? at(bound.line, slab.to) : 0, i + 1, nodes[i + 1]);
+  const mark = bound?.mark ?? AXIS;
+  return way === 'on' ? pieceOf(left, right, mark) : pieceOf(right, left, mark);
+}
+
+type Corner = { readonly point: Point; readonly name: string };
+function corner(z: number, d: number, i: number, nodes: readonly number[] | undefined): Corner {
+  const k = nodes?.findIndex((node) => Math.abs(node - d) <= 2 * TOUCH) ?? -1;
+  const node = nodes?.[k];
+  if (node === undefined) throw new Error(`a line ends at no corner (${z}, ${d})`);
+  return { point: { z, d: node }, name: `${i}/${k}` };
+}
+
+const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.point, b: b.point, ...mark }, start: a.name, end: b.name });
+
+/** Up where the inside lies toward the second end, down where it lies toward the first. */
+function uprights(section: Section, i: number, nodes: readonly number[], inside: Inside): readonly Piece[] {
+  const [left, right] = [section.slabs[i - 1], section.slabs[i]];
+  const z = right?.from ?? left?.to ?? 0;
+  return nodes.slice(1).flatMap((high, k): readonly Piece[] => {
+    const low = nodes[k] ?? 0;
+    const middle = (low + high) / 2;
+    const [before, after] = [left, right].map((slab) => {
+      const paint = paintAt(slab, z, middle);
+      return paint !== undefined && inside(paint);
+    });
+    if (before === after) return [];
+    const mark = markAt(section, z, middle);
+    const [a, b] = [corner(z, low, i, nodes), corner(z, high, i, nodes)];
+    return [after ? pieceOf(a, b, mark) : pieceOf(b, a, mark)];
+  });
+}
+
+function markAt(section: Section, z: number, d: number): Mark {
+  const wall = section.walls.findLast((one) => Math.abs(one.z - z) <= TOUCH && one.lo < d && d < one.hi);
+  return wall?.mark ?? UNNAMED;
+}
+
+function chain(pieces: readonly Piece[]): readonly Outline[] {
+  const from = new Map<string, Piece[]>();
+  for (const piece of pieces) from.set(piece.start, [...(from.get(piece.start) ?? []), piece]);
+  const used = new Set<Piece>();
+  const loops: Outline[] = [];
+  for (const first of pieces) {
+    if (used.has(first)) continue;
+    const loop: Piece[] = [];
+    for (let next: Piece | undefined = first; next && !used.has(next); next = goOn(next, from, used)) {
+      used.add(next);
+      loop.push(next);
+    }
+    if (loop.at(-1)?.end !== first.start) throw new Error('an outline does not close');
+    loops.push(loop.map((piece) => piece.edge));
+  }
+  return loops;
+}
+
+/** Where two ways lead on, the one hardest to the right stays with the same piece of metal. */
+function goOn(piece: Piece, from: ReadonlyMap<string, readonly Piece[]>, used: ReadonlySet<Piece>): Piece | undefined {
+  const ways = (from.get(piece.end) ?? []).filter((one) => !used.has(one));
+  return ways.reduce<Piece | undefined>(
+    (best, one) => (best && turn(piece.edge, best.edge) <= turn(piece.edge, one.edge) ? best : one),
+    undefined,
+  );
+}
+
+/** Least to the right, in (-pi, pi]. */
+function turn(p: Edge, q: Edge): number {
+  const angle = direction(q) - direction(p);
+  return angle > Math.PI ? angle - 2 * Math.PI : angle <= -Math.PI ? angle + 2 * Math.PI : angle;
+}
+const direction = (edge: Edge): number => Math.atan2(edge.b.d - edge.a.d, edge.b.z - edge.a.z);
+
+function joinStraight(loop: Outline): Outline {
+  const start = loop.findIndex((edge, i) => !goesOn(loop.at(i - 1), edge));
+  const turned = start < 0 ? loop : [...loop.slice(start), ...loop.slice(0, start)];
+  const found: Edge[] = [];
+  for (const edge of turned) {
+    const last = found.at(-1);
+    if (last && goesOn(last, edge)) found[found.length - 1] = { ...last, b: edge.b };
+    else found.push(edge);
+  }
+  return found;
+}
+
+/** Same mark and same direction: the corner between them lies within a touch of the line through both. */
+function goesOn(last: Edge | undefined, edge: Edge): boolean {
+  if (!last || last.surface !== edge.surface || last.stage !== edge.stage || last.by !== edge.by) return false;
+  const [dz, dd] = [edge.b.z - last.a.z, edge.b.d - last.a.d];
+  const off = dz * (edge.a.d - last.a.d) - dd * (edge.a.z - last.a.z);
+  const along = dz * (edge.a.z - last.a.z) + dd * (edge.a.d - last.a.d);
+  return along >= 0 && Math.abs(off) <= 2 * TOUCH * Math.hypot(dz, dd);
+}
