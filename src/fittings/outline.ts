@@ -1,3 +1,7 @@
+/**
+ * A part described as a turner would say it over the bench: sections along the outside from one end to the other, holes from either
+ * end, cones, and what is done from the side. Gives the Part with its surfaces, ring, features and dimensions.
+ */
 import type { SurfaceId } from '../model/ids.ts';
 import type { Dimension, Face, Limits, Part, SideFeature, Surface } from '../model/part.ts';
 import type { OutlineAsk, Side } from './outline/ask.ts';

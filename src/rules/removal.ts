@@ -95,7 +95,7 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
       return offDiameter(from, insideOver(state.profile, span) ?? len(0));
     }
     case 'cone':
-      return { diameter: coneDiameter(state.part, sweep.cone) };
+      return lookCone(state, operation, sweep.cone);
     case 'thread':
       return { diameter: threadDiameter(state.part, sweep.feature) };
     default:
@@ -232,12 +232,16 @@ function targetOf(state: State, operation: Operation, id: SurfaceId): Len {
   return state.working.get(`${operation.id} ${id}`)?.limits.target ?? surface.size.target;
 }
 
-/** The large end of a cone. */
-function coneDiameter(part: Part, id: SurfaceId): Len {
-  const cone = part.surfaces.find((one) => one.id === id);
+/** A chamfer is plunged; a cone is put on by the cross slide, at its mouth, and fed by the top slide. */
+function lookCone(state: State, operation: Operation, id: SurfaceId): Found {
+  const cone = state.part.surfaces.find((one) => one.id === id);
   if (cone?.shape !== 'cone') throw new Error(`'${id}' is no cone`);
-  const until = part.surfaces.find((one) => one.id === cone.until);
-  return len(Math.max(cone.mouth.target, until?.shape === 'cylinder' ? until.size.target : 0));
+  const mouth = placeOf(state, cone.at);
+  const span = between(mouth, beyond(mouth, cone.into, len(1)));
+  const [outside, inside] = [outsideOver(state.profile, span), insideOver(state.profile, span) ?? cone.mouth.target];
+  const stock = cone.side === 'outside' ? outside - cone.mouth.target : cone.mouth.target - inside;
+  const diameter = cone.side === 'outside' ? len(Math.max(outside, cone.mouth.target)) : cone.mouth.target;
+  return { diameter, ...(operation.verb === 'cone' && stock > 0 ? { stock: { measures: 'diameter', amount: len(stock) } } : {}) };
 }
 
 function threadDiameter(part: Part, id: string): Len {

@@ -4,6 +4,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
+import { spannerFlats } from '../flats.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Side } from '../outline.ts';
 import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
@@ -72,20 +73,9 @@ export function body(sizes: CheckValveSizes, material: string, workshop: Worksho
 }
 
 function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
-  const across = minus(at.barrel, size('flats.under-rim'));
   const flatHalf = half(size('flats.body'));
-  const band = size('band.length');
   return [
-    {
-      name: 'flats',
-      does: 'flats',
-      on: 'barrel',
-      role: 'free',
-      at: add(size('jaw.clearance'), flatHalf),
-      half: flatHalf,
-      size: between(minus(across, band), across, across, 'spanner'),
-      count: 1 + 1,
-    },
+    spannerFlats('barrel', at.barrel, add(size('jaw.clearance'), flatHalf), flatHalf),
     {
       name: 'outlet',
       does: 'cross-hole',

@@ -5,6 +5,7 @@ import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
+import { spannerFlats } from '../flats.ts';
 import { about, between, general, half, size, TENTH, tidy } from '../limits.ts';
 import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { reliefOf } from '../threads.ts';
@@ -13,12 +14,9 @@ import type { CheckValveSizes } from './sizes.ts';
 
 export function branch(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBody(sizes);
-  const band = size('band.length');
   // From the barrel's outside to the finished chamber, and a little proud: the chamber's last cut trims it.
   const spigot = tidy(add(half(minus(at.barrel, sizes.chamber.target)), size('solder.proud')), TENTH, 'up');
   const collar = branchCollar(sizes);
-  // A spanner holds the branch while its union is tightened, so that the solder is not twisted.
-  const across = minus(collar, size('flats.under-rim'));
   const thick = size('branch.collar');
   const length = add(add(spigot, thick), couplingLength(sizes.coupling));
   return partFrom({
@@ -41,18 +39,8 @@ export function branch(sizes: CheckValveSizes, material: string, workshop: Works
         cone: couplingCone(sizes.coupling, 'second'),
       },
     ],
-    sides: [
-      {
-        name: 'flats',
-        does: 'flats',
-        on: 'collar',
-        role: 'free',
-        at: add(spigot, half(thick)),
-        half: half(thick),
-        size: between(minus(across, band), across, across, 'spanner'),
-        count: 1 + 1,
-      },
-    ],
+    // A spanner holds the branch while its union is tightened, so that the solder is not twisted.
+    sides: [spannerFlats('collar', collar, add(spigot, half(thick)), half(thick))],
     lengths: lengthsOf(sizes, spigot, length),
   });
 }

@@ -5,7 +5,8 @@ import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
-import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { spannerFlats } from '../flats.ts';
+import { about, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
 import type { CheckValveSizes } from './sizes.ts';
@@ -30,9 +31,7 @@ export function layOutSeatPiece(sizes: CheckValveSizes): SeatPieceLayout {
 
 export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutSeatPiece(sizes);
-  const band = size('band.length');
   const length = add(add(at.reach, at.flange), couplingLength(sizes.coupling));
-  const across = minus(at.rim, size('flats.under-rim'));
   return partFrom({
     id: 'seat-piece',
     kind: 'seat-piece',
@@ -54,18 +53,7 @@ export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Wo
         cone: couplingCone(sizes.coupling, 'second'),
       },
     ],
-    sides: [
-      {
-        name: 'flats',
-        does: 'flats',
-        on: 'flange',
-        role: 'free',
-        at: add(at.reach, half(at.flange)),
-        half: half(at.flange),
-        size: between(minus(across, band), across, across, 'spanner'),
-        count: 1 + 1,
-      },
-    ],
+    sides: [spannerFlats('flange', at.rim, add(at.reach, half(at.flange)), half(at.flange))],
     lengths: lengthsOf(sizes, at, length),
   });
 }

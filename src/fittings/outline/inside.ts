@@ -1,3 +1,4 @@
+/** Holes with their floors, threads and cones. */
 import type { End, FeatureId } from '../../model/ids.ts';
 import type { Limits, Role } from '../../model/part.ts';
 import { ratio } from '../limits.ts';

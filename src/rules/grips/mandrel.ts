@@ -15,13 +15,26 @@ export const onMandrel: GripRule = {
 
 function mandrelGrip(work: Work, t: ThreadFeature): Grip | Refusal {
   const c = work.c;
-  const out = other(t.start);
   const datum = t.side === 'outside' ? shoulderOf(c, t) : c.end(t.start)?.face;
   if (!datum) return { what: `${t.id}.mandrel`, because: { rule: 'mandrel-needs-a-shoulder', grounds: {} } };
-  const turnedBy = c.part.features.filter((f) => f.kind === 'side' && (f.does === 'flats' || f.does === 'branch'));
+  const grip = gripOn(work, t, datum);
+  const hexagon = c.outsides.some((o) => o.section === 'hexagon');
+  if (spannerHolds(c).length === 0 && !hexagon)
+    return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
+  if (!c.workshop.holding.mandrels)
+    return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
+  return grip;
+}
+
+const spannerHolds = (c: Context): readonly string[] =>
+  c.part.features.flatMap((f) => (f.kind === 'side' && (f.does === 'flats' || f.does === 'branch') ? [f.id] : []));
+
+function gripOn(work: Work, t: ThreadFeature, datum: SurfaceId): Grip {
+  const c = work.c;
+  const out = other(t.start);
   const front = c.face(datum).z;
   const start = nearer(t.start, t);
-  const grip: Grip = {
+  return {
     id: `${t.id}.mandrel.${out}`,
     kind: 'threaded-mandrel',
     out,
@@ -39,24 +52,13 @@ function mandrelGrip(work: Work, t: ThreadFeature): Grip | Refusal {
       clears: c.part.length,
       serves: c.part.id,
     },
-    ready: readyFor(
-      work,
-      t,
-      datum,
-      turnedBy.map((f) => f.id),
-    ),
+    ready: readyFor(work, t, datum, spannerHolds(c)),
     gone: [],
     hides: t.side === 'outside' ? hiddenBehind(work, out, front) : [],
     lightOnly: false,
     runout: length('runout.mandrel'),
     because: [{ rule: 'threaded-mandrel', grounds: { thread: t.thread.name } }],
   };
-  const hexagon = c.outsides.some((o) => o.section === 'hexagon');
-  if (turnedBy.length === 0 && !hexagon)
-    return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
-  if (!c.workshop.holding.mandrels)
-    return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
-  return grip;
 }
 
 const shoulderOf = (c: Context, t: ThreadFeature): SurfaceId | undefined =>
