@@ -16,7 +16,10 @@ export type Drawn = { readonly dimension: Dimension; readonly spans: boolean };
 export function drawnDimensions(part: Part, tolerance: (length: Len) => Len): readonly Drawn[] {
   const faces = facesOf(part);
   const joined = joiner(faces.map((face) => face.id));
-  const stated = [...part.dimensions].sort((a, b) => bandOf(a) - bandOf(b) || byCode(a.id, b.id));
+  const ring = new Map(faces.map((face, i) => [face.id, i]));
+  const along = (a: Dimension, b: Dimension): number =>
+    (ring.get(a.a) ?? 0) - (ring.get(b.a) ?? 0) || (ring.get(a.b) ?? 0) - (ring.get(b.b) ?? 0);
+  const stated = [...part.dimensions].sort((a, b) => bandOf(a) - bandOf(b) || along(a, b));
   const drawn = stated.map((dimension): Drawn => ({ dimension, spans: joined.join(dimension.a, dimension.b) }));
   const pairs = faces.flatMap((a, i) =>
     faces.slice(i + 1).map((b) => (a.z <= b.z ? { a, b, apart: b.z - a.z } : { a: b, b: a, apart: a.z - b.z })),
@@ -60,7 +63,6 @@ export function facesOf(part: Part): readonly Face[] {
 }
 
 const bandOf = (dimension: Dimension): number => dimension.limits.hi - dimension.limits.lo;
-export const byCode = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 /** A surface's own name within its part. */
 export const shortName = (part: Part, id: SurfaceId): string => (id.startsWith(`${part.id}/`) ? id.slice(part.id.length + 1) : id);
 

@@ -43,6 +43,8 @@ const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
 };
 const HOLES: readonly Verb[] = ['centre', 'drill', 'ream', 'd-bit'];
 const TURNING: readonly Verb[] = ['face', 'turn', 'groove', 'chamfer', 'cone', 'bore', 'bore-start', 'part-off'];
+/** How deep a cone is cut at a time the tables leave to turning. */
+const DEPTH_OF: Readonly<Partial<Record<Verb, CuttingOperation>>> = { cone: 'turn-rough' };
 /** Fed in by a single plunge. */
 const PLUNGED: readonly Verb[] = ['groove', 'part-off'];
 
@@ -59,7 +61,8 @@ function turnFigures(asked: Asked): Partial<Figures> {
   const { verb } = removal.operation;
   const data = dataOf(asked, CALLED[verb]);
   const rpm = speedOf(asked, data, []);
-  const deepest = data && rpm ? deepestCut({ data, material, vc: rpm.vc, motor: workshop.lathe.motor }) : undefined;
+  const deep = dataOf(asked, DEPTH_OF[verb] ?? CALLED[verb]);
+  const deepest = deep && rpm ? deepestCut({ data: deep, material, vc: rpm.vc, motor: workshop.lathe.motor }) : undefined;
   const passes = passesOf(asked, deepest);
   const light = verb === 'turn' && passes?.length === 1 && isFinal(removal) ? dataOf(asked, 'turn-finish') : undefined;
   const lightRpm = light && speedOf(asked, light, []);
@@ -83,7 +86,7 @@ function passesOf(asked: Asked, deepest: Len | undefined): readonly Len[] | unde
   const finish = TURNED_OUTSIDE.includes(removal.operation.verb) && isFinal(removal) ? dataOf(asked, 'turn-finish')?.ap : undefined;
   return splitPasses({ stock, deepest, finish: finish ?? len(0) });
 }
-const TURNED_OUTSIDE: readonly Verb[] = ['face', 'turn'];
+const TURNED_OUTSIDE: readonly Verb[] = ['face', 'turn', 'cone'];
 
 const isFinal = ({ way }: Removal): boolean => way.cuts.every((cut) => cut.stage === 'final');
 

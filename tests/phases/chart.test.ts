@@ -1,9 +1,13 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Len, len, mm, toMm } from '../../src/base/units.ts';
+import { words } from '../../src/base/words.ts';
+import { held } from '../../src/handbook/capability.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { Chart, Route, Working } from '../../src/model/plan.ts';
 import { chart } from '../../src/phases/chart.ts';
+import { fittingFor, routeOf } from '../fixtures/shop.ts';
 import { id, type SetUpAsk, smallPart, smallRoute } from './small-part.ts';
 
 const holds = (band: number) => (): Len => mm(band);
@@ -281,5 +285,51 @@ describe('any part and route', () => {
       }),
       { numRuns: 40, seed: 12 },
     );
+  });
+});
+
+/** Least and greatest of each dimension over all corners of the lengths that it hangs on; diameters don't move a face. */
+describe('the demo’s parts', () => {
+  it.each(fittingFor().parts.map((part) => [part.id, part] as const))(
+    '%s: every dimension met at every corner, every face located',
+    (name, part) => {
+      const { value, found } = chart(part, routeOf(name), held);
+      expect(found).toEqual([]);
+      const working = (value?.working ?? []).filter((one) => one.measures === 'length');
+      const located = new Set(working.filter((one) => one.stage === 'final').map((one) => one.makes));
+      expect(part.surfaces.filter((one) => one.shape === 'face' && !located.has(one.id))).toEqual([]);
+      expect(working.length).toBeLessThan(16);
+      for (let corner = 0; corner < 2 ** working.length; corner += 1) {
+        const { z } = place(
+          working,
+          (one, i) => (corner & (1 << i) ? one.limits.hi : one.limits.lo),
+          () => 1,
+        );
+        const bad = part.dimensions.filter(({ a, b, limits }) => {
+          const size = (z.get(b) ?? Number.NaN) - (z.get(a) ?? Number.NaN);
+          return !(size >= limits.lo && size <= limits.hi);
+        });
+        expect(bad).toEqual([]);
+      }
+      for (const one of working) expect(one.limits.hi - one.limits.lo).toBeGreaterThanOrEqual(one.holds);
+    },
+  );
+});
+
+describe('words', () => {
+  const said = words({ 'numbers.hbs': readFileSync(new URL('../../templates/en/numbers.hbs', import.meta.url), 'utf8') });
+  const short = chart(PLUG, smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'T', cuts: ['B'] }]), holds(0.11)).found[0]?.grounds;
+  it('a length that can’t be met', () => {
+    expect(said.say('error.chart.cannot-be-met', short)).toBe(
+      "The length A-B of the plug can't be met: it allows 0.10 mm to one side, and the 2 cuts that add up to it (A-T, T-B) need 0.11 mm: 0.01 mm short.",
+    );
+    expect(said.say('error.chart.cannot-be-met.do', short)).toMatch(
+      /^Widen its limits by 0.01 mm to either side, or cut both of its faces in one grip/,
+    );
+  });
+  it.each(['stock', 'diameter'])('the same of a %s', (what) => {
+    const grounds = { ...short, what };
+    expect(said.say('error.chart.cannot-be-met', grounds)).toContain('0.01 mm');
+    expect(said.say('error.chart.cannot-be-met.do', grounds)).not.toBe('');
   });
 });

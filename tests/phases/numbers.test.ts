@@ -44,6 +44,7 @@ describe('the seat piece, reckoned by hand from its drawing', () => {
     ['E/face', 0.4],
     ['coupling/turn', (18 - 9.9) / 2],
     ['bore/bore-start', (4.5 - 4.2) / 2],
+    ['cone/cone', (7.8 - 4.5) / 2],
   ])('%s takes %f a side, and its passes end on size', (op, stock) => {
     expect(toMm(mm(sum(at(op).passes?.map((pass) => toMm(pass)))))).toBeCloseTo(stock, 4);
   });

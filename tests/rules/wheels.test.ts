@@ -57,7 +57,7 @@ describe('which four wheels go together', () => {
     [21, 30, 45, 50, false, PHOTOS],
     [45, 50, 21, 30, false, PHOTOS],
     [45, 55, 50, 65, true, PHOTOS],
-  ] as const)('%i %i %i %i: %s (%s)', (a, b, c, d, fits) => {
+  ] as const)('%i %i %i %i: %s (%s)', (a, b, c, d, fits, _source) => {
     const found = trainsOf([a, b, c, d]).some(
       (train) =>
         String([train.drivers, train.driven]) ===
