@@ -13,7 +13,10 @@ export type Problem = {
   readonly grips: readonly GripMasks[];
   /** By operation and by the end in use ('bench' too): what must be done, what may not be done yet, what better had been done. */
   readonly asks: readonly Readonly<Record<End | 'bench', Asks | undefined>>[];
+  /** By operation, its tool; by tool, its operations on the lathe; and all that is done on the lathe. */
   readonly tools: readonly number[];
+  readonly toolMembers: readonly OpSet[];
+  readonly onLathe: OpSet;
   readonly befores: readonly Before[];
   /** Cost of the methods themselves: tooling to make, and how they are liked. */
   readonly tooling: number;
@@ -32,6 +35,7 @@ export function problemOf(c: Candidates, methods: readonly Method[], extra: read
       words,
     );
   const befores = c.befores.filter((b) => index.has(b.first) && index.has(b.then));
+  const latheOps = operations.flatMap((o, i) => (o.ways.bench ? [] : [i]));
   const keys = [...new Set(operations.map((o) => o.tool.key))].sort();
   return {
     operations,
@@ -45,6 +49,13 @@ export function problemOf(c: Candidates, methods: readonly Method[], extra: read
     grips: [...c.grips, ...extra].flatMap((grip) => gripMasks(grip, operations, set, words) ?? []),
     asks: operations.map((o) => asksOf(o, befores, set)),
     tools: operations.map((o) => keys.indexOf(o.tool.key)),
+    toolMembers: keys.map((key) =>
+      bitsOf(
+        latheOps.filter((i) => operations[i]?.tool.key === key),
+        words,
+      ),
+    ),
+    onLathe: bitsOf(latheOps, words),
     tooling: new Set(operations.flatMap((o) => (o.tool.made ? [o.tool.key] : []))).size,
     rank: methods.reduce((n, m) => n + m.rank, 0),
   };

@@ -78,7 +78,7 @@ export function costOf(cost: number): Cost {
 }
 
 function nextLayer(run: Run, layer: readonly Node[]): readonly Node[] {
-  const next = new Map<string, Node>();
+  const next = new Map<Key, Node>();
   for (const node of layer) expand(run, node, next);
   run.states += next.size;
   if (run.states > run.limit.states) run.exact = false;
@@ -89,7 +89,7 @@ function nextLayer(run: Run, layer: readonly Node[]): readonly Node[] {
 }
 const NARROW = 1000;
 
-function expand(run: Run, node: Node, next: Map<string, Node>): void {
+function expand(run: Run, node: Node, next: Map<Key, Node>): void {
   const { p } = run;
   p.operations.forEach((o, i) => {
     if (has(node.set, i)) return;
@@ -107,7 +107,7 @@ function expand(run: Run, node: Node, next: Map<string, Node>): void {
 const offBar = (p: Problem, node: Node): boolean =>
   p.operations.every((o, i) => (o.verb !== 'part-off' && o.verb !== 'saw-off') || has(node.set, i));
 
-function tryStep(run: Run, node: Node, step: Step, next: Map<string, Node>): void {
+function tryStep(run: Run, node: Node, step: Step, next: Map<Key, Node>): void {
   const { p } = run;
   const grip = p.grips[step.grip]?.grip;
   const asks = p.asks[step.op]?.[grip ? grip.out : 'bench'];
@@ -116,10 +116,27 @@ function tryStep(run: Run, node: Node, step: Step, next: Map<string, Node>): voi
   const history = step.grip === BENCH || step.grip === node.grip ? node.history : run.histories.after(node.history, step.grip);
   const tool = step.grip === BENCH ? node.tool : (p.tools[step.op] ?? BENCH);
   const set = withMember(node.set, step.op);
-  const probe = { set, history, grip: step.grip, tool, cost, orders: node.orders, from: [{ node, step }] };
-  if (cost + bound(p, probe) > run.limit.atMost) return;
-  keep(next, probe, node, step);
+  if (cost + bound(p, { set, grip: step.grip, tool }) > run.limit.atMost) return;
+  const key = keyOf(set, history, step.grip, tool);
+  const known = next.get(key);
+  if (!known || cost < known.cost)
+    next.set(key, { set, history, grip: step.grip, tool, cost, orders: node.orders, from: [{ node, step }] });
+  else if (cost === known.cost) {
+    known.orders += node.orders;
+    known.from.push({ node, step });
+  }
 }
+
+/** A number where it fits exactly, else a text. */
+function keyOf(set: OpSet, history: number, grip: number, tool: number): Key {
+  const [word, ...more] = set;
+  if (word === undefined || more.length > 0 || history >= FIELD || grip >= FIELD - 1 || tool >= FIELD - 1)
+    return `${set.join()}|${history}|${grip}|${tool}`;
+  return ((word * FIELD + history) * FIELD + grip + 1) * FIELD + tool + 1;
+}
+/** 31 bits of operations and three fields below 100 stay under 2^53. */
+const FIELD = 100;
+type Key = number | string;
 
 function stepCost(run: Run, node: Node, step: Step): number {
   if (step.grip === BENCH) return 0;
@@ -129,28 +146,16 @@ function stepCost(run: Run, node: Node, step: Step): number {
   return change + SET_UP + tooling;
 }
 
-function keep(next: Map<string, Node>, probe: Node, node: Node, step: Step): void {
-  const key = `${probe.set.join()}|${probe.history}|${probe.grip}|${probe.tool}`;
-  const known = next.get(key);
-  if (!known || probe.cost < known.cost) next.set(key, probe);
-  else if (probe.cost === known.cost) {
-    known.orders += node.orders;
-    known.from.push({ node, step });
-  }
-}
-
 /** Tools not yet in hand, and one set-up more where something can't be done as it is held. */
 function bound(p: Problem, node: Pick<Node, 'set' | 'grip' | 'tool'>): number {
-  const tools = new Set<number>();
-  let more = false;
-  const can = p.grips[node.grip]?.can;
-  p.operations.forEach((o, i) => {
-    if (has(node.set, i) || o.ways.bench) return;
-    tools.add(p.tools[i] ?? BENCH);
-    more ||= can === undefined || !has(can, i);
+  let tools = 0;
+  p.toolMembers.forEach((members, tool) => {
+    if (tool !== node.tool && !contains(node.set, members)) tools += 1;
   });
-  tools.delete(node.tool);
-  return tools.size * TOOL + (more ? SET_UP : 0);
+  const can = p.grips[node.grip]?.can;
+  const more =
+    can === undefined ? !contains(node.set, p.onLathe) : p.onLathe.some((w, k) => (w & ~(node.set[k] ?? 0) & ~(can[k] ?? 0)) !== 0);
+  return tools * TOOL + (more ? SET_UP : 0);
 }
 
 /** Of all least orders, the one whose steps are liked best, from the first on. */
