@@ -4,6 +4,7 @@
  * Records handed to a block are plain and frozen; a field that is not there is an error, also as a helper's argument.
  */
 import Handlebars from 'handlebars';
+import { len, showMm } from './units.ts';
 
 export type Grounds = Readonly<Record<string, unknown>>;
 export type Words = {
@@ -34,15 +35,29 @@ export function words(files: Readonly<Record<string, string>>): Words {
   };
 }
 
-type Block = { readonly type: string; readonly params?: readonly { readonly value?: unknown }[]; readonly program?: hbs.AST.Program; readonly value?: string };
+type Block = {
+  readonly type: string;
+  readonly params?: readonly { readonly value?: unknown }[];
+  readonly program?: hbs.AST.Program;
+  readonly value?: string;
+};
 
 function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
   for (const node of Handlebars.parse(text).body as unknown as readonly Block[]) {
     if (node.type === 'CommentStatement' || (node.type === 'ContentStatement' && (node.value ?? '').trim() === '')) continue;
     const id = node.params?.[0]?.value;
-    if (node.type !== 'DecoratorBlock' || typeof id !== 'string' || !node.program) throw new Error(`${name}: only inline blocks may stand here`);
+    if (node.type !== 'DecoratorBlock' || typeof id !== 'string' || !node.program)
+      throw new Error(`${name}: only inline blocks may stand here`);
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
-    into.set(id, engine.compile(node.program, { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: { plural: true, is: true } as never }));
+    into.set(
+      id,
+      engine.compile(node.program, {
+        strict: true,
+        noEscape: true,
+        knownHelpersOnly: true,
+        knownHelpers: { plural: true, is: true, mm: true } as never,
+      }),
+    );
   }
 }
 
@@ -64,6 +79,11 @@ function registerHelpers(engine: typeof Handlebars): void {
   engine.registerHelper('plural', (n: unknown, one: string, many: string) => {
     if (typeof n !== 'number') throw new Error('plural needs a number');
     return n === 1 ? one : many;
+  });
+  /** {{mm a}}: a length in whole units of 0.1 um, as grounds of findings carry it; without its unit */
+  engine.registerHelper('mm', (length: unknown) => {
+    if (typeof length !== 'number') throw new Error('mm needs a length');
+    return showMm(len(length));
   });
   /** {{#is a 'b'}}...{{else}}...{{/is}} */
   engine.registerHelper('is', function (this: unknown, a: unknown, b: unknown, options: Handlebars.HelperOptions) {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { words } from '../../src/base/words.ts';
 
-const say = (text: string, grounds: Record<string, unknown> = {}) => words({ 'a.hbs': `{{#*inline "x"}}${text}{{/inline}}` }).say('x', grounds);
+const say = (text: string, grounds: Record<string, unknown> = {}) =>
+  words({ 'a.hbs': `{{#*inline "x"}}${text}{{/inline}}` }).say('x', grounds);
 
 describe('words', () => {
   it('fills a block, folds its white space and escapes nothing', () => {
@@ -9,12 +10,15 @@ describe('words', () => {
     expect(say("{{n}} {{plural n 'cut' 'cuts'}}", { n: 2 })).toBe('2 cuts');
     expect(say("{{#is a 'b'}}yes{{else}}no{{/is}}", { a: 'b' })).toBe('yes');
     expect(say('{{#if a}}yes{{else}}no{{/if}}', { a: false })).toBe('no');
+    expect(say('{{mm a}} mm', { a: 45_000 })).toBe('4.50 mm');
     expect(say('{{#each a}}{{this}};{{/each}}', { a: ['p', 'q'] })).toBe('p;q;');
   });
   it.each([
     ['{{a}}', {}],
     ['{{#if a}}b{{/if}}', {}],
     ["{{plural a 'x' 'y'}}", {}],
+    ['{{mm a}}', { a: '6' }],
+    ['{{mm a}}', { a: 0.5 }],
     ['{{a}}', { a: Number.NaN }],
     ['{{a}}', { a: undefined }],
   ])('%s with %o is an error', (text, grounds) => {

@@ -51,7 +51,7 @@ describe.each(LANGUAGES)('words in %s', (language) => {
   });
   it('of a rule are whole: a title and a why', () => {
     const w = words(loadWords(language));
-    const rules = new Set(w.ids.filter((id) => id.startsWith('rule.')).map((id) => id.replace(/\.(title|why|otherwise)$/, '')));
+    const rules = new Set(w.ids.filter((id) => id.startsWith('rule.')).map((id) => id.replace(/\.(title|why|otherwise|change)$/, '')));
     expect([...rules].filter((id) => !w.has(`${id}.title`) || !w.has(`${id}.why`))).toEqual([]);
   });
 });
