@@ -1,0 +1,208 @@
+/**
+ * What rests on which source, as a page of Markdown (docs/sources.md). It is made from the tables themselves, so a figure that changes its
+ * source moves with them. For those who keep the handbook: nothing of it is printed on a sheet.
+ */
+import { ballMaterials, ballSizes } from './balls.ts';
+import { inchBars, metricBars, nutHexagons } from './bar-stock.ts';
+import { capability } from './capability.ts';
+import { centreDrills } from './centre-drills.ts';
+import { cuttingData } from './cutting.ts';
+import { SPEEDS } from './cutting-speeds.ts';
+import { drilling } from './drilling.ts';
+import { drills } from './drills.ts';
+import type { FactTable, Standing } from './fact.ts';
+import { materialLimits, materials } from './materials.ts';
+import { numbersTable } from './numbers.ts';
+import { parting } from './parting.ts';
+import { pipes } from './pipes.ts';
+import { practice } from './practice.ts';
+import { READING } from './reading.ts';
+import { silverSteel } from './silver-steel.ts';
+import { cite, type SourceId, sources } from './sources.ts';
+import { threading } from './thread-passes.ts';
+import { ballRelations } from './valve-ball.ts';
+
+/** One figure, or one table that is spoken of as a whole. */
+export type Use = { readonly file: string; readonly what: string; readonly source: string; readonly standing: Standing };
+
+/** Everything that has a source, in the order of the tables. */
+export function handbookUses(): readonly Use[] {
+  return [...FACTS.flatMap(([file, table]) => table.rows.map((row) => ({ ...row, file }))), ...recordUses(), ...WHOLE.map(whole)];
+}
+
+/** Markdown. The same handbook gives the same page. */
+export function sourcesPage(): string {
+  const uses = handbookUses();
+  const listed = sources.map(({ id, cite: work, seen }) => ({ id, work, seen, rest: uses.filter((u) => sourceOf(u.source) === id) }));
+  const others = uses.filter((u) => sourceOf(u.source) === undefined);
+  const recalled = uses.filter((u) => u.standing === 'from memory');
+  return `${[
+    '# Where the figures come from',
+    'Made from `src/handbook` by `npx vitest run tests/handbook/sources.test.ts -u`; not edited by hand.',
+    table(
+      ['work', 'how it was read', 'what rests on it'],
+      listed.filter((s) => s.rest.length > 0).map((s) => [s.work, s.seen, counted(s.rest)]),
+    ),
+    '## Named beside a figure only',
+    table(['work', 'what rests on it'], byText(others)),
+    '## From memory',
+    table(['what', 'where', 'source'], merged(recalled)),
+    '## Read and not yet used',
+    listed
+      .filter((s) => s.rest.length === 0)
+      .map((s) => `- ${s.work}`)
+      .join('\n'),
+  ].join('\n\n')}\n`;
+}
+
+const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
+  ['capability.ts', capability],
+  ['drilling.ts', drilling],
+  ['materials.ts', materialLimits],
+  ['numbers.ts', numbersTable],
+  ['parting.ts', parting],
+  ['practice.ts', practice],
+  ['reading.ts', READING],
+  ['silver-steel.ts', silverSteel],
+  ['thread-passes.ts', threading],
+];
+
+/** Tables whose rows share one source: spoken of as a whole. */
+const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, standing: Standing])[] = [
+  ['iso261-sizes.ts', 'diameters and pitches M1.6 to M30', 'iso-261', 'from memory'],
+  ['iso965-tables.ts', 'grade 6, positions g, G, h, H', 'iso-965-1', 'standard'],
+  ['iso965-tables.ts', 'other grades, positions e, f', 'iso-965-1-rest', 'from memory'],
+  ['iso965-metric.ts', 'pairs outside the tables', 'iso-965-1-formulas', 'derived'],
+  ['iso965-metric.ts', 'basic profile', 'iso-68-1', 'standard'],
+  ['iso965-metric.ts', 'minor diameters and roots from the pitch diameter', 'mh27', 'standard'],
+  ['iso965-metric.ts', 'limits 6g and 6H, checked', 'iso-965-2', 'standard'],
+  ['iso965-metric.ts', 'method outside the tables, checked', 'fed-h28-21b', 'standard'],
+  ['metric-tapping.ts', 'heights of the profile, checked', 'iscar-taps', 'standard'],
+  ['metric-tapping.ts', 'usual tapping drills', 'iso-2306', 'from memory'],
+  ['metric-tapping.ts', 'share of thread on 3/4 H, checked', 'fed-h28-2b', 'standard'],
+  ['metric-tapping.ts', 'depth with a sharp tool, checked', 'sumitomo', 'common practice'],
+  ['drilling.ts', 'probable oversize of a drilled hole', 'fed-h28-2b', 'standard'],
+  ['drilling.ts', 'feeds of drills', 'navedtra', 'common practice'],
+  ['drilling.ts', 'deep holes', 'drill-card', 'common practice'],
+  ['drills.ts', 'lengths of jobber drills', 'din-338', 'from memory'],
+  ['din76-runout.ts', 'run-outs and undercuts', 'din-76', 'from memory'],
+  ['iso286.ts', 'grades IT5 to IT13; d to h, js, m, n, p', 'iso-286-1', 'standard'],
+  ['iso286.ts', 'IT14; c, k, r, s; holes K to P', 'iso-286-1-rest', 'from memory'],
+  ['iso2768.ts', 'tables 1 (f, m) and 2', 'iso-2768-1', 'standard'],
+  ['iso2768.ts', 'table 1, class c', 'iso-2768-1-rest', 'from memory'],
+  ['balls.ts', 'grades of ISO 3290-1', 'iso-3290-1', 'standard'],
+  ['balls.ts', 'grades of ABMA', 'abma-10', 'standard'],
+  ['balls.ts', 'density of a steel ball, checked', 'ball-mass', 'common practice'],
+  ['reaming.ts', 'stock to 20 mm', 'gtz', 'common practice'],
+  ['reaming.ts', 'stock from 20 to 25 mm; most', 'applied-science', 'common practice'],
+  ['thread-passes.ts', 'modified schedule', 'sandvik', 'common practice'],
+  ['cutting.ts', 'turns a minute, checked', 'lzqtool', 'common practice'],
+  ['lubricants.ts', 'bronze, copper, steels, aluminium', 'mh31', 'common practice'],
+  ['lubricants.ts', 'brass and steel turned and parted', 'tm-1-420', 'common practice'],
+  ['lubricants.ts', 'taps', 'tap-die', 'common practice'],
+  ['pipes.ts', 'wire gauge', 'swg', 'from memory'],
+  ['walls.ts', 'thick cylinder', 'lame', 'derived'],
+  ['walls.ts', 'permissible stress of annealed copper', 'lr-ssc', 'standard'],
+  ['walls.ts', 'pressure of a pipe', 'uk-copper', 'standard'],
+  ['walls.ts', 'the same, checked', 'lawton', 'standard'],
+  ['valve-ball.ts', 'sink of a ball, checked', 'perry', 'common practice'],
+  ['valve-ball.ts', 'angle of contact, checked', 'artisan', 'common practice'],
+  ['valve-ball.ts', 'standard gravity', 'bipm', 'standard'],
+  ['if97-saturation.ts', 'saturation both ways', 'if97', 'standard'],
+];
+
+function whole([file, what, source, standing]: (typeof WHOLE)[number]): Use {
+  return { file, what, source: cite(source), standing };
+}
+
+function recordUses(): readonly Use[] {
+  const named = (file: string, rows: readonly { readonly name: string; readonly source: string; readonly standing: Standing }[]) =>
+    rows.map(({ name, source, standing }) => ({ file, what: name, source, standing }));
+  const strengths = materials.flatMap((m) => m.strength.map((s) => ({ ...s, name: `${m.id}, ${s.condition}` })));
+  return [
+    ...named('balls.ts', ballSizes),
+    ...named(
+      'balls.ts',
+      ballMaterials.map((m) => ({ ...m, name: m.id })),
+    ),
+    ...named(
+      'bar-stock.ts',
+      [...metricBars, ...inchBars, ...nutHexagons].map((b) => ({ ...b, name: `${b.section} ${b.name}` })),
+    ),
+    ...named('centre-drills.ts', centreDrills),
+    ...named('drills.ts', drills),
+    ...named(
+      'materials.ts',
+      materials.map((m) => ({ ...m, name: m.id })),
+    ),
+    ...named(
+      'materials.ts',
+      materials.map((m) => ({ ...m.physical, name: `${m.id}, density and modulus` })),
+    ),
+    ...named('materials.ts', strengths),
+    ...named(
+      'pipes.ts',
+      pipes.map((p) => ({ ...p, name: `${p.outside / 10_000} x ${p.wall / 10_000}` })),
+    ),
+    ...named(
+      'valve-ball.ts',
+      ballRelations.map((r) => ({ ...r, name: r.id })),
+    ),
+    ...speedUses(),
+  ];
+}
+
+/** Each group's usual turning speed, and the ranges that it was set in. */
+function speedUses(): readonly Use[] {
+  return Object.keys(SPEEDS).flatMap((group) => {
+    const data = cuttingData(materials.find((m) => m.cutting === group)?.id ?? '', 'turn-rough', 'HSS');
+    return [data?.source ?? '', ...(data?.ranges ?? [])].map((source) => ({
+      file: 'cutting-speeds.ts',
+      what: group,
+      source,
+      standing: 'common practice' as const,
+    }));
+  });
+}
+
+/** A citation may have a place behind it: the longest listed work that it begins with. */
+function sourceOf(citation: string): string | undefined {
+  const fits = sources.filter((s) => citation === s.cite || citation.startsWith(`${s.cite}; `));
+  return fits.sort((a, b) => b.cite.length - a.cite.length)[0]?.id;
+}
+
+/** A few by name, many by number. */
+function counted(rest: readonly Use[]): string {
+  const files = [...new Set(rest.map((u) => u.file))];
+  return files
+    .map((file) => {
+      const here = rest.filter((u) => u.file === file);
+      return here.length > MOST_NAMED ? `\`${file}\`: ${here.length} figures` : `\`${file}\`: ${here.map((u) => u.what).join('; ')}`;
+    })
+    .join('<br>');
+}
+const MOST_NAMED = 6;
+
+function byText(uses: readonly Use[]): readonly (readonly string[])[] {
+  const texts = [...new Set(uses.map((u) => u.source))].sort();
+  return texts.map((text) => [text, counted(uses.filter((u) => u.source === text))]);
+}
+
+/** Recalled figures, the many of one table and source in one row. */
+function merged(uses: readonly Use[]): readonly (readonly string[])[] {
+  const keys = [...new Set(uses.map((u) => `${u.file}\n${u.source}`))].sort();
+  return keys.map((key) => {
+    const [file = '', source = ''] = key.split('\n');
+    const here = uses.filter((u) => u.file === file && u.source === source);
+    const names = here
+      .slice(0, MOST_NAMED)
+      .map((u) => u.what)
+      .join('; ');
+    return [here.length > MOST_NAMED ? `${names} … (${here.length})` : names, `\`${file}\``, source];
+  });
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]): string => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+}

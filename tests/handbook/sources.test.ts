@@ -1,0 +1,25 @@
+/** Every figure has a page, and docs/sources.md says which: `npx vitest run tests/handbook/sources.test.ts -u` writes it anew. */
+import { describe, expect, it } from 'vitest';
+import { cite, sources } from '../../src/handbook/sources.ts';
+import { handbookUses, sourcesPage } from '../../src/handbook/sources-page.ts';
+
+describe('sources', () => {
+  it('are listed once each, with how they were read', () => {
+    expect(new Set(sources.map((s) => s.id)).size).toBe(sources.length);
+    expect(new Set(sources.map((s) => s.cite)).size).toBe(sources.length);
+    expect(sources.filter((s) => s.cite === '' || s.seen === '')).toEqual([]);
+  });
+  it('stand beside every figure', () => {
+    expect(handbookUses().length).toBeGreaterThan(500);
+    expect(handbookUses().filter((u) => u.source.trim() === '' || u.what.trim() === '')).toEqual([]);
+  });
+  it('what is custom says so, and what is recalled too', () => {
+    const custom = cite('custom');
+    expect(handbookUses().filter((u) => u.source === custom && u.standing !== 'common practice')).toEqual([]);
+    expect(handbookUses().filter((u) => u.source.includes('(from memory)') && u.standing !== 'from memory')).toEqual([]);
+  });
+  it('a place goes behind the work', () => expect(cite('if97', 'table 35')).toBe(`${cite('if97')}; table 35`));
+  it('docs/sources.md is current', async () => {
+    await expect(sourcesPage()).toMatchFileSnapshot('../../docs/sources.md');
+  });
+});
