@@ -21,6 +21,7 @@ export type WhyPart = {
   readonly broken: readonly WhyMust[];
 };
 export type WhySetUp = {
+  /** 0 for work at the bench. */
   readonly no: number;
   readonly kind: GripKind;
   readonly out: End;
@@ -37,6 +38,7 @@ export type WhyOperation = {
   readonly verb: Verb;
   /** The feature's name without its part's. */
   readonly feature: string;
+  /** Index among the part's set-ups, those at the bench counted too. */
   readonly setUp: number;
   readonly from: End | 'bench';
   readonly because: readonly Because[];

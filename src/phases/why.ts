@@ -26,7 +26,7 @@ function whyPart(planned: PlannedPart): WhyPart {
   return {
     part: part.id,
     setUps: route.setUps.map(whySetUp),
-    operations: route.setUps.flatMap((setUp) => setUp.operations.map((id) => whyOperation(id, setUp, planned, binding))),
+    operations: route.setUps.flatMap((setUp, i) => setUp.operations.map((id) => whyOperation(id, i, planned, binding))),
     cost: route.cost,
     asGood: route.asGood,
     proved: route.proved,
@@ -50,8 +50,9 @@ function whySetUp({ no, grip }: SetUp): WhySetUp {
   };
 }
 
-function whyOperation(id: OpId, setUp: SetUp, planned: PlannedPart, binding: readonly Before[]): WhyOperation {
+function whyOperation(id: OpId, at: number, planned: PlannedPart, binding: readonly Before[]): WhyOperation {
   const number = numbers(planned.route);
+  const grip = planned.route.setUps[at]?.grip;
   const method = planned.route.chosen.find((m) => m.operations.some((op) => op.id === id));
   const operation = method?.operations.find((op) => op.id === id);
   if (!method || !operation) throw new Error(`'${id}' stands in the route and in no chosen method`);
@@ -60,8 +61,8 @@ function whyOperation(id: OpId, setUp: SetUp, planned: PlannedPart, binding: rea
     number: number.get(id) ?? 0,
     verb: operation.verb,
     feature: operation.feature.slice(operation.feature.indexOf('/') + 1),
-    setUp: setUp.no,
-    from: setUp.grip.kind === 'bench' ? 'bench' : setUp.grip.out,
+    setUp: at,
+    from: grip === undefined || grip.kind === 'bench' ? 'bench' : grip.out,
     because: operation.because,
     method: { name: method.name, because: method.because, besides: besides(method, planned) },
     comesAfter: binding.filter((b) => b.then === id).map((b) => must(b, b.first, id, number)),

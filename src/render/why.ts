@@ -1,5 +1,4 @@
 /** Reasons as a person reads them in a terminal. Sentences are words `why.*`; those of a rule are `rule.<id>.title`, `.why`, `.otherwise`. */
-
 import { showMm } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import type { Because } from '../model/plan.ts';
@@ -9,27 +8,24 @@ const STEP = '  ';
 
 /** All parts in short. */
 export function showWhyAll(view: WhyView, words: Words): string {
-  return text([
-    view.title,
-    '',
-    ...view.parts.flatMap((part) => [...headOfPart(part, words), ...part.setUps.map((s) => STEP + setUpLine(s, part, words)), '']),
-  ]);
+  const parts = view.parts.flatMap((part) => [...headOfPart(part, words), ...part.setUps.map((s) => STEP + setUpLine(s, part, words)), '']);
+  return text([view.title, '', ...parts]);
 }
 
-/** One part: every operation with its rules and what must come before and after it. */
+/** One part: every operation with its rules and what must come before it. */
 export function showWhyPart(part: WhyPart, words: Words): string {
   return text([...headOfPart(part, words), ...part.setUps.flatMap((setUp) => setUpBlock(setUp, part, words)), ...tailOfPart(part, words)]);
 }
 
-/** One operation in full: with what goes wrong otherwise. */
+/** One operation in full: what must come before and after it, and what goes wrong otherwise. */
 export function showWhyOperation(part: WhyPart, operation: WhyOperation, words: Words): string {
-  const setUp = part.setUps.find((s) => s.no === operation.setUp);
+  const setUp = part.setUps[operation.setUp];
   return text([
     `${part.part}: ${title(operation, words)}`,
-    ...(setUp ? [setUpLine(setUp, part, words), ...setUp.because.flatMap((b) => reason(b, words, STEP))] : []),
-    ...operation.because.flatMap((b) => reason(b, words, '')),
+    ...operation.because.flatMap((b) => reason(b, words, STEP)),
+    ...(setUp ? ['', setUpLine(setUp, part, words), ...setUp.because.flatMap((b) => reason(b, words, STEP))] : []),
+    ...operation.notFrom.map((end) => STEP + words.say('why.not-from', { end: words.say(`why.end.${end}`) })),
     ...methodLines(operation, words),
-    ...operation.notFrom.map((end) => words.say('why.not-from', { end: words.say(`why.end.${end}`) })),
     ...mustBlock('why.comes-after', operation.comesAfter, part, words),
     ...mustBlock('why.comes-before', operation.comesBefore, part, words),
   ]);
@@ -37,12 +33,14 @@ export function showWhyOperation(part: WhyPart, operation: WhyOperation, words: 
 
 /** A part that cannot be planned: what was refused, and which single change would help. */
 export function showWhyNot(none: WhyNot, words: Words): string {
-  const stuck = none.stuck.length > 0 ? [words.say('why.stuck', { part: none.part, any: none.stuck.join(', ') })] : [];
+  const stuck = none.stuck.map((id) => within(id, none.part)).join(', ');
   return text([
     words.say('why.no-route', { part: none.part }),
-    ...stuck.map((line) => STEP + line),
-    ...section('why.refused', none.refused, words),
-    ...(none.wouldHelp.length > 0 ? section('why.would-help', none.wouldHelp, words) : [words.say('why.nothing-single-helps')]),
+    ...(stuck === '' ? [] : [STEP + words.say('why.stuck', { any: stuck })]),
+    ...section('why.refused', none.refused, none.part, words),
+    ...(none.wouldHelp.length > 0
+      ? section('why.would-help', none.wouldHelp, none.part, words)
+      : ['', words.say('why.nothing-single-helps')]),
   ]);
 }
 
@@ -52,110 +50,132 @@ function headOfPart(part: WhyPart, words: Words): readonly string[] {
   return [words.say('why.part', { part: part.part, cost }), STEP + words.say(best, { asGood: part.asGood, states: part.states })];
 }
 
+// ---- set-ups and operations --------------------------------------------------------------------------------------------
 function setUpBlock(setUp: WhySetUp, part: WhyPart, words: Words): readonly string[] {
-  const operations = part.operations.filter((o) => o.setUp === setUp.no);
+  const operations = part.operations.filter((o) => part.setUps[o.setUp] === setUp);
   return [
     '',
     setUpLine(setUp, part, words),
-    ...setUp.because.flatMap((b) => inShort(b, words, STEP)),
+    ...setUp.because.map((b) => STEP + inShort(b, words)),
     ...operations.flatMap((o) => [
-      `${STEP}${title(o, words)}`,
-      ...o.because.flatMap((b) => inShort(b, words, STEP + STEP)),
-      ...mustLines(o, part, words),
+      STEP + title(o, words),
+      ...o.because.map((b) => STEP + STEP + inShort(b, words)),
+      ...together(o.comesAfter, words).map((group) => STEP + STEP + afterLine(group, part, words)),
     ]),
   ];
 }
 
-function mustLines(operation: WhyOperation, part: WhyPart, words: Words): readonly string[] {
-  const line = (id: string) => (m: WhyMust) =>
-    `${STEP}${STEP}${words.say(id, { op: named(m, part, words), rule: words.say(`rule.${m.because.rule}.title`, m.because.grounds), habit: m.force === 'preferred' })}`;
-  return operation.comesAfter.map(line('why.after-line'));
-}
-
-function tailOfPart(part: WhyPart, words: Words): readonly string[] {
-  const broken = part.broken.map((m) => {
-    const than = part.operations.find((o) => o.id === m.than);
-    return (
-      STEP +
-      words.say('why.broken-line', {
-        first: named(m, part, words),
-        after: than ? title(than, words) : m.than,
-        why: words.say(`rule.${m.because.rule}.why`, m.because.grounds),
-      })
-    );
-  });
-  const runners = part.runnersUp.map(
-    (r) => STEP + words.say('why.runner-up', { grips: r.grips.join(', '), dearerBy: r.dearerBy, cost: words.say('why.cost', r.cost) }),
-  );
-  return [
-    ...(broken.length > 0 ? ['', words.say('why.broken'), ...broken] : []),
-    ...section('why.refused', part.refused, words),
-    ...(runners.length > 0 ? ['', words.say('why.runners-up'), ...runners] : []),
-  ];
-}
-
-function section(id: string, refusals: readonly WhyRefusal[], words: Words): readonly string[] {
-  if (refusals.length === 0) return [];
-  return ['', words.say(id), ...refusals.flatMap((r) => refusalLines(r, words))];
-}
-
-function refusalLines(r: WhyRefusal, words: Words): readonly string[] {
-  const rule = words.say(`rule.${r.because.rule}.title`, r.because.grounds);
-  const figures =
-    r.has !== undefined && r.wants !== undefined ? ` ${words.say('why.has-wants', { has: showMm(r.has), wants: showMm(r.wants) })}` : '';
-  return [`${STEP}${r.what}: ${rule}.${figures}`, `${STEP}${STEP}${words.say(`rule.${r.because.rule}.why`, r.because.grounds)}`];
-}
-
-function methodLines(operation: WhyOperation, words: Words): readonly string[] {
-  const { because, besides } = operation.method;
-  if (besides.length === 0) return [];
-  const others = besides.map((m) => STEP + words.say(`rule.${m.because.rule}.title`, m.because.grounds));
-  return [
-    words.say('why.method', { title: words.say(`rule.${because.rule}.title`, because.grounds) }),
-    ...reason(because, words, STEP).slice(1),
-    words.say('why.besides'),
-    ...others,
-  ];
-}
-
-function mustBlock(id: string, musts: readonly WhyMust[], part: WhyPart, words: Words): readonly string[] {
-  if (musts.length === 0) return [];
-  return [
-    '',
-    words.say(id),
-    ...musts.flatMap((m) => [
-      `${STEP}${named(m, part, words)}${m.force === 'preferred' ? ` ${words.say('why.habit')}` : ''}`,
-      ...reason(m.because, words, STEP + STEP),
-    ]),
-  ];
-}
-
-function reason({ rule, grounds }: Because, words: Words, indent: string): readonly string[] {
-  const otherwise = words.has(`rule.${rule}.otherwise`)
-    ? [`${indent}${STEP}${words.say('why.otherwise', { what: words.say(`rule.${rule}.otherwise`, grounds) })}`]
-    : [];
-  return [...inShort({ rule, grounds }, words, indent), ...otherwise];
-}
-
-function inShort({ rule, grounds }: Because, words: Words, indent: string): readonly string[] {
-  return [`${indent}${words.say(`rule.${rule}.title`, grounds)}. ${words.say(`rule.${rule}.why`, grounds)}`];
+function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
+  const numbers = part.operations.filter((o) => part.setUps[o.setUp] === s).map((o) => o.number);
+  const span = { from: numbers[0] ?? 0, to: numbers[numbers.length - 1] ?? 0, several: numbers.length > 1 };
+  if (s.kind === 'bench') return words.say('why.bench', span);
+  const held = {
+    diameter: showMm(s.diameter),
+    long: showMm(s.long),
+    datum: within(s.datum, part.part),
+    out: words.say(`why.end.${s.out}`),
+  };
+  return words.say('why.set-up', { no: s.no, grip: words.say(`why.grip.${s.kind}`), ...held, ...span });
 }
 
 function title(o: WhyOperation, words: Words): string {
   return words.say('why.operation', { number: o.number, verb: words.say(`why.verb.${o.verb}`), feature: o.feature });
 }
 
-function named(m: WhyMust, part: WhyPart, words: Words): string {
-  const found = part.operations.find((o) => o.id === m.op);
-  return found ? title(found, words) : m.op;
+function methodLines({ method }: WhyOperation, words: Words): readonly string[] {
+  const { because, besides } = method;
+  if (besides.length === 0) return [];
+  const others = besides.map((m) => STEP + ruleTitle(m.because, words));
+  return ['', words.say('why.method', { title: ruleTitle(because, words) }), words.say('why.besides'), ...others];
 }
 
-function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
-  const numbers = part.operations.filter((o) => o.setUp === s.no).map((o) => o.number);
-  const span = { from: numbers[0] ?? 0, to: numbers[numbers.length - 1] ?? 0 };
-  if (s.kind === 'bench') return words.say('why.bench', { no: s.no, ...span });
-  const held = { diameter: showMm(s.diameter), long: showMm(s.long), datum: s.datum, out: words.say(`why.end.${s.out}`) };
-  return words.say('why.set-up', { no: s.no, grip: words.say(`why.grip.${s.kind}`), ...held, ...span });
+// ---- what must come before and after -----------------------------------------------------------------------------------
+/** Befores that one rule asks for in the same words and with the same force, told once. */
+type Together = { readonly because: Because; readonly force: WhyMust['force']; readonly all: readonly WhyMust[] };
+
+function together(musts: readonly WhyMust[], words: Words): readonly Together[] {
+  const groups = new Map<string, WhyMust[]>();
+  for (const must of musts) {
+    const key = `${must.force} ${ruleTitle(must.because, words)}`;
+    groups.set(key, [...(groups.get(key) ?? []), must]);
+  }
+  return [...groups.values()].flatMap((all) => (all[0] ? [{ because: all[0].because, force: all[0].force, all: inOrder(all) }] : []));
+}
+
+/** By number, each operation once. */
+function inOrder(musts: readonly WhyMust[]): readonly WhyMust[] {
+  const once = musts.filter((m, i) => musts.findIndex((other) => other.op === m.op) === i);
+  return once.sort((a, b) => a.number - b.number);
+}
+
+function afterLine({ because, force, all }: Together, part: WhyPart, words: Words): string {
+  const ops = all.map((m) => (m.number > 0 ? String(m.number) : within(m.op, part.part))).join(', ');
+  return words.say('why.after-line', { ops, rule: ruleTitle(because, words), habit: force === 'preferred' });
+}
+
+function mustBlock(id: string, musts: readonly WhyMust[], part: WhyPart, words: Words): readonly string[] {
+  if (musts.length === 0) return [];
+  const lines = together(musts, words).flatMap(({ because, force, all }) => [
+    STEP + all.map((m) => named(m.op, part, words)).join(', '),
+    ...reason(because, words, STEP + STEP),
+    ...(force === 'preferred' ? [STEP + STEP + STEP + words.say('why.habit')] : []),
+  ]);
+  return ['', words.say(id), ...lines];
+}
+
+function named(op: string, part: WhyPart, words: Words): string {
+  const found = part.operations.find((o) => o.id === op);
+  return found ? title(found, words) : within(op, part.part);
+}
+
+// ---- refused, next best, not kept ---------------------------------------------------------------------------------------
+function tailOfPart(part: WhyPart, words: Words): readonly string[] {
+  const broken = part.broken.map((m) => {
+    const pair = { first: named(m.op, part, words), after: named(m.than, part, words) };
+    return STEP + words.say('why.broken-line', { ...pair, why: words.say(`rule.${m.because.rule}.why`, m.because.grounds) });
+  });
+  const runners = part.runnersUp.map((r) => {
+    const grips = r.grips.map((grip) => within(grip, part.part)).join(', ');
+    return STEP + words.say('why.runner-up', { grips, dearerBy: r.dearerBy, cost: words.say('why.cost', r.cost) });
+  });
+  return [
+    ...(broken.length > 0 ? ['', words.say('why.broken'), ...broken] : []),
+    ...section('why.refused', part.refused, part.part, words),
+    ...(runners.length > 0 ? ['', words.say('why.runners-up'), ...runners] : []),
+  ];
+}
+
+function section(id: string, refusals: readonly WhyRefusal[], part: string, words: Words): readonly string[] {
+  if (refusals.length === 0) return [];
+  return ['', words.say(id), ...refusals.flatMap((r) => refusalLines(r, part, words))];
+}
+
+function refusalLines(r: WhyRefusal, part: string, words: Words): readonly string[] {
+  const { has, wants } = r;
+  const figures =
+    has === undefined || wants === undefined ? '' : ` ${words.say('why.has-wants', { has: showMm(has), wants: showMm(wants) })}`;
+  const what = `${within(r.what, part)}: ${ruleTitle(r.because, words)}.${figures}`;
+  return [STEP + what, STEP + STEP + words.say(`rule.${r.because.rule}.why`, r.because.grounds)];
+}
+
+// ---- a rule's words ----------------------------------------------------------------------------------------------------
+function reason(because: Because, words: Words, indent: string): readonly string[] {
+  const id = `rule.${because.rule}.otherwise`;
+  const otherwise = words.has(id) ? [indent + STEP + words.say('why.otherwise', { what: words.say(id, because.grounds) })] : [];
+  return [indent + inShort(because, words), ...otherwise];
+}
+
+function inShort(because: Because, words: Words): string {
+  return `${ruleTitle(because, words)}. ${words.say(`rule.${because.rule}.why`, because.grounds)}`;
+}
+
+function ruleTitle({ rule, grounds }: Because, words: Words): string {
+  return words.say(`rule.${rule}.title`, grounds);
+}
+
+/** Without the part's own name, where that is said above. */
+function within(id: string, part: string): string {
+  return id.startsWith(`${part}/`) ? id.slice(part.length + 1) : id;
 }
 
 function text(lines: readonly string[]): string {
