@@ -17,7 +17,7 @@ import { placeTags, type Tag } from './tags.ts';
 import type { Window } from './window.ts';
 import { drawWork } from './work.ts';
 
-export type Arrangement = { readonly phase: XY; readonly tiers: TierSizes };
+export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
 export type Laid = Layer & { readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
 
 /** On paper, mm. */
@@ -71,7 +71,13 @@ export function arrange(view: StageView, sketch: Sketch, window: Window, scale: 
   const datum = datumOf(view, sketch, window, paper, [...standing, ...tiers.boxes, ...columns.boxes]);
   const fixed = joined([solid, notes, tiers, columns, datum ?? NOTHING]);
   const tags = tagsOf(view, sketch, window, paper, arrangement, columns);
-  const lattice = { width: view.frame.width, height: view.frame.height, step: 2 * RING + 1.8, phase: arrangement.phase };
+  const lattice = {
+    width: view.frame.width,
+    height: view.frame.height,
+    step: 2 * RING + 1.8,
+    phase: arrangement.phase,
+    places: arrangement.places,
+  };
   const placing = placeTags(tags, lattice, surroundings(fixed.boxes));
   return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum) };
 }

@@ -7,7 +7,7 @@ import { clippedTo, distance, grown, type Leg, part, runsThrough, type Span } fr
 export type Surroundings = {
   readonly boxes: readonly Box[];
   readonly solid: readonly Span[];
-  readonly lines: ReadonlyMap<string, readonly Box[]>;
+  readonly lines: readonly (readonly Box[])[];
   readonly barred: readonly Span[];
 };
 
@@ -16,7 +16,7 @@ export function surroundings(boxes: readonly Box[]): Surroundings {
   for (const box of boxes.filter((b) => kindOf(b) === 'line')) lines.set(box.what, [...(lines.get(box.what) ?? []), box]);
   return {
     boxes,
-    lines,
+    lines: [...lines.values()],
     solid: boxes.filter((b) => kindOf(b) === 'work'),
     barred: boxes.filter((b) => !['line', 'work', 'leader'].includes(kindOf(b))).map((b) => grown(b, CLEAR)),
   };
@@ -40,14 +40,16 @@ export function leaderCost(leader: Leg, around: Surroundings): number {
   if (length === 0) return Number.POSITIVE_INFINITY;
   if (around.barred.some((box) => runsThrough(leader, box))) return Number.POSITIVE_INFINITY;
   const tipless = part(leader, 0, Math.max(0.1, 1 - TIP / length));
-  const inWork = around.solid.reduce((sum, box) => sum + lengthWithin(tipless, box), 0);
-  const crossed = [...around.lines.values()].filter((boxes) => boxes.some((box) => runsThrough(tipless, box))).length;
+  let inWork = 0;
+  for (const box of around.solid) inWork += lengthWithin(tipless, box);
+  let crossed = 0;
+  for (const boxes of around.lines) if (boxes.some((box) => runsThrough(tipless, box))) crossed++;
   const flat = Math.abs(leader.b.y - leader.a.y) < SLANT * Math.abs(leader.b.x - leader.a.x) ? LEVEL : 0;
   const tooLong = Math.max(0, length - LONG);
   return length + tooLong + (length < LEAST ? TOO_SHORT : 0) + flat + ACROSS_LINE * crossed + THROUGH_WORK * inWork;
 }
 
 function lengthWithin(leg: Leg, box: Span): number {
-  const share = clippedTo(leg, box);
+  const share = runsThrough(leg, box) ? clippedTo(leg, box) : undefined;
   return share ? (share[1] - share[0]) * distance(leg.a, leg.b) : 0;
 }

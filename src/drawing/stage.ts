@@ -64,10 +64,10 @@ const LAST = 0.1;
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
 const ARRANGEMENTS: readonly Arrangement[] = [
-  { phase: { x: 0, y: 0 }, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0.5 }, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0 }, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
-  { phase: { x: 0, y: 0.5 }, tiers: { value: 3, limits: 2.5, gap: 5, pitch: 4.4 } },
+  { phase: { x: 0, y: 0 }, places: 60, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0.5 }, places: 120, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0 }, places: 200, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
+  { phase: { x: 0, y: 0.5 }, places: 300, tiers: { value: 3, limits: 2.5, gap: 5, pitch: 4.4 } },
 ];
 
 export function drawStage(view: StageView): StagePicture {

@@ -19,10 +19,25 @@ export type Tag = {
   readonly kind: 'ring' | 'text';
   readonly draw: (middle: XY) => readonly Item[];
 };
-export type Standing = { readonly tag: Tag; readonly middle: XY; readonly leader: Leg; readonly cost: number };
+/** `span`: the tag's box; `neck`: its leader without the tip; `reach`: the box round both, with what must stay clear. */
+export type Standing = {
+  readonly tag: Tag;
+  readonly middle: XY;
+  readonly leader: Leg;
+  readonly cost: number;
+  readonly span: Span;
+  readonly neck: Leg;
+  readonly reach: Span;
+};
 export type Placing = { readonly standing: readonly Standing[]; readonly left: readonly string[]; readonly quarrels: number };
-/** `phase`: shift of the lattice of places, as shares of its step. */
-export type Lattice = { readonly width: number; readonly height: number; readonly step: number; readonly phase: XY };
+/** `phase`: shift of the lattice of places, as shares of its step. `places`: how many of them are weighed for a tag, from the nearest. */
+export type Lattice = {
+  readonly width: number;
+  readonly height: number;
+  readonly step: number;
+  readonly phase: XY;
+  readonly places: number;
+};
 
 const CLEAR = 0.9;
 /** Leaders nearer than this, away from their tips, read as one. */
@@ -30,15 +45,16 @@ const LEADER_GAP = 0.8;
 const TIP = 1.2;
 const QUARREL = 1000;
 const ROUNDS = 60;
+/** How many places are tried in which another tag stands. */
+const UNLOCKED = 120;
 const BEST_ANCHORS = 2;
-/** How many places of the lattice are weighed for a tag, from the nearest. */
-const NEAREST = 90;
+const NEAREST_ANCHORS = 4;
 /** Places stand this share of the lattice's step apart; the first assignment takes every second one, which do not overlap. */
 const FINE = 0.5;
 
 export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surroundings): Placing {
   const placesOf = bySize((tag) => places(tag, lattice, around));
-  const options = tags.map((tag) => optionsOf(tag, placesOf(tag), around));
+  const options = tags.map((tag) => optionsOf(tag, placesOf(tag), lattice.places, around));
   const able = tags.map((_, i) => i).filter((i) => (options[i] ?? []).length > 0);
   const usable = able.map((i) => options[i] ?? []);
   const start = startOf(usable);
@@ -51,19 +67,24 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 }
 
 /** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
-function optionsOf(tag: Tag, places: readonly XY[], around: Surroundings): readonly Standing[] {
+function optionsOf(tag: Tag, places: readonly XY[], most: number, around: Surroundings): readonly Standing[] {
   const near = places
     .map((middle) => ({ middle, away: Math.min(...tag.anchors.map((a) => distance(a, middle))) }))
     .sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
   const found: Standing[] = [];
   let count = 0;
   for (const { middle } of near) {
-    const ways = tag.anchors.map((anchor) => leaderTo(tag, middle, anchor, around)).filter((s) => Number.isFinite(s.cost));
+    const ways = nearest(tag.anchors, middle).flatMap((anchor) => leaderTo(tag, middle, anchor, around));
     found.push(...ways.sort((p, q) => p.cost - q.cost).slice(0, BEST_ANCHORS));
     if (ways.length > 0) count++;
-    if (count >= NEAREST) break;
+    if (count >= most) break;
   }
   return found.sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+}
+
+function nearest(anchors: readonly XY[], middle: XY): readonly XY[] {
+  if (anchors.length <= NEAREST_ANCHORS) return anchors;
+  return [...anchors].sort((p, q) => distance(p, middle) - distance(q, middle)).slice(0, NEAREST_ANCHORS);
 }
 
 /** Tags of one kind and size have the same places. */
@@ -99,10 +120,22 @@ function spanAt(tag: Tag, middle: XY): Span {
   return { x: middle.x - tag.width / 2, y: middle.y - tag.height / 2, w: tag.width, h: tag.height };
 }
 
-function leaderTo(tag: Tag, middle: XY, anchor: XY, around: Surroundings): Standing {
+/** Empty where the leader would run through something that bars it. */
+function leaderTo(tag: Tag, middle: XY, anchor: XY, around: Surroundings): readonly Standing[] {
   const starts = tag.ports.map((port) => startAt(port, middle, anchor)).sort((p, q) => distance(p, anchor) - distance(q, anchor));
   const leader = { a: starts[0] ?? middle, b: anchor };
-  return { tag, middle, leader, cost: leaderCost(leader, around) };
+  const cost = leaderCost(leader, around);
+  if (!Number.isFinite(cost)) return [];
+  const span = spanAt(tag, middle);
+  return [{ tag, middle, leader, cost, span, neck: short(leader), reach: grown(bounds(span, leader), CLEAR) }];
+}
+
+function bounds(span: Span, leader: Leg): Span {
+  const x = Math.min(span.x, leader.a.x, leader.b.x);
+  const y = Math.min(span.y, leader.a.y, leader.b.y);
+  const right = Math.max(span.x + span.w, leader.a.x, leader.b.x);
+  const low = Math.max(span.y + span.h, leader.a.y, leader.b.y);
+  return { x, y, w: right - x, h: low - y };
 }
 
 function startAt(port: Tag['ports'][number], middle: XY, anchor: XY): XY {
@@ -148,8 +181,7 @@ function keyOf(s: Standing): string {
 function apart(options: readonly Standing[], chosen: readonly Standing[]): readonly Standing[] {
   const found: Standing[] = [];
   for (const option of [...options].sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x)) {
-    const box = spanAt(option.tag, option.middle);
-    if (![...chosen, ...found].some((s) => overlap(box, spanAt(s.tag, s.middle), CLEAR))) found.push(option);
+    if (![...chosen, ...found].some((s) => overlap(option.span, s.span, CLEAR))) found.push(option);
   }
   return found;
 }
@@ -169,9 +201,27 @@ function settle(start: readonly Standing[], options: readonly (readonly Standing
   for (let round = 0; round < ROUNDS; round++) {
     const moved = now.map((_, i) => improve(now, i, options[i] ?? [])).some((done) => done);
     const swapped = now.flatMap((_, i) => now.slice(i + 1).map((_other, k) => swap(now, i, i + 1 + k, options)));
-    if (!moved && !swapped.some((done) => done)) break;
+    if (!moved && !swapped.some((done) => done) && !now.some((_, i) => unlock(now, i, options))) break;
   }
   return now;
+}
+
+/** A tag in a quarrel takes another's place, if that one finds a good place then. */
+function unlock(now: Standing[], i: number, options: readonly (readonly Standing[])[]): boolean {
+  const current = now[i];
+  if (!current || !now.some((other) => other !== current && quarrel(current, other))) return false;
+  for (const option of (options[i] ?? []).slice(0, UNLOCKED)) {
+    const inWay = now.map((_, j) => j).filter((j) => j !== i && quarrel(option, now[j] ?? option));
+    const j = inWay[0];
+    if (j === undefined || inWay.length > 1) continue;
+    const others = now.filter((_, k) => k !== i && k !== j);
+    const give = options[j]?.find((o) => !quarrel(o, option) && others.every((other) => !quarrel(o, other)));
+    if (!give) continue;
+    now[i] = option;
+    now[j] = give;
+    return true;
+  }
+  return false;
 }
 
 function improve(now: Standing[], i: number, options: readonly Standing[]): boolean {
@@ -203,7 +253,9 @@ function swap(now: Standing[], i: number, j: number, options: readonly (readonly
 }
 
 function costAmong(s: Standing, others: readonly Standing[]): number {
-  return s.cost + QUARREL * others.filter((o) => quarrel(s, o)).length;
+  let cost = s.cost;
+  for (const other of others) if (quarrel(s, other)) cost += QUARREL;
+  return cost;
 }
 
 function quarrelsOf(standing: readonly Standing[]): number {
@@ -212,10 +264,10 @@ function quarrelsOf(standing: readonly Standing[]): number {
 
 /** Two tags that overlap, a leader through the other's tag, leaders that cross or run together. */
 export function quarrel(p: Standing, q: Standing): boolean {
-  const [boxP, boxQ] = [spanAt(p.tag, p.middle), spanAt(q.tag, q.middle)];
-  if (overlap(boxP, boxQ, CLEAR)) return true;
-  if (runsThrough(p.leader, grown(boxQ, CLEAR / 2)) || runsThrough(q.leader, grown(boxP, CLEAR / 2))) return true;
-  return cross(p.leader, q.leader) || gapBetween(short(p.leader), short(q.leader)) < LEADER_GAP;
+  if (!overlap(p.reach, q.reach)) return false;
+  if (overlap(p.span, q.span, CLEAR)) return true;
+  if (runsThrough(p.leader, grown(q.span, CLEAR / 2)) || runsThrough(q.leader, grown(p.span, CLEAR / 2))) return true;
+  return cross(p.leader, q.leader) || gapBetween(p.neck, q.neck) < LEADER_GAP;
 }
 
 /** A leader without its tip: tips on neighbouring surfaces may be close. */
@@ -225,5 +277,5 @@ export function short(leader: Leg): Leg {
 }
 
 export function boxOf(s: Standing): Box {
-  return { ...spanAt(s.tag, s.middle), what: `${s.tag.kind} ${s.tag.id}` };
+  return { ...s.span, what: `${s.tag.kind} ${s.tag.id}` };
 }

@@ -37,8 +37,9 @@ export function levelValue(v: Value, x: number, y: number, what: string): { read
   return around([first, ...rest], what);
 }
 
-/** Reading upward, its middle at y, its baseline at x. */
-export function uprightValue(v: Value, x: number, y: number, what: string): { readonly items: readonly Item[]; readonly box: Box } {
+/** Reading upward, its middle at y, all of it left of `right`. */
+export function uprightValue(v: Value, right: number, y: number, what: string): { readonly items: readonly Item[]; readonly box: Box } {
+  const x = right - Math.max(0, (v.height - capHeight(v.value.size)) / 2);
   const low = y + v.width / 2;
   const firstWidth = textWidth(v.value.advances, v.value.font, v.value.size, v.lines[0] ?? '');
   const first = textUp(v.value, v.lines[0] ?? '', x, low - firstWidth / 2);
