@@ -109,6 +109,8 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['valve-ball.ts', 'angle of contact, checked', 'artisan', 'common practice'],
   ['valve-ball.ts', 'standard gravity', 'bipm', 'standard'],
   ['if97-saturation.ts', 'saturation both ways', 'if97', 'standard'],
+  ['if97-regions.ts', 'water and steam, regions 1 and 2', 'if97', 'standard'],
+  ['if97-regions.ts', 'border of region 3 (from memory, checked with the release’s own figure)', 'if97', 'standard'],
 ];
 
 function whole([file, what, source, standing]: (typeof WHOLE)[number]): Use {
