@@ -7,7 +7,7 @@ import type { Tools } from './tools.ts';
 
 const tools: Tools = {
   compile: async (inputs, assets) => (await import('../compile.ts')).compile(inputs, assets),
-  print: async (planned, format, assets) => (await import('./print.ts')).print(planned, format, assets),
+  print: async (...all) => (await import('./print.ts')).print(...all),
 };
 
 // a reader that closes early (`| head`) is no fault

@@ -24,5 +24,12 @@ export function sayClaim({ part, claim }: FailedClaim, words: Words): string {
   const figures = worst
     ? { lo: showMm(worst.lo), hi: showMm(worst.hi), least: showMm(worst.limits.lo), most: showMm(worst.limits.hi) }
     : {};
-  return words.say('why.claim', { part, at: claim.at ?? '', claim: words.say(`claim.${claim.kind.replaceAll(' ', '-')}`), about: claim.about, worst: worst !== undefined, ...figures });
+  return words.say('why.claim', {
+    part,
+    at: claim.at ?? '',
+    claim: words.say(`claim.${claim.kind.replaceAll(' ', '-')}`),
+    about: claim.about,
+    worst: worst !== undefined,
+    ...figures,
+  });
 }

@@ -1,7 +1,8 @@
 /** One run of the program: what is asked, the command for it, and the exit code. */
-import { type Words, words } from '../base/words.ts';
+import { words } from '../base/words.ts';
 import { loadWords, packageVersion } from '../files.ts';
 import { type Ask, readAsk } from './ask.ts';
+import type { Command } from './commands.ts';
 import { tell } from './console.ts';
 import { helpOn, helpOverall } from './help.ts';
 import type { Console, Exit, Tools } from './tools.ts';
@@ -9,24 +10,20 @@ import type { Console, Exit, Tools } from './tools.ts';
 /** `argv`: what stands after the program's own name. Never throws: what goes wrong inside is told and gives 70. */
 export async function run(argv: readonly string[], tools: Tools, console: Console): Promise<Exit> {
   try {
-    const files = loadWords();
-    const say = words(files);
     const { value: ask, found } = readAsk(argv);
-    if (!ask) {
-      tell(found, {}, say, console);
-      return 1;
-    }
-    return await answer(ask, say, tools, console);
+    if (ask) return await answer(ask, tools, console);
+    tell(found, {}, words(loadWords()), console);
+    return 1;
   } catch (cause) {
     console.err(ourFault(cause));
     return 70;
   }
 }
 
-async function answer(ask: Ask, say: Words, tools: Tools, console: Console): Promise<Exit> {
+async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
   switch (ask.does) {
     case 'help':
-      console.out(ask.of ? helpOn(ask.of, say) : helpOverall(say, packageVersion()));
+      console.out(help(ask.of));
       return 0;
     case 'version':
       console.out(`${packageVersion()}\n`);
@@ -38,6 +35,11 @@ async function answer(ask: Ask, say: Words, tools: Tools, console: Console): Pro
     case 'why':
       return (await import('./why.ts')).why(ask.words, ask.options, tools, console);
   }
+}
+
+function help(of: Command | undefined): string {
+  const say = words(loadWords());
+  return of ? helpOn(of, say) : helpOverall(say, packageVersion());
 }
 
 /** Even when the words themselves cannot be read, something is said. */

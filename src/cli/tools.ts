@@ -1,5 +1,6 @@
 /** What the commands are handed, so that none of them loads what it does not need and each can be tried with a planner that fails. */
 import type { Diagnostic } from '../base/diagnostics.ts';
+import type { Words } from '../base/words.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { NoRoute, Plan } from '../model/plan.ts';
 import type { StageAt } from '../phases/sheet.ts';
@@ -16,7 +17,7 @@ export type Planned = Compiled & { readonly plan: Plan };
 export type Tools = {
   compile(inputs: Inputs, assets: Assets): Promise<Compiled>;
   /** The whole file, as it is to stand on the disk. */
-  print(planned: Planned, format: Format, assets: Assets): Promise<Uint8Array | string>;
+  print(planned: Planned, format: Format, assets: Assets, words: Words): Promise<Uint8Array | string>;
 };
 export type Paint = Readonly<Record<'error' | 'warning' | 'dim', (text: string) => string>>;
 export type Console = { out(text: string): void; err(text: string): void; readonly paint: Paint };

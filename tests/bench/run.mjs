@@ -32,10 +32,10 @@ try {
 }
 
 async function densityOfDemo() {
-  const [{ compile }, { documentOf }, { loadAssets }] = await Promise.all(['compile.js', 'cli/print.js', 'files.js'].map((path) => import(here(`../../dist/${path}`))));
+  const [{ compile }, { documentOf }, { loadAssets }, { words }] = await Promise.all(['compile.js', 'cli/print.js', 'files.js', 'base/words.js'].map((path) => import(here(`../../dist/${path}`))));
   const assets = loadAssets();
   const planned = compile({ fitting: { name: 'demo.yaml', text: readFileSync(SPEC, 'utf8') } }, assets);
-  const { pages } = documentOf(planned, assets);
+  const { pages } = documentOf(planned, assets, words(assets.words));
   const items = pages.flatMap((page) => page.items);
   const texts = items.filter((item) => item.kind === 'text');
   const paths = items.filter((item) => item.kind === 'path');
