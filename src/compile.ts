@@ -4,6 +4,7 @@ import { markOf } from './base/mark.ts';
 import { DESIGNS } from './fittings/designs.ts';
 import { FITTING_KINDS } from './fittings/kinds.ts';
 import { makeTooling, toolingId } from './fittings/tooling/make.ts';
+import { replay, stageAtEnd } from './geometry/replay.ts';
 import { held } from './handbook/capability.ts';
 import type { Assets, Inputs } from './model/assets.ts';
 import type { Part } from './model/part.ts';
@@ -17,8 +18,15 @@ import { order } from './phases/order.ts';
 import { prove } from './phases/prove.ts';
 import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
+import type { StageAt } from './phases/sheet.ts';
 
-export type Compiled = { readonly plan?: Plan; readonly found: readonly Diagnostic[]; readonly noRoutes?: readonly NoRoute[] };
+export type Compiled = {
+  readonly plan?: Plan;
+  /** The half-section at the end of each set-up at the lathe, for the pictures; `setUp` counts the route's set-ups from 0. */
+  readonly stages?: readonly StageAt[];
+  readonly found: readonly Diagnostic[];
+  readonly noRoutes?: readonly NoRoute[];
+};
 
 export const VERSION = '0.1.0';
 
@@ -35,7 +43,7 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   if (failed(found)) return { found };
   const toolingOf = (setUp: Route['setUps'][number]) => setUp.grip.tooling && toolingId(setUp.grip.tooling);
   const body = { version: VERSION, fitting: fitting.value, workshop, parts, sequence: sequence(parts, toolingOf) };
-  return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, found };
+  return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, stages: parts.flatMap(stagesOf), found };
 }
 
 type Routed = { readonly part: Part; readonly candidates: Candidates; readonly route: Route };
@@ -81,9 +89,16 @@ function asksOf(route: Route): readonly ToolingAsk[] {
 }
 
 function finish({ part, candidates: c, route }: Routed, workshop: Workshop, found: Diagnostic[]): PlannedPart | undefined {
-  const charted = chart(part, route, held as never);
+  const charted = chart(part, route, held);
   found.push(...charted.found);
   if (!charted.value) return undefined;
   const figures = numbers(part, route, charted.value, workshop);
   return { part, candidates: c, route, chart: charted.value, figures, proof: prove({ part, route, chart: charted.value, workshop }) };
+}
+
+function stagesOf({ part, route, chart: charted }: PlannedPart): readonly StageAt[] {
+  const run = replay(part, route, charted);
+  return route.setUps.flatMap((setUp, i) =>
+    setUp.grip.kind === 'bench' ? [] : [{ part: part.id, setUp: i, stage: stageAtEnd(run, setUp.no) }],
+  );
 }

@@ -25,6 +25,7 @@ const ROWS: readonly Row[] = [
   ['face.allowance', 0.5, 'mm', 'left on an end for the last facing cut after drilling, after heat, or for measure and fit'],
   ['face.after-drill', 0.3, 'mm', 'taken off a seat face after the drill has been through (at least 0.2)'],
   ['part.allowance', 0.4, 'mm', 'left by the parting blade for facing the second end (0.3 to 0.4)'],
+  ['stub.allowance', 1, 'mm', 'left when a chucking stub is cut away'],
   ['saw.kerf', 1, 'mm', 'kerf of a hacksaw'],
   ['part.past', 1, 'mm', 'a diameter turned right along is carried this far past the part'],
   ['bar.clean-up', 0.5, 'mm', 'bar over the largest turned diameter, on diameter'],

@@ -10,4 +10,7 @@ export type Assets = {
 };
 /** Fonts are needed by the PDF writer only. */
 export type FontFiles = Readonly<Record<'text' | 'text-bold' | 'narrow' | 'narrow-bold', Uint8Array>>;
-export type Inputs = { readonly fitting: { readonly name: string; readonly text: string }; readonly workshop?: { readonly name: string; readonly text: string } };
+export type Inputs = {
+  readonly fitting: { readonly name: string; readonly text: string };
+  readonly workshop?: { readonly name: string; readonly text: string };
+};

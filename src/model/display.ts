@@ -7,7 +7,15 @@ export type Ink = 'black' | 'dark' | 'mid' | 'light' | 'pale' | 'new' | 'taken' 
 export type Segment =
   | { readonly to: 'move'; readonly x: number; readonly y: number }
   | { readonly to: 'line'; readonly x: number; readonly y: number }
-  | { readonly to: 'curve'; readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number; readonly x: number; readonly y: number }
+  | {
+      readonly to: 'curve';
+      readonly x1: number;
+      readonly y1: number;
+      readonly x2: number;
+      readonly y2: number;
+      readonly x: number;
+      readonly y: number;
+    }
   | { readonly to: 'close' };
 
 export type PathItem = {
@@ -31,9 +39,23 @@ export type TextItem = {
 export type Item = PathItem | TextItem;
 /** A picture drawn in its own frame, and the boxes that its texts and marks fill, for the look-out for collisions. */
 export type Box = { readonly x: number; readonly y: number; readonly w: number; readonly h: number; readonly what: string };
-export type Picture = { readonly width: number; readonly height: number; readonly items: readonly Item[]; readonly boxes: readonly Box[]; readonly alt: string };
-export type Page = { readonly width: number; readonly height: number; readonly items: readonly Item[]; readonly label: string; readonly heading: string };
+export type Picture = {
+  readonly width: number;
+  readonly height: number;
+  readonly items: readonly Item[];
+  readonly boxes: readonly Box[];
+  readonly alt: string;
+};
+export type Page = {
+  readonly width: number;
+  readonly height: number;
+  readonly items: readonly Item[];
+  readonly label: string;
+  readonly heading: string;
+};
 export type Document = { readonly title: string; readonly language: string; readonly mark: string; readonly pages: readonly Page[] };
 
 /** Advance widths in thousandths of the font size, by font and code point; the same table measures for every output. */
-export type Advances = Readonly<Record<Font, { readonly advances: Readonly<Record<string, number>>; readonly ascent: number; readonly descent: number }>>;
+export type Advances = Readonly<
+  Record<Font, { readonly advances: Readonly<Record<string, number>>; readonly ascent: number; readonly descent: number }>
+>;

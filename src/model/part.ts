@@ -77,7 +77,14 @@ export type ThreadSize = {
 };
 
 export type Feature =
-  | { readonly kind: 'end'; readonly id: FeatureId; readonly role: Role; readonly end: End; readonly face: SurfaceId; /** cut last, to a sum that is measured on the other parts */ readonly fitted?: true }
+  | {
+      readonly kind: 'end';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly end: End;
+      readonly face: SurfaceId /** cut last, to a sum that is measured on the other parts */;
+      readonly fitted?: true;
+    }
   /** A cylinder on the outside. `shoulder`: the face that rises from it at either end (absent where the part steps down there). */
   | {
       readonly kind: 'outside';
@@ -89,15 +96,50 @@ export type Feature =
       readonly section: 'round' | 'hexagon';
     }
   /** A groove: `first` and `second` are its two walls, either may be a shoulder already named by a cylinder. */
-  | { readonly kind: 'groove'; readonly id: FeatureId; readonly role: Role; readonly side: 'outside' | 'inside'; readonly floor: SurfaceId; readonly first: SurfaceId; readonly second: SurfaceId; readonly serves?: FeatureId }
-  | { readonly kind: 'cone'; readonly id: FeatureId; readonly role: Role; readonly cone: SurfaceId; readonly from: End; readonly serves?: FeatureId; readonly does: 'chamfer' | 'cone' }
+  | {
+      readonly kind: 'groove';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly side: 'outside' | 'inside';
+      readonly floor: SurfaceId;
+      readonly first: SurfaceId;
+      readonly second: SurfaceId;
+      readonly serves?: FeatureId;
+    }
+  | {
+      readonly kind: 'cone';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly cone: SurfaceId;
+      readonly from: End;
+      readonly serves?: FeatureId;
+      readonly does: 'chamfer' | 'cone';
+    }
   /** Cut on the cylinder `on`; full thread between z = `from` and z = `to` (nominal). `start`: the end that the tool or tap enters from. */
-  | { readonly kind: 'thread'; readonly id: FeatureId; readonly role: 'thread'; readonly side: 'outside' | 'inside'; readonly on: SurfaceId; readonly thread: ThreadSize; readonly from: Len; readonly to: Len; readonly start: End }
+  | {
+      readonly kind: 'thread';
+      readonly id: FeatureId;
+      readonly role: 'thread';
+      readonly side: 'outside' | 'inside';
+      readonly on: SurfaceId;
+      readonly thread: ThreadSize;
+      readonly from: Len;
+      readonly to: Len;
+      readonly start: End;
+    }
   /**
    * A round hole on the axis. `opens`: the ends from which it can be reached. `floor` is its flat bottom (absent: it runs into a larger
    * hole or out of the part). `edge`: the face whose meeting with this hole is a seat.
    */
-  | { readonly kind: 'hole'; readonly id: FeatureId; readonly role: Role; readonly cylinder: SurfaceId; readonly opens: readonly End[]; readonly floor?: SurfaceId; readonly edge?: SurfaceId }
+  | {
+      readonly kind: 'hole';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly cylinder: SurfaceId;
+      readonly opens: readonly End[];
+      readonly floor?: SurfaceId;
+      readonly edge?: SurfaceId;
+    }
   /** Not of revolution: made from the side or at the bench. `at`: nominal z of its middle; `half`: how far it reaches either way. */
   | SideFeature;
 
@@ -120,7 +162,13 @@ export type SideFeature = {
 };
 
 export type Stock =
-  | { readonly from: 'bar'; readonly section: 'round' | 'hexagon'; readonly across: Len; readonly material: string; readonly asStock?: true }
+  | {
+      readonly from: 'bar';
+      readonly section: 'round' | 'hexagon';
+      readonly across: Len;
+      readonly material: string;
+      readonly asStock?: true;
+    }
   | { readonly from: 'bought'; readonly what: string; readonly material?: string };
 
 export type Part = {
@@ -140,13 +188,24 @@ export type Part = {
   /** Ends that this part's use fixes to be made in the chuck and left there (a mandrel): it is never parted off. */
   readonly staysInChuck?: true;
   /** Parts whose finishing must come before a named feature of this one is cut (measure and fit, branch before barrel, gauge before thread). */
-  readonly waitsFor?: readonly { readonly feature: FeatureId; readonly part: PartId; readonly why: 'measure-and-fit' | 'joined' | 'gauges' }[];
+  readonly waitsFor?: readonly {
+    readonly feature: FeatureId;
+    readonly part: PartId;
+    readonly why: 'measure-and-fit' | 'joined' | 'gauges';
+  }[];
 };
 
 /** A sum of lengths through several parts; `fitted` is the dimension cut to a measured sum. */
 export type Chain = {
   readonly id: string;
-  readonly links: readonly { readonly part: PartId; readonly a: SurfaceId; readonly b: SurfaceId; readonly nominal: Len; readonly sign: 1 | -1 }[];
+  readonly links: readonly {
+    readonly part: PartId;
+    readonly a: SurfaceId;
+    readonly b: SurfaceId;
+    readonly nominal: Len;
+    readonly sign: 1 | -1 /** words' id, where it is no drawn length of one part: a depth to the ball, a ring as tightened */;
+    readonly says?: string;
+  }[];
   readonly asks: Limits;
   readonly how: 'blind' | 'measure and fit';
   readonly fitted?: { readonly part: PartId; readonly dim: DimId };
@@ -163,7 +222,12 @@ export type Derivation = {
   readonly stated: boolean;
 };
 
-export type BoughtItem = { readonly id: PartId; readonly kind: string; readonly quantity: number; readonly grounds: Readonly<Record<string, string | number>> };
+export type BoughtItem = {
+  readonly id: PartId;
+  readonly kind: string;
+  readonly quantity: number;
+  readonly grounds: Readonly<Record<string, string | number>>;
+};
 
 export type Fitting = {
   readonly kind: string;

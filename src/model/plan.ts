@@ -10,8 +10,31 @@ export type Because = { readonly rule: RuleId; readonly grounds: Grounds };
 
 // ---- operations --------------------------------------------------------------------------------------------------------
 export type Verb =
-  | 'face' | 'turn' | 'groove' | 'chamfer' | 'cone' | 'screw-cut' | 'die' | 'tap' | 'centre' | 'drill' | 'bore' | 'bore-start'
-  | 'ream' | 'd-bit' | 'part-off' | 'saw-off' | 'file-flats' | 'cross-drill' | 'solder' | 'deburr' | 'harden' | 'stone' | 'cut-stub' | 'file-half' | 'gauge';
+  | 'face'
+  | 'turn'
+  | 'groove'
+  | 'chamfer'
+  | 'cone'
+  | 'screw-cut'
+  | 'die'
+  | 'tap'
+  | 'centre'
+  | 'drill'
+  | 'bore'
+  | 'bore-start'
+  | 'ream'
+  | 'd-bit'
+  | 'part-off'
+  | 'saw-off'
+  | 'file-flats'
+  | 'cross-drill'
+  | 'solder'
+  | 'deburr'
+  | 'harden'
+  | 'stone'
+  | 'cut-stub'
+  | 'file-half'
+  | 'gauge';
 
 /** `stage`: 'rough' where a later cut takes the same surface again. */
 export type Stage = 'rough' | 'final';
@@ -35,7 +58,13 @@ export type Bound = { readonly face: SurfaceId; readonly beyond?: Len };
 export type Sweep =
   | { readonly take: 'face'; readonly face: SurfaceId }
   | { readonly take: 'turn'; readonly cylinder: SurfaceId; readonly to: Bound }
-  | { readonly take: 'groove'; readonly side: 'outside' | 'inside'; readonly floor: SurfaceId; readonly first: SurfaceId; readonly second: SurfaceId }
+  | {
+      readonly take: 'groove';
+      readonly side: 'outside' | 'inside';
+      readonly floor: SurfaceId;
+      readonly first: SurfaceId;
+      readonly second: SurfaceId;
+    }
   /** `point`: included angle of the drill's point in degrees; absent for a flat-bottomed tool. `label`: surface whose wall it makes. */
   | { readonly take: 'bore'; readonly cylinder: SurfaceId; readonly diameter: Len; readonly to: Bound; readonly point?: number }
   | { readonly take: 'cone'; readonly cone: SurfaceId }
@@ -81,14 +110,29 @@ export type Operation = {
   readonly says: readonly Because[];
 };
 /** One choice for a feature: the operations that make it, in their method's order. */
-export type Method = { readonly feature: FeatureId; readonly name: string; readonly because: Because; readonly operations: readonly Operation[]; /** other features that this method finishes too */ readonly covers?: readonly FeatureId[]; /** 0 is liked best; decides only where all else is equal */ readonly rank: number };
+export type Method = {
+  readonly feature: FeatureId;
+  readonly name: string;
+  readonly because: Because;
+  readonly operations: readonly Operation[] /** other features that this method finishes too */;
+  readonly covers?: readonly FeatureId[] /** 0 is liked best; decides only where all else is equal */;
+  readonly rank: number;
+};
 
 export type ToolingAsk =
   /**
    * `side` is the mandrel's own thread; `thread` its size (the mate of the part's). `depth`: the part's length inside or over it;
    * `rim`: the part's diameter at the datum; `clears`: the bore needed behind, for a tool that comes through.
    */
-  | { readonly kind: 'threaded-mandrel'; readonly side: 'inside' | 'outside'; readonly thread: ThreadSize; readonly depth: Len; readonly rim: Len; readonly clears: Len; readonly serves: PartId }
+  | {
+      readonly kind: 'threaded-mandrel';
+      readonly side: 'inside' | 'outside';
+      readonly thread: ThreadSize;
+      readonly depth: Len;
+      readonly rim: Len;
+      readonly clears: Len;
+      readonly serves: PartId;
+    }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
   | { readonly kind: 'gauge-nut'; readonly thread: ThreadSize; readonly length: Len };
 
@@ -149,7 +193,13 @@ export type Candidates = {
 
 // ---- route -------------------------------------------------------------------------------------------------------------
 /** Compared field by field, least first. */
-export type Cost = { readonly setUps: number; readonly tooling: number; readonly broken: number; readonly toolChanges: number; readonly rank: number };
+export type Cost = {
+  readonly setUps: number;
+  readonly tooling: number;
+  readonly broken: number;
+  readonly toolChanges: number;
+  readonly rank: number;
+};
 export type SetUp = { readonly no: number; readonly grip: Grip; readonly operations: readonly OpId[] };
 export type Route = {
   readonly part: PartId;
@@ -167,7 +217,12 @@ export type Route = {
   readonly broken: readonly Before[];
 };
 /** No plan: every refusal, and the single changes that would make one possible. */
-export type NoRoute = { readonly part: PartId; readonly refused: readonly Refusal[]; readonly wouldHelp: readonly Refusal[]; readonly stuck: readonly OpId[] };
+export type NoRoute = {
+  readonly part: PartId;
+  readonly refused: readonly Refusal[];
+  readonly wouldHelp: readonly Refusal[];
+  readonly stuck: readonly OpId[];
+};
 /** The day at the lathe: set-ups of all parts and tooling in one order. */
 export type Sequence = readonly { readonly part: PartId; readonly setUp: number }[];
 
@@ -187,7 +242,14 @@ export type Working = {
   /** What the process holds on this lathe, as a whole band. */
   readonly holds: Len;
 };
-export type Path = { readonly of: DimId; readonly links: readonly { readonly dim: DimId; readonly sign: 1 | -1 }[]; readonly lo: Len; readonly hi: Len; readonly asks: Limits; readonly met: boolean };
+export type Path = {
+  readonly of: DimId;
+  readonly links: readonly { readonly dim: DimId; readonly sign: 1 | -1 }[];
+  readonly lo: Len;
+  readonly hi: Len;
+  readonly asks: Limits;
+  readonly met: boolean;
+};
 export type Chart = { readonly part: PartId; readonly working: readonly Working[]; readonly drawing: readonly Path[] };
 
 export type Figures = {
@@ -197,8 +259,18 @@ export type Figures = {
   readonly feed?: number;
   /** Depth of each pass, a side (radial), or along z for a facing cut; they add up to the stock. */
   readonly passes?: readonly Len[];
-  readonly dial?: { readonly which: 'cross' | 'top' | 'carriage' | 'tailstock'; readonly turns: number; readonly divisions: number; readonly total: Len };
-  readonly wheels?: { readonly drivers: readonly number[]; readonly driven: readonly number[]; readonly error: number; readonly halfNuts: 'anywhere' | 'closed' };
+  readonly dial?: {
+    readonly which: 'cross' | 'top' | 'carriage' | 'tailstock';
+    readonly turns: number;
+    readonly divisions: number;
+    readonly total: Len;
+  };
+  readonly wheels?: {
+    readonly drivers: readonly number[];
+    readonly driven: readonly number[];
+    readonly error: number;
+    readonly halfNuts: 'anywhere' | 'closed';
+  };
   readonly depth?: Len;
   /** A drill's steps from full diameter; they add up to the depth at full diameter. */
   readonly pecks?: readonly Len[];
@@ -207,7 +279,19 @@ export type Figures = {
 
 // ---- proof -------------------------------------------------------------------------------------------------------------
 export type ClaimKind =
-  | 'shape' | 'every surface stays' | 'dimension' | 'no air' | 'datum there' | 'grip' | 'held' | 'kept untouched' | 'reach' | 'guide' | 'wall' | 'order' | 'speed exists';
+  | 'shape'
+  | 'every surface stays'
+  | 'dimension'
+  | 'no air'
+  | 'datum there'
+  | 'grip'
+  | 'held'
+  | 'kept untouched'
+  | 'reach'
+  | 'guide'
+  | 'wall'
+  | 'order'
+  | 'speed exists';
 export type Claim = {
   readonly kind: ClaimKind;
   readonly at?: OpId;

@@ -27,6 +27,7 @@ export type GripPage = {
   /** '<part>/<set-up>': what '{sheet:…}' names. */
   readonly key: string;
   readonly part: PartId;
+  /** Place in the part's route, from 0. */
   readonly setUp: number;
   /** Entry in the list of contents. */
   readonly heading: string;
@@ -98,8 +99,10 @@ export type Section =
       readonly columns: readonly Column[];
       readonly rows: readonly (readonly string[])[];
     }
-  /** Paragraphs; `ticked`: things, side by side where short; `steps`: in this order, numbered. */
-  | { readonly kind: 'notes'; readonly title: string; readonly items: readonly string[]; readonly manner: 'plain' | 'ticked' | 'steps' | 'panel' }
+  /** Paragraphs; `ticked`: things, side by side where short. */
+  | { readonly kind: 'notes'; readonly title: string; readonly items: readonly string[]; readonly manner: 'plain' | 'ticked' | 'panel' }
+  /** Numbered, in this order, each with a box to tick; `otherwise`: what to do when it fails; `boxes`: figures to write down there. */
+  | { readonly kind: 'steps'; readonly title: string; readonly steps: readonly StepShown[] }
   /** Boxes to fill, in the order in which they are measured. `letter` is what the sum below calls it. */
   | {
       readonly kind: 'boxes';
@@ -113,5 +116,6 @@ export type Section =
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
+export type StepShown = { readonly title: string; readonly text: string; readonly otherwise: string; readonly boxes: readonly string[] };
 /** `share`: of the width, against the others'. */
 export type Column = { readonly label: string; readonly share: number; readonly manner: 'text' | 'strong' | 'figure' | 'small' };

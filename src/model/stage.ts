@@ -3,7 +3,13 @@ import type { End, OpId, SurfaceId } from './ids.ts';
 
 export type Point = { readonly z: number; readonly d: number };
 /** One edge between metal and air, walked with metal on a fixed side; `surface` is what made it, '' for sawn or unnamed. */
-export type Edge = { readonly a: Point; readonly b: Point; readonly surface: SurfaceId | ''; readonly stage: 'rough' | 'final' | 'bar'; readonly by: OpId | '' };
+export type Edge = {
+  readonly a: Point;
+  readonly b: Point;
+  readonly surface: SurfaceId | '';
+  readonly stage: 'rough' | 'final' | 'bar';
+  readonly by: OpId | '';
+};
 export type Outline = readonly Edge[];
 export type Polygon = readonly Point[];
 export type Stage = {

@@ -52,7 +52,12 @@ export type Workshop = {
     readonly torch: boolean;
   };
   readonly measuring: readonly string[];
-  readonly shelf: readonly { readonly material: string; readonly section: 'round' | 'hexagon'; readonly across: Len; readonly length: Len }[];
+  readonly shelf: readonly {
+    readonly material: string;
+    readonly section: 'round' | 'hexagon';
+    readonly across: Len;
+    readonly length: Len;
+  }[];
   readonly habits: {
     readonly firstEnd: Readonly<Record<PartId, End>>;
     readonly avoid: readonly string[];

@@ -96,7 +96,7 @@ function titleBlock(paper: Paper, title: string, text: string): Block {
 
 // ---- tables ------------------------------------------------------------------------------------------------------------
 function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }): readonly Piece[] {
-  const places = columnsOf(paper, section.columns);
+  const places = columnsOf(paper, section);
   const heads = beside(section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 })));
   const title = titleBlock(paper, section.title, section.text);
   const headHeight = heads.height + GAP.small / 2;
@@ -109,10 +109,13 @@ function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }
 
 type Span = { readonly x: number; readonly width: number };
 
-/** By share; but no column is narrower than its label, which the others make up for. */
-function columnsOf(paper: Paper, columns: readonly Column[]): readonly Span[] {
+/** By share; but no column is narrower than its label, and none of figures narrower than these: the others make up for it. */
+function columnsOf(paper: Paper, { columns, rows }: Section & { readonly kind: 'table' }): readonly Span[] {
   const room = WIDTH - CELL.gap * (columns.length - 1);
-  const least = columns.map((column) => textWidth(paper.advances, STYLES.label.font, STYLES.label.size, column.label) + GAP.small);
+  const wide = (style: Style, words: string): number => textWidth(paper.advances, style.font, style.size, words) + GAP.small;
+  const figures = (column: Column, i: number): readonly number[] =>
+    column.manner === 'figure' ? rows.map((cells) => wide(MANNERS.figure, cells[i] ?? '')) : [];
+  const least = columns.map((column, i) => Math.min(WIDTH / 2, Math.max(wide(STYLES.label, column.label), ...figures(column, i))));
   const shares = columns.reduce((sum, column) => sum + column.share, 0);
   const tight = columns.map((column, i) => (column.share * room) / shares < (least[i] ?? 0));
   const free = room - least.reduce((sum, width, i) => sum + (tight[i] ? width : 0), 0);

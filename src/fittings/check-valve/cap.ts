@@ -12,9 +12,7 @@ import type { CheckValveSizes } from './sizes.ts';
 
 /** From the tip of the stem to the face under the hexagon, ball lifted and ring tightened: the drawing's guess at the measured sum. */
 export function stemLength(sizes: CheckValveSizes): Len {
-  const at = layOutBody(sizes);
-  const ballTop = add(add(at.seat, add(sizes.centre, half(sizes.ball))), sizes.lift);
-  return tidy(minus(add(at.length, size('joint.ring.tight')), ballTop), TENTH, 'near');
+  return tidy(minus(add(ballDepth(sizes), size('joint.ring.tight')), sizes.lift), TENTH, 'near');
 }
 
 export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
@@ -70,18 +68,30 @@ function sectionsOf(sizes: CheckValveSizes, stem: Len, threaded: Len, across: Le
   ];
 }
 
-/** Lift: what is left between the stem and the ball, through body, ring, seat piece and ball. Measured, not summed blind. */
+/** Lift: what is left between the stem and the ball. The depth to the ball is measured, not summed blind from body, ring and seat piece. */
 export function liftChain(sizes: CheckValveSizes): Chain {
-  const at = layOutBody(sizes);
   return {
     id: 'lift',
     links: [
-      { part: 'body', a: 'body/P', b: 'body/T', nominal: at.length, sign: 1 },
-      { part: 'seat-piece', a: 'seat-piece/S', b: 'seat-piece/A', nominal: add(at.seat, size('joint.ring.tight')), sign: -1 },
+      { part: 'body', a: 'body/T', b: 'ball/top', nominal: ballDepth(sizes), sign: 1, says: 'link.depth-to-ball' },
+      {
+        part: 'joint-ring',
+        a: 'joint-ring/under',
+        b: 'joint-ring/over',
+        nominal: size('joint.ring.tight'),
+        sign: 1,
+        says: 'link.ring-tightened',
+      },
       { part: 'cap', a: 'cap/Q', b: 'cap/A', nominal: stemLength(sizes), sign: -1 },
     ],
     asks: about(sizes.lift, size('band.length'), 'lift'),
     how: 'measure and fit',
     fitted: { part: 'cap', dim: 'cap/Q-A' },
   };
+}
+
+/** From the body's top face down to the top of the ball, ball on its seat and ring tightened; the drawing's guess. */
+export function ballDepth(sizes: CheckValveSizes): Len {
+  const at = layOutBody(sizes);
+  return tidy(minus(at.length, add(at.seat, add(sizes.centre, half(sizes.ball)))), TENTH, 'near');
 }

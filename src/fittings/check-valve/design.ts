@@ -1,15 +1,15 @@
 /** A ball check valve from what was asked: parts, bought things, the lift's measured sum, and the reasoning. */
 import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
-import { add, minus, showMm, toMm } from '../../base/units.ts';
+import { add, showMm, toMm } from '../../base/units.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import type { BoughtItem, Fitting, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { half, size } from '../limits.ts';
+import { MM, size, tidy } from '../limits.ts';
 import { nipple, unionNut } from '../union.ts';
 import type { CheckValveAsked } from './asked.ts';
-import { body, layOutBody } from './body.ts';
+import { body } from './body.ts';
 import { branch } from './branch.ts';
-import { cap, liftChain } from './cap.ts';
+import { ballDepth, cap, liftChain } from './cap.ts';
 import { checkWalls } from './checks.ts';
 import { seatPiece } from './seat-piece.ts';
 import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
@@ -49,7 +49,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
 function bought(sizes: CheckValveSizes): readonly BoughtItem[] {
   const ring = {
     size: sizes.seat.name,
-    outside: showMm(add(sizes.seat.outside.major.hi, size('flange.over-thread')), 0),
+    outside: showMm(tidy(add(sizes.seat.outside.major.hi, size('flange.over-thread')), MM, 'near'), 0),
     thick: showMm(size('joint.ring'), 1),
   };
   return [
@@ -60,12 +60,10 @@ function bought(sizes: CheckValveSizes): readonly BoughtItem[] {
 
 /** The measured sum, in the order in which it is measured. */
 function assembly(sizes: CheckValveSizes): readonly Say[] {
-  const at = layOutBody(sizes);
-  const depth = minus(minus(at.length, at.seat), add(sizes.centre, half(sizes.ball)));
   const grounds = {
     lift: showMm(sizes.lift, 1),
     ring: showMm(size('joint.ring.tight'), 2),
-    depth: showMm(depth, 1),
+    depth: showMm(ballDepth(sizes), 1),
     ball: showMm(sizes.ball, 1),
   };
   return [

@@ -1,11 +1,10 @@
 /** Back matter at the bench: assembly with its measured sums, the tests and their sign-off. */
 
-import { len } from '../../base/units.ts';
 import type { Words } from '../../base/words.ts';
 import { limits, size } from '../../drawing/sheet/format.ts';
-import type { Chain } from '../../model/part.ts';
+import type { Chain, Say } from '../../model/part.ts';
 import type { Plan, PlannedPart } from '../../model/plan.ts';
-import type { PlainPage, Section } from '../../model/sheet.ts';
+import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
 import { type Desk, deskOf, nameless } from './lookup.ts';
 
@@ -29,22 +28,43 @@ export function closingPage(plan: Plan, words: Words): PlainPage | undefined {
 }
 
 function assembly(plan: Plan, words: Words): readonly Section[] {
-  const items = plan.fitting.assembly.map((step) => words.say(step.id, step.grounds));
-  const sums = plan.fitting.chains.map((chain) => sumOf(plan, chain, words));
-  return items.length === 0 ? sums : [{ kind: 'notes', title: words.say('assembly.title'), items, manner: 'steps' }, ...sums];
+  const steps = plan.fitting.assembly.map((step) => stepOf(step, words));
+  const sums = plan.fitting.chains.filter(isWhole).map((chain) => sumOf(plan, chain, words));
+  return steps.length === 0 ? sums : [{ kind: 'steps', title: words.say('assembly.title'), steps }, ...sums];
 }
 
 function tests(plan: Plan, words: Words): readonly Section[] {
   if (plan.fitting.tests.length === 0) return [];
-  const items = plan.fitting.tests.map((test) => words.say(test.id, test.grounds));
+  const steps = plan.fitting.tests.map((test) => stepOf(test, words));
   const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
   return [
-    { kind: 'notes', title: words.say('tests.title'), items, manner: 'steps' },
+    { kind: 'steps', title: words.say('tests.title'), steps },
     { kind: 'boxes', title: words.say('tests.sign'), text: words.say('tests.sign.how'), boxes, sum: '' },
   ];
 }
 
+/** A step has its sentence; a title, what to do when it fails, and boxes for what is measured there, where words are given for them. */
+function stepOf(step: Say, words: Words): StepShown {
+  const given = (id: string): string => (words.has(id) ? words.say(id, step.grounds) : '');
+  const fails = given(`${step.id}.fails`);
+  return {
+    title: given(`${step.id}.title`),
+    text: words.say(step.id, step.grounds),
+    otherwise: fails === '' ? '' : words.say('step.fails', { what: fails }),
+    boxes: ['a', 'b', 'c', 'd'].map((box) => given(`${step.id}.box-${box}`)).filter((label) => label !== ''),
+  };
+}
+
 // ---- measured sums -----------------------------------------------------------------------------------------------------
+/**
+ * Do the links alone make up what is asked? Where bought things or joints as tightened belong to the sum and are no links of parts, a
+ * formula of the links would mislead: then the steps of assembly say how it is measured.
+ */
+function isWhole(chain: Chain): boolean {
+  const sum = chain.links.reduce((total, link) => total + link.sign * link.nominal, 0);
+  return sum >= chain.asks.lo && sum <= chain.asks.hi;
+}
+
 /** Every link but the fitted one is measured on the parts as made; the sum gives the length to which the fitted one is cut. */
 function sumOf(plan: Plan, chain: Chain, words: Words): Section {
   const desks = new Map(plan.parts.map((planned: PlannedPart) => [planned.part.id, deskOf(planned)]));
@@ -52,11 +72,7 @@ function sumOf(plan: Plan, chain: Chain, words: Words): Section {
   const measured = chain.links.filter((link) => link !== fitted);
   const boxes = measured.map((link, i) => ({
     letter: LETTERS[i] ?? '',
-    label: words.say('sum.link', {
-      part: linkPart(desks.get(link.part), link.part, words),
-      from: letterAt(desks.get(link.part), link.a),
-      to: letterAt(desks.get(link.part), link.b),
-    }),
+    label: link.says ? words.say(link.says) : linkLabel(link, desks, words),
     hint: words.say('sum.drawing', { size: size(link.nominal) }),
   }));
   const title = words.has(`chain.${chain.id}`) ? words.say(`chain.${chain.id}`) : words.say('sum.title', { chain: nameless(chain.id) });
@@ -82,6 +98,11 @@ function sumOf(plan: Plan, chain: Chain, words: Words): Section {
     boxes: [...boxes, result],
     sum: words.say('sum.sum', { formula, ...asks }),
   };
+}
+
+function linkLabel(link: Link, desks: ReadonlyMap<string, Desk>, words: Words): string {
+  const desk = desks.get(link.part);
+  return words.say('sum.link', { part: linkPart(desk, link.part, words), from: letterAt(desk, link.a), to: letterAt(desk, link.b) });
 }
 
 type Link = Chain['links'][number];
@@ -112,9 +133,4 @@ function linkPart(desk: Desk | undefined, id: string, words: Words): string {
 
 function letterAt(desk: Desk | undefined, surface: string): string {
   return desk?.part.surfaces.some((s) => s.id === surface && s.shape === 'face') ? desk.letter(surface) : nameless(surface);
-}
-
-/** A sum's worth in the drawing's own figures, for those who want to check the formula. */
-export function nominalSum(chain: Chain): number {
-  return len(chain.links.reduce((sum, link) => sum + link.sign * link.nominal, 0));
 }

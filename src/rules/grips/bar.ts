@@ -72,7 +72,7 @@ function stubGrip(work: Work, cut: Operation, out: End): Grip {
   const part = work.c.part;
   const across = part.stock.from === 'bar' ? part.stock.across : len(0);
   const stub = scaled(across, 'grip.stub.ratio');
-  const clear = add(cut.tool.size ?? len(0), length('part.allowance'));
+  const clear = add(cut.tool.size ?? len(0), length('stub.allowance'));
   const part1 = work.operations.find(
     (o) => o.verb === 'part-off' && work.methods.some((m) => m.operations.includes(o) && m.operations.includes(cut)),
   );

@@ -124,7 +124,7 @@ function stub(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   const out: End = other(end.end);
   const away: Way = {
     cuts: [],
-    sweeps: [{ take: 'part', face: end.face, kerf: tool.size ?? length('saw.kerf'), stub: add(held, length('part.allowance')) }],
+    sweeps: [{ take: 'part', face: end.face, kerf: tool.size ?? length('saw.kerf'), stub: add(held, length('stub.allowance')) }],
     reach: add(c.part.length, held),
   };
   const ops = [
@@ -139,7 +139,7 @@ function stub(c: Context, end: EndFeature, tool: Operation['tool']): Method {
         step: `cut-stub-${end.end}`,
         verb: 'cut-stub',
         tool,
-        ways: { [out]: partWay(c, end, tool, length('face.allowance')) },
+        ways: { [out]: partWay(c, end, tool, length('stub.allowance')) },
       },
       [{ rule: 'chucking-stub', grounds: {} }],
       [{ rule: 'part-off-caution', grounds: {} }],
