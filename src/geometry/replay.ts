@@ -25,8 +25,8 @@ export type Step = {
   readonly after: Section;
   readonly placesBefore: Places;
   readonly places: Places;
-  /** Metal that each sweep found to take (or to thread), as an area in units of z times units of diameter. */
-  readonly took: readonly number[];
+  /** The half-section after each of its sweeps. */
+  readonly sweeps: readonly Section[];
   readonly lacks: readonly Lack[];
 };
 export type Replay = {
@@ -160,21 +160,21 @@ function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore:
   const asked: Here = { bench, op: operation.id, setUp, way, out, section: before, places: placesBefore, makes, stages };
   const placed = placeCuts(asked);
   const lacks: Lack[] = [...placed.lacks];
-  const took: number[] = [];
+  const sweeps: Section[] = [];
   let section = before;
   for (const sweep of way.sweeps) {
     const here: Here = { ...asked, places: placed.places, section };
     const swept = placed.lacks.length > 0 ? { regions: [], lacks: [] } : sweepRegions(here, sweep);
     lacks.push(...swept.lacks);
-    const painted = swept.regions.reduce(paint, section);
-    took.push(areaOf(painted, isWorkOf(operation.id)) - areaOf(section, isWorkOf(operation.id)));
-    section = painted;
+    section = swept.regions.reduce(paint, section);
+    sweeps.push(section);
   }
-  return { ...planned, before, after: section, placesBefore, places: placed.places, took, lacks };
+  return { ...planned, before, after: section, placesBefore, places: placed.places, sweeps, lacks };
 }
 
-/** Chips of this operation, and thread that it cut. */
-const isWorkOf =
-  (op: OpId) =>
-  (one: Paint): boolean =>
-    (one.state === 'taken' || one.state === 'partial') && one.by === op;
+/** Metal that each sweep of the step found to take, or to thread; in units of z times units of diameter. */
+export function tookOf(step: Step): readonly number[] {
+  const isWork = (one: Paint): boolean => (one.state === 'taken' || one.state === 'partial') && one.by === step.operation.id;
+  const areas = [step.before, ...step.sweeps].map((section) => areaOf(section, isWork));
+  return areas.slice(1).map((area, i) => area - (areas[i] ?? 0));
+}

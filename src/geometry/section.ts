@@ -79,7 +79,7 @@ function paintSlab(slab: Slab, region: Region): Slab {
   const middle = (slab.from + slab.to) / 2;
   const low = region.lower ? at(region.lower.line, middle) : 0;
   const high = region.upper ? at(region.upper.line, middle) : Number.POSITIVE_INFINITY;
-  if (high <= low + TOUCH || high <= TOUCH) return slab;
+  if (high <= low + TOUCH || high <= TOUCH || !meetsSolid(slab, middle, low, high)) return slab;
   const withLower = region.lower && low > TOUCH ? insert(slab, region.lower, middle) : slab;
   const whole = region.upper ? insert(withLower, region.upper, middle) : withLower;
   const heights = whole.bounds.map((bound) => at(bound.line, middle));
@@ -89,6 +89,16 @@ function paintSlab(slab: Slab, region: Region): Slab {
     return under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old;
   });
   return merge({ ...whole, paints });
+}
+
+/** Whether any metal lies between the two heights or touches them. */
+function meetsSolid(slab: Slab, middle: number, low: number, high: number): boolean {
+  return slab.bounds.some((bound, i) => {
+    const paint = slab.paints[i];
+    const under = slab.bounds[i - 1];
+    if (!paint || !isSolid(paint)) return false;
+    return at(bound.line, middle) >= low - TOUCH && (under === undefined ? 0 : at(under.line, middle)) <= high + TOUCH;
+  });
 }
 
 /** A line that lies on an old one takes its place: the later tool made what is there. */

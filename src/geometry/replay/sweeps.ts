@@ -148,6 +148,8 @@ function sweepThread(here: Here, id: string): Swept {
     to,
     lower: { line: between.lower, mark },
     upper: { line: between.upper, mark },
+    first: { as: 'met', mark },
+    second: { as: 'met', mark },
     paint: (old) => (old.state === 'metal' ? { state: 'partial', by: here.op, thread: id } : old),
   };
   return from < to ? { regions: [region], lacks: [] } : NOTHING;

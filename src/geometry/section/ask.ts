@@ -3,7 +3,6 @@ import type { OpId, SurfaceId } from '../../model/ids.ts';
 import { type Bound, isSolid, METAL, type Paint, type Section, type Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
 import { type Inside, paintAt, uprightsAt } from './outline.ts';
-import type { Pieces } from './pieces.ts';
 
 export function isMetalAt(section: Section, z: number, d: number): boolean {
   const paint = paintAt(slabAt(section, z), z, d);
@@ -32,11 +31,6 @@ export const isTakenBy =
   (paint: Paint): boolean =>
     paint.state === 'taken' && paint.by === by;
 
-/** Metal that `after` lacks; both come from one section by painting. */
-export function areaLost(before: Section, after: Section): number {
-  return areaOf(before, isSolid) - areaOf(after, isSolid);
-}
-
 function cellArea(slab: Slab, under: Bound | undefined, over: Bound): number {
   const height = (z: number): number => at(over.line, z) - (under ? at(under.line, z) : 0);
   return ((height(slab.from) + height(slab.to)) / 2) * (slab.to - slab.from);
@@ -44,10 +38,10 @@ function cellArea(slab: Slab, under: Bound | undefined, over: Bound): number {
 
 /** What a caliper would find: lowest line under metal and highest over it, by slabs in which there is metal. */
 export type Through = { readonly slab: Slab; readonly inner?: Bound; readonly outer: Bound };
-export function throughs(section: Section): readonly Through[] {
+export function throughs(section: Section, inside: Inside = isSolid): readonly Through[] {
   return section.slabs.flatMap((slab) => {
-    const low = slab.paints.findIndex(isSolid);
-    const high = slab.paints.findLastIndex(isSolid);
+    const low = slab.paints.findIndex(inside);
+    const high = slab.paints.findLastIndex(inside);
     const [inner, outer] = [slab.bounds[low - 1], slab.bounds[high]];
     return low < 0 || !outer ? [] : [{ slab, outer, ...(inner ? { inner } : {}) }];
   });
@@ -58,19 +52,6 @@ export function metalEnds(section: Section): { readonly first: number; readonly 
   const all = throughs(section);
   const [a, b] = [all[0], all.at(-1)];
   return a && b && { first: a.slab.from, second: b.slab.to };
-}
-
-/** Everything but the piece in which `held` says a cell lies falls off. Without any such piece nothing is changed. */
-export function dropLoose(section: Section, pieces: Pieces, keep: ReadonlySet<number>, by: OpId): Section {
-  if (keep.size === 0 || pieces.count === keep.size) return section;
-  const slabs = section.slabs.map((slab, i) => ({
-    ...slab,
-    paints: slab.paints.map((paint, k): Paint => {
-      const piece = pieces.of[i]?.[k] ?? -1;
-      return isSolid(paint) && !keep.has(piece) ? { state: 'dropped', by } : paint;
-    }),
-  }));
-  return { ...section, slabs };
 }
 
 function slabAt(section: Section, z: number): Slab | undefined {

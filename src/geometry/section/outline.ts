@@ -83,7 +83,7 @@ function corner(z: number, d: number, i: number, nodes: readonly number[] | unde
   const k = nodes?.findIndex((node) => Math.abs(node - d) <= 2 * TOUCH) ?? -1;
   const node = nodes?.[k];
   if (node === undefined) throw new Error(`a line ends at no corner (${z}, ${d})`);
-  return { point: { z, d: node }, name: `${i}/${k}` };
+  return { point: { z, d }, name: `${i}/${k}` };
 }
 
 const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.point, b: b.point, ...mark }, start: a.name, end: b.name });

@@ -1,0 +1,33 @@
+/** Figures that the proof judges by. Those of grips and walls that rules use as well stand in practice.ts. */
+import { type FactTable, factTable } from './fact.ts';
+
+const CUSTOM = 'common practice, no source';
+const OWN = 'rule of this project';
+
+/** Lengths are in mm; walls are differences of diameter. */
+export const proving: FactTable = factTable([
+  {
+    ...{ id: 'proof.surface.least', value: 0.05, unit: 'mm', standing: 'common practice', source: OWN },
+    what: 'least length of a cylinder or cone, and least difference of diameter of a face, that must stay at every limit',
+  },
+  {
+    ...{ id: 'proof.wall.least', value: 0.6, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'least difference of outside and inside diameter between two cylinders, at any moment of the work',
+  },
+  {
+    ...{ id: 'proof.wall.shortest', value: 0.1, unit: 'mm', standing: 'common practice', source: OWN },
+    what: 'a thin place shorter than this is an edge, not a wall',
+  },
+  {
+    ...{ id: 'proof.grip.slack', value: 0.2, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'what is held may differ by this much in diameter from what the hold was set for',
+  },
+  {
+    ...{ id: 'proof.mandrel.pitches', value: 3, unit: 'count', standing: 'common practice', source: CUSTOM },
+    what: 'least full threads in a threaded mandrel, its shoulder pushed up to a face',
+  },
+  {
+    ...{ id: 'proof.guide.slack', value: 0.05, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'a bore that differs by more than this in diameter from a steered tool does not steer it',
+  },
+]);

@@ -1,0 +1,56 @@
+/**
+ * The proof of a part's route: it is carried out again on the painted half-section, told only what each cut is measured from, by how
+ * much and which way, and each grip; then judged by claims about the end and claims about the way. It shares no sum with the chart.
+ */
+import { tookOf } from '../geometry/replay.ts';
+import type { Part } from '../model/part.ts';
+import type { Chart, Claim, Figures, Operation, Proof, Route } from '../model/plan.ts';
+import type { Workshop } from '../model/workshop.ts';
+import { type Case, claim, short } from './prove/claims.ts';
+import { type Corners, cornersOf } from './prove/corners.ts';
+import { cornerText, endClaims } from './prove/end.ts';
+import { NO_CHIPS, wayClaims } from './prove/way.ts';
+
+/** What is judged. `figures`: where they are given, their speeds are judged too. */
+export type Proved = {
+  readonly part: Part;
+  readonly route: Route;
+  readonly chart: Chart;
+  readonly workshop: Workshop;
+  readonly figures?: readonly Figures[];
+};
+
+/**
+ * Claims hold or fail; none is left out because another one failed. Throws Error when part, route and chart do not speak of the same
+ * operations and surfaces: our fault, not the user's.
+ */
+export function prove(asked: Proved): Proof {
+  const corners = cornersOf(asked);
+  const way = wayClaims(asked, corners.base.run.steps);
+  const stock = stockClaims(asked, corners);
+  const end = endClaims(asked, corners);
+  const claims = [...end, ...way, ...stock];
+  return { part: asked.part.id, claims, holds: claims.every((one) => one.holds), replays: corners.replays() };
+}
+
+/** A surface that is cut once more finds metal at every limit, not at the targets only. A chamfer may miss at its small limit. */
+function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
+  const seen = new Set<string>();
+  return corners.base.run.steps.flatMap((step, i): readonly Claim[] => {
+    const again = step.way.cuts.some((cut) => seen.has(cut.makes));
+    for (const cut of step.way.cuts) seen.add(cut.makes);
+    if (!again || isExempt(step.operation)) return [];
+    const least = corners.least((_, run) => leastOf(run.steps[i]));
+    const id = step.operation.id;
+    const grounds = {
+      operation: short(asked.part.id, id),
+      sweep: step.way.sweeps[0]?.take ?? '',
+      corner: cornerText(asked.part, least.at),
+    };
+    return [claim('no air', id, (least.lo ?? 0) > 1, grounds, id)];
+  });
+}
+
+const isExempt = ({ verb }: Operation): boolean => verb === 'chamfer' || NO_CHIPS.includes(verb);
+
+const leastOf = (step: Parameters<typeof tookOf>[0] | undefined): number | undefined => (step ? Math.min(...tookOf(step)) : undefined);

@@ -1,0 +1,86 @@
+/**
+ * Worst corners by trial: each working dimension is moved alone to a limit and the route replayed, to learn which ones matter to a
+ * measure and which way; then the corner itself is replayed and measured. Nothing is summed.
+ */
+
+import { type Replay, replayer } from '../../geometry/replay.ts';
+import { type Finished, finishedOf, sameRing } from '../../geometry/ring.ts';
+import type { DimId } from '../../model/ids.ts';
+import type { Working } from '../../model/plan.ts';
+import type { Case } from './claims.ts';
+
+/** A figure read off the finished work; undefined where there is nothing to read. In units. */
+export type Measure = (finished: Finished, run: Replay) => number | undefined;
+export type Corner = Readonly<Record<DimId, 'lo' | 'hi'>>;
+export type Run = { readonly run: Replay; readonly finished: Finished };
+export type Corners = {
+  /** Every working dimension at its target. */
+  readonly base: Run;
+  least(measure: Measure): { readonly lo: number | undefined; readonly at: Corner };
+  most(measure: Measure): { readonly hi: number | undefined; readonly at: Corner };
+  /** A corner replayed so far at which the ring is not this one. */
+  changed(ring: readonly string[]): Corner | undefined;
+  replays(): number;
+};
+
+export function cornersOf(asked: Case): Corners {
+  const { part, route, chart } = asked;
+  const again = replayer(part, route, chart);
+  const done = new Map<string, { readonly corner: Corner; readonly at: Run }>();
+  const at = (corner: Corner): Run => {
+    const key = chart.working.map((one) => corner[one.id] ?? '').join(',');
+    const known = done.get(key);
+    if (known) return known.at;
+    const run = again(valuesAt(chart.working, corner));
+    const found: Run = { run, finished: finishedOf(part, run.end) };
+    done.set(key, { corner, at: found });
+    return found;
+  };
+  const base = at({});
+  const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map(moveOf);
+  const toward = (measure: Measure, way: 1 | -1): { readonly value: number | undefined; readonly corner: Corner } => {
+    const corner = Object.fromEntries(moves.flatMap((move) => sideOf(move, measure, way, base, at(move.corner))));
+    const { run, finished } = at(corner);
+    return { value: measure(finished, run), corner };
+  };
+  return {
+    base,
+    least: (measure) => {
+      const { value, corner } = toward(measure, -1);
+      return { lo: value, at: corner };
+    },
+    most: (measure) => {
+      const { value, corner } = toward(measure, 1);
+      return { hi: value, at: corner };
+    },
+    changed: (ring) => [...done.values()].find((one) => !sameRing(one.at.finished.ring, ring))?.corner,
+    replays: () => done.size,
+  };
+}
+
+type Move = { readonly dim: DimId; readonly to: 'lo' | 'hi'; readonly corner: Corner };
+function moveOf({ id, limits }: Working): Move {
+  const to = limits.hi > limits.target ? 'hi' : 'lo';
+  return { dim: id, to, corner: { [id]: to } };
+}
+
+/** Where this dimension goes to drive the measure that way; nothing when it does not matter. What can't be measured any more stays moved. */
+function sideOf(move: Move, measure: Measure, way: 1 | -1, base: Run, moved: Run): readonly (readonly [DimId, 'lo' | 'hi'])[] {
+  const [before, after] = [measure(base.finished, base.run), measure(moved.finished, moved.run)];
+  if (after === undefined) return before === undefined ? [] : [[move.dim, move.to]];
+  const change = after - (before ?? 0);
+  if (Math.abs(change) < NOTHING) return [];
+  const opposite = move.to === 'hi' ? 'lo' : 'hi';
+  return [[move.dim, change > 0 === way > 0 ? move.to : opposite]];
+}
+/** A hundredth of a unit: what doubles may differ by without anything having moved. */
+const NOTHING = 0.01;
+
+function valuesAt(working: readonly Working[], corner: Corner): Readonly<Record<DimId, number>> {
+  return Object.fromEntries(
+    working.flatMap((one) => {
+      const side = corner[one.id];
+      return side === undefined ? [] : [[one.id, one.limits[side]]];
+    }),
+  );
+}

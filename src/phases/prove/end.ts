@@ -1,0 +1,113 @@
+/** Claims about the end: the ring is the drawing's, every surface stays, every dimension is inside its limits at its worst corners. */
+
+import { len } from '../../base/units.ts';
+import { type Finished, sameRing } from '../../geometry/ring.ts';
+import type { DimId, SurfaceId } from '../../model/ids.ts';
+import type { Limits, Part, Surface } from '../../model/part.ts';
+import type { Claim } from '../../model/plan.ts';
+import { type Case, claim, figure, short, show, whole } from './claims.ts';
+import type { Corner, Corners, Measure } from './corners.ts';
+
+export function endClaims(asked: Case, corners: Corners): readonly Claim[] {
+  const { part } = asked;
+  const dimensions = [
+    ...part.dimensions.map((one) => dimensionClaim(part, one, corners)),
+    ...part.surfaces.flatMap((one) => diameterClaims(part, one, corners)),
+  ];
+  const stays = part.surfaces.map((one) => staysClaim(part, one, corners));
+  return [shapeClaim(part, corners), ...stays, ...dimensions];
+}
+
+// ---- shape --------------------------------------------------------------------------------------------------------------------
+/** Judged last in time: by then every corner that any other claim asked for has been replayed. */
+function shapeClaim(part: Part, corners: Corners): Claim {
+  const base = corners.base.finished;
+  const rough = part.surfaces.filter((one) => isRough(one, base)).map((one) => short(part.id, one.id));
+  const changed = corners.changed(part.ring);
+  const more = base.ring.filter((name) => !part.ring.includes(name));
+  const less = part.ring.filter((name) => !base.ring.includes(name));
+  const same = sameRing(base.ring, part.ring);
+  const names = (ids: readonly string[]): string => ids.map((id) => short(part.id, id) || '\u2013').join(', ');
+  return claim('shape', part.id, same && rough.length === 0 && base.pieces === 1 && changed === undefined, {
+    surfaces: part.ring.length,
+    pieces: base.pieces,
+    same,
+    more: names(more),
+    less: names(less),
+    rough: rough.join(', '),
+    corner: changed === undefined || !same ? '' : cornerText(part, changed),
+  });
+}
+
+function isRough(surface: Surface, base: Finished): boolean {
+  const stages = base.extents.get(surface.id)?.stages;
+  if (!stages) return false;
+  const asBar = surface.shape === 'cylinder' && surface.asStock === true;
+  return stages.has('rough') || (stages.has('bar') && !asBar);
+}
+
+export function cornerText(part: Part, corner: Corner): string {
+  const ids = Object.keys(corner);
+  return ids.map((id) => `${short(part.id, id)} ${corner[id] === 'hi' ? '+' : '\u2212'}`).join(', ');
+}
+
+// ---- surfaces -----------------------------------------------------------------------------------------------------------------
+/** Along z for cylinders and cones, across for faces. */
+function lengthOf(surface: Surface): Measure {
+  return (finished) => {
+    const extent = finished.extents.get(surface.id);
+    if (!extent) return 0;
+    const [lo, hi] = surface.shape === 'face' ? extent.d : extent.z;
+    return hi - lo;
+  };
+}
+
+function staysClaim(part: Part, surface: Surface, corners: Corners): Claim {
+  const least = figure('proof.surface.least');
+  const { lo, at } = corners.least(lengthOf(surface));
+  const grounds = { surface: short(part.id, surface.id), length: show(lo ?? 0), least: show(least), corner: cornerText(part, at) };
+  return claim('every surface stays', surface.id, (lo ?? 0) >= least, grounds);
+}
+
+// ---- dimensions ---------------------------------------------------------------------------------------------------------------
+function dimensionClaim(part: Part, dimension: Part['dimensions'][number], corners: Corners): Claim {
+  return measureClaim(part, dimension.id, dimension.limits, corners, {
+    lo: between(dimension.a, dimension.b, 'near'),
+    hi: between(dimension.a, dimension.b, 'far'),
+  });
+}
+
+/** From face to face; where a face does not stand all in one place, the nearest and the farthest that it can be measured. */
+function between(a: SurfaceId, b: SurfaceId, how: 'near' | 'far'): Measure {
+  return (finished) => {
+    const [p, q] = [finished.extents.get(a), finished.extents.get(b)];
+    if (!p || !q) return undefined;
+    return how === 'near' ? q.z[0] - p.z[1] : q.z[1] - p.z[0];
+  };
+}
+
+function diameterClaims(part: Part, surface: Surface, corners: Corners): readonly Claim[] {
+  if (surface.shape === 'face') return [];
+  if (surface.shape === 'cylinder') {
+    const across =
+      (i: 0 | 1): Measure =>
+      (finished) =>
+        finished.extents.get(surface.id)?.level?.[i];
+    return [measureClaim(part, surface.id, surface.size, corners, { lo: across(0), hi: across(1) })];
+  }
+  const mouth: Measure = (finished) => finished.extents.get(surface.id)?.d[surface.side === 'outside' ? 0 : 1];
+  return [measureClaim(part, surface.id, surface.mouth, corners, { lo: mouth, hi: mouth })];
+}
+
+type Both = { readonly lo: Measure; readonly hi: Measure };
+function measureClaim(part: Part, about: string, limits: Limits, corners: Corners, measures: Both): Claim {
+  const [low, high] = [corners.least(measures.lo), corners.most(measures.hi)];
+  const there = low.lo !== undefined && high.hi !== undefined;
+  const [lo, hi] = [whole(low.lo ?? 0), whole(high.hi ?? 0)];
+  const holds = there && lo >= limits.lo && hi <= limits.hi;
+  const grounds = { what: short(part.id, about), there, lo: show(lo), hi: show(hi), asksLo: show(limits.lo), asksHi: show(limits.hi) };
+  const failing: Corner = lo < limits.lo ? low.at : high.at;
+  const made = claim('dimension', about, holds, { ...grounds, corner: cornerText(part, failing) });
+  const worst = { lo: len(lo), hi: len(hi), limits, corner: failing as Readonly<Record<DimId, 'lo' | 'hi'>> };
+  return there ? { ...made, worst } : made;
+}

@@ -1,0 +1,97 @@
+/** What a hold holds: the stretches of the work at its diameter, and whether they are there, long enough and not to be marked. */
+import { mm, toMm } from '../../base/units.ts';
+import { isMetal, throughs } from '../../geometry/section/ask.ts';
+import { at } from '../../geometry/section/lines.ts';
+import type { Pieces } from '../../geometry/section/pieces.ts';
+import { type Bound, isSolid, type Section } from '../../geometry/section.ts';
+import { practice } from '../../handbook/practice.ts';
+import { proving } from '../../handbook/proving.ts';
+import type { SurfaceId } from '../../model/ids.ts';
+import type { Claim, Grip, Operation } from '../../model/plan.ts';
+import { type Case, claim, figure, short, show } from './claims.ts';
+
+/** A stretch of the work that the hold touches: how long, and the number of its piece. */
+type Held = { readonly length: number; readonly piece: number; readonly surface: SurfaceId | '' };
+
+export function heldStretches(asked: Case, section: Section, pieces: Pieces, grip: Grip): readonly Held[] {
+  const slack = figure('proof.grip.slack');
+  const inside = grip.on.some((id) => asked.part.surfaces.some((surface) => surface.id === id && surface.side === 'inside'));
+  return throughs(section).flatMap((through): readonly Held[] => {
+    const { slab } = through;
+    const bound: Bound | undefined = inside ? through.inner : through.outer;
+    const [from, to] = [Math.max(slab.from, grip.from), Math.min(slab.to, grip.to)];
+    if (!bound || to <= from || Math.abs(at(bound.line, (from + to) / 2) - grip.diameter) > slack) return [];
+    const cell = inside ? slab.paints.findIndex(isSolid) : slab.paints.findLastIndex(isSolid);
+    const piece = pieces.of[section.slabs.indexOf(slab)]?.[cell] ?? -1;
+    return [{ length: to - from, piece, surface: bound.mark.surface }];
+  });
+}
+
+/** At the beginning of the set-up. */
+export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: Grip, operations: readonly Operation[]): Claim {
+  const { part } = asked;
+  const held = heldStretches(asked, section, pieces, grip);
+  const has = held.reduce((sum, one) => sum + one.length, 0);
+  const light = operations.every((operation) => operation.light);
+  const wants = leastHold(asked, grip, light ? 'light' : 'heavy');
+  const kept = grip.kind === 'threaded-mandrel' ? undefined : held.find((one) => isKept(asked, section, one.surface));
+  const reason = reasonOf();
+  return claim('grip', grip.id, reason === '', {
+    hold: short(part.id, grip.id),
+    kind: grip.kind,
+    has: show(has),
+    wants: show(wants),
+    diameter: show(grip.diameter),
+    surface: short(part.id, kept?.surface ?? ''),
+    reason,
+  });
+
+  function reasonOf(): 'nothing' | 'kept' | 'no-thread' | 'heavy' | 'short' | '' {
+    if (has === 0) return 'nothing';
+    if (kept) return 'kept';
+    if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
+    if (grip.lightOnly && !light) return 'heavy';
+    return has < wants ? 'short' : '';
+  }
+}
+
+function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
+  if (grip.kind === 'threaded-mandrel') {
+    const thread = asked.part.features.find((feature) => feature.kind === 'thread' && grip.on.includes(feature.on));
+    const pitch =
+      grip.tooling?.kind === 'threaded-mandrel' ? grip.tooling.thread.pitch : thread?.kind === 'thread' ? thread.thread.pitch : 0;
+    return pitch * proving.value('proof.mandrel.pitches');
+  }
+  return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
+}
+
+/** A thread that is cut, or a seat or sealing surface that is finished. */
+function isKept(asked: Case, section: Section, id: SurfaceId | ''): boolean {
+  const surface = asked.part.surfaces.find((one) => one.id === id);
+  if (surface?.role === 'seat' || surface?.role === 'sealing')
+    return throughs(section).some((one) => one.outer.mark.surface === id && one.outer.mark.stage === 'final');
+  return threadsOn(asked, [id]).some((thread) => hasBand(section, thread));
+}
+
+const isThreaded = (asked: Case, section: Section, grip: Grip): boolean =>
+  threadsOn(asked, grip.on).some((thread) => hasBand(section, thread));
+
+const threadsOn = (asked: Case, ids: readonly string[]): readonly string[] =>
+  asked.part.features.flatMap((feature) => (feature.kind === 'thread' && ids.includes(feature.on) ? [feature.id] : []));
+
+const hasBand = (section: Section, thread: string): boolean =>
+  section.slabs.some((slab) => slab.paints.some((paint) => paint.state === 'partial' && paint.thread === thread));
+
+/** Thinnest difference of outside and inside diameter between two cylinders; threads count by their roots. */
+export function thinnest(section: Section): { readonly wall: number; readonly z: number } | undefined {
+  const shortest = figure('proof.wall.shortest');
+  const walls = throughs(section, isMetal).flatMap(({ slab, inner, outer }) => {
+    const level = outer.line.slope === 0 && (inner?.line.slope ?? 0) === 0;
+    if (!level || slab.to - slab.from < shortest) return [];
+    return [{ wall: outer.line.d - (inner?.line.d ?? 0), z: (slab.from + slab.to) / 2 }];
+  });
+  return walls.reduce<{ readonly wall: number; readonly z: number } | undefined>(
+    (least, one) => (least && least.wall <= one.wall ? least : one),
+    undefined,
+  );
+}

@@ -1,0 +1,102 @@
+/** Whether a later operation touches a surface that is finished and kept: a seat, a sealing surface, a thread. */
+import type { Step } from '../../geometry/replay.ts';
+import { areaOf } from '../../geometry/section/ask.ts';
+import { TOUCH } from '../../geometry/section/lines.ts';
+import { outlinesOf } from '../../geometry/section/outline.ts';
+import { isSolid, type Section } from '../../geometry/section.ts';
+import type { FeatureId, SurfaceId } from '../../model/ids.ts';
+import type { Surface } from '../../model/part.ts';
+import type { Claim } from '../../model/plan.ts';
+import type { Edge } from '../../model/stage.ts';
+import { type Case, claim, short } from './claims.ts';
+
+export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
+  const { part } = asked;
+  const edges = outlinesByStep(steps);
+  const surfaces = part.surfaces
+    .filter((surface) => surface.role === 'seat' || surface.role === 'sealing')
+    .map((surface) =>
+      keptClaim(
+        asked,
+        surface.id,
+        steps,
+        (step, i) => touches(asked, surface, step, edges[i] ?? [], edges[i + 1] ?? []),
+        finishOf(steps, surface.id),
+      ),
+    );
+  const threads = part.features.flatMap((feature) =>
+    feature.kind === 'thread'
+      ? [
+          keptClaim(
+            asked,
+            feature.id,
+            steps,
+            (step) => bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
+            threadedAt(steps, feature.id),
+          ),
+        ]
+      : [],
+  );
+  return [...surfaces, ...threads];
+}
+
+/** Edges before the first step, and after each; worked out once for all surfaces. */
+function outlinesByStep(steps: readonly Step[]): readonly (readonly Edge[])[] {
+  const [first] = steps;
+  return first ? [first.before, ...steps.map((step) => step.after)].map((section) => outlinesOf(section, isSolid).flat()) : [];
+}
+
+function keptClaim(
+  asked: Case,
+  about: string,
+  steps: readonly Step[],
+  isTouched: (step: Step, i: number) => boolean,
+  finished: number,
+): Claim {
+  const later = steps.map((step, i) => ({ step, i })).filter(({ i }) => finished >= 0 && i > finished);
+  const touching = later.find(({ step, i }) => isTouched(step, i))?.step.operation;
+  const grounds = {
+    surface: short(asked.part.id, about),
+    finished: short(asked.part.id, steps[finished]?.operation.id ?? ''),
+    operation: short(asked.part.id, touching?.id ?? ''),
+  };
+  return claim('kept untouched', about, touching === undefined, grounds, touching?.id);
+}
+
+/** The first cut that was to be its last. */
+const finishOf = (steps: readonly Step[], surface: SurfaceId): number =>
+  steps.findIndex((step) => step.way.cuts.some((cut) => cut.makes === surface && cut.stage === 'final'));
+
+const threadedAt = (steps: readonly Step[], thread: FeatureId): number =>
+  steps.findIndex((step) => step.way.sweeps.some((sweep) => sweep.take === 'thread' && sweep.feature === thread));
+
+const bandOf = (section: Section, thread: FeatureId): number =>
+  Math.round(areaOf(section, (paint) => paint.state === 'partial' && paint.thread === thread));
+
+/** It is cut again; a tool passes along it; or, on a seat, metal beside it goes (but for the facing cut that makes the seat's edge). */
+function touches(asked: Case, surface: Surface, step: Step, before: readonly Edge[], after: readonly Edge[]): boolean {
+  if (step.way.cuts.some((cut) => cut.makes === surface.id)) return true;
+  const own = (edges: readonly Edge[]): readonly Edge[] => edges.filter((edge) => edge.surface === surface.id);
+  const passed = own(after).filter((edge) => edge.by === step.operation.id);
+  if (passed.some((edge) => own(before).some((old) => overlap(edge, old)))) return true;
+  if (surface.role !== 'seat' || surface.shape === 'face' || makesEdge(asked, surface, step)) return false;
+  return lengthOf(own(after)) < lengthOf(own(before)) - 1;
+}
+
+function makesEdge(asked: Case, surface: Surface, step: Step): boolean {
+  const hole = asked.part.features.find((feature) => feature.kind === 'hole' && feature.cylinder === surface.id);
+  return hole?.kind === 'hole' && step.way.cuts.some((cut) => cut.makes === hole.edge);
+}
+
+const lengthOf = (edges: readonly Edge[]): number => edges.reduce((sum, edge) => sum + Math.abs(edge.b.z - edge.a.z), 0);
+
+/** One lies along the other for more than a unit. */
+function overlap(p: Edge, q: Edge): boolean {
+  const [dz, dd] = [q.b.z - q.a.z, q.b.d - q.a.d];
+  const long = Math.hypot(dz, dd);
+  const off = (z: number, d: number): number => Math.abs(dz * (d - q.a.d) - dd * (z - q.a.z)) / long;
+  const along = (z: number, d: number): number => (dz * (z - q.a.z) + dd * (d - q.a.d)) / long;
+  if (off(p.a.z, p.a.d) > 2 * TOUCH || off(p.b.z, p.b.d) > 2 * TOUCH) return false;
+  const ends = [along(p.a.z, p.a.d), along(p.b.z, p.b.d)];
+  return Math.min(long, Math.max(...ends)) - Math.max(0, Math.min(...ends)) > 1;
+}

@@ -1,0 +1,189 @@
+/** Claims about the way: at each step what it needs is there, held, within reach, and its cut finds metal. */
+
+import { type Step, tookOf } from '../../geometry/replay.ts';
+import { faceStanding, throughs } from '../../geometry/section/ask.ts';
+import { at, TOUCH } from '../../geometry/section/lines.ts';
+import { piecesOf } from '../../geometry/section/pieces.ts';
+import type { Section, Slab } from '../../geometry/section.ts';
+import type { Claim, Figures } from '../../model/plan.ts';
+import { type Case, claim, figure, short, show } from './claims.ts';
+import { gripClaim, heldStretches, thinnest } from './grip.ts';
+import { keptClaims } from './touch.ts';
+
+export function wayClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
+  const opening = steps.filter((step, i) => step.setUp.no !== steps[i - 1]?.setUp.no && step.setUp.grip.kind !== 'bench');
+  return [
+    ...orderClaims(asked, steps),
+    ...opening.flatMap((step) => setUpClaims(asked, steps, step)),
+    ...steps.flatMap((step) => stepClaims(asked, step)),
+    ...keptClaims(asked, steps),
+    wallClaim(asked, steps),
+    ...(asked.figures ?? []).flatMap((figures) => speedClaims(asked, figures)),
+  ];
+}
+
+function stepClaims(asked: Case, step: Step): readonly Claim[] {
+  return [
+    ...thereClaims(asked, step),
+    ...heldClaims(asked, step),
+    ...airClaims(asked, step),
+    ...guideClaims(asked, step),
+    ...reachClaims(asked, step),
+  ];
+}
+
+// ---- order --------------------------------------------------------------------------------------------------------------------
+function orderClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
+  const { part, route } = asked;
+  const places = new Map(steps.map((step, i) => [step.operation.id, { step, i }]));
+  return route.befores.flatMap((before) => {
+    const [first, then] = [places.get(before.first), places.get(before.then)];
+    if (before.force !== 'strict' || !first || !then) return [];
+    const when = before.when && places.get(before.when.op)?.step;
+    if (before.when && (!when || when.setUp.grip.kind === 'bench' || when.out !== before.when.from)) return [];
+    const grounds = { first: short(part.id, before.first), then: short(part.id, before.then), rule: before.because.rule };
+    return [claim('order', before.because.rule, first.i < then.i, grounds, before.then)];
+  });
+}
+
+// ---- set-ups --------------------------------------------------------------------------------------------------------------------
+function setUpClaims(asked: Case, steps: readonly Step[], step: Step): readonly Claim[] {
+  const { grip } = step.setUp;
+  const operations = steps.filter((one) => one.setUp.no === step.setUp.no).map((one) => one.operation);
+  const held = gripClaim(asked, step.before, piecesOf(step.before), grip, operations);
+  if (grip.datum === undefined) return [held];
+  const place = step.placesBefore.faces.get(grip.datum);
+  const there = place !== undefined && faceStanding(step.before, place.z, grip.datum) > TOUCH;
+  return [held, thereClaim(asked, grip.id, there ? '' : grip.datum, 'datum')];
+}
+
+// ---- what is measured from, what is cut up to -----------------------------------------------------------------------------------
+function thereClaims(asked: Case, step: Step): readonly Claim[] {
+  const measures = step.way.cuts.some((cut) => cut.measures === 'length');
+  const [lack] = step.lacks;
+  if (!lack && !measures) return [];
+  return [thereClaim(asked, step.operation.id, lack?.surface ?? '', lack?.what ?? 'from', step)];
+}
+
+function thereClaim(asked: Case, about: string, missing: string, what: string, step?: Step): Claim {
+  const id = short(asked.part.id, about);
+  return claim('datum there', about, missing === '', { operation: id, surface: short(asked.part.id, missing), what }, step?.operation.id);
+}
+
+// ---- held -----------------------------------------------------------------------------------------------------------------------
+/** What is cut is joined to what is held; and nothing but what is parted off comes loose. */
+function heldClaims(asked: Case, step: Step): readonly Claim[] {
+  if (step.setUp.grip.kind === 'bench' || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
+  const pieces = piecesOf(step.before);
+  const held = new Set(heldStretches(asked, step.before, pieces, step.setUp.grip).map((one) => one.piece));
+  const cut = cutPieces(step);
+  const loose = [...cut].some((piece) => !held.has(piece));
+  const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
+  const falls = !parts && piecesOf(step.after).count > pieces.count;
+  const reason = held.size === 0 ? 'nothing-held' : loose ? 'not-joined' : falls ? 'falls-off' : '';
+  const id = step.operation.id;
+  return [
+    claim('held', id, reason === '', { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason }, id),
+  ];
+}
+
+/** Pieces, as they were before, of the metal that this step took or threaded. */
+function cutPieces(step: Step): ReadonlySet<number> {
+  const before = piecesOf(step.before);
+  const found = new Set<number>();
+  for (const slab of step.after.slabs)
+    slab.paints.forEach((paint, k) => {
+      if (!('by' in paint) || paint.by !== step.operation.id || paint.state === 'dropped') return;
+      const z = (slab.from + slab.to) / 2;
+      const over = slab.bounds[k];
+      if (!over) return;
+      const under = slab.bounds[k - 1];
+      found.add(pieceAt(step.before, before.of, z, (at(over.line, z) + (under ? at(under.line, z) : 0)) / 2));
+    });
+  return found;
+}
+
+function pieceAt(section: Section, of: readonly (readonly number[])[], z: number, d: number): number {
+  const i = section.slabs.findIndex((slab) => slab.from <= z && z <= slab.to);
+  const slab = section.slabs[i];
+  const cell = slab?.bounds.findIndex((bound) => at(bound.line, z) > d) ?? -1;
+  return of[i]?.[cell] ?? -1;
+}
+
+// ---- air ------------------------------------------------------------------------------------------------------------------------
+function airClaims(asked: Case, step: Step): readonly Claim[] {
+  const took = tookOf(step);
+  return step.way.sweeps.flatMap((sweep, i): readonly Claim[] => {
+    if (sweep.take === 'side' || NO_CHIPS.includes(step.operation.verb)) return [];
+    const id = step.operation.id;
+    return [
+      claim('no air', id, (took[i] ?? 0) > 1, { operation: short(asked.part.id, id), sweep: sweep.take, at: 'targets', corner: '' }, id),
+    ];
+  });
+}
+export const NO_CHIPS: readonly string[] = ['stone', 'deburr', 'gauge', 'harden', 'solder'];
+
+// ---- guide and reach --------------------------------------------------------------------------------------------------------------
+/** From the end at which the tool comes in: the first stretch that is not wider than the tool steers it, if it is of its own size. */
+function guideClaims(asked: Case, step: Step): readonly Claim[] {
+  const { guide } = step.way;
+  if (!guide) return [];
+  const slack = figure('proof.guide.slack');
+  const all = throughs(step.before).map(({ slab, inner }) => ({ slab, width: inner ? at(inner.line, (slab.from + slab.to) / 2) : 0 }));
+  const ordered = step.out === 'first' ? all : [...all].reverse();
+  const start = ordered.findIndex((one) => one.width <= guide.diameter + slack);
+  let has = 0;
+  for (const { slab, width } of start < 0 ? [] : ordered.slice(start)) {
+    if (Math.abs(width - guide.diameter) > slack) break;
+    has += lengthOf(slab);
+  }
+  const id = step.operation.id;
+  const grounds = { operation: short(asked.part.id, id), diameter: show(guide.diameter), has: show(has), least: show(guide.least) };
+  return [claim('guide', id, has >= guide.least - TOUCH, grounds, id)];
+}
+const lengthOf = (slab: Slab): number => slab.to - slab.from;
+
+/** How far in the tool has to go against how far it can. Tools without a stated reach are not judged. */
+function reachClaims(asked: Case, step: Step): readonly Claim[] {
+  const has = toolReach(asked, step);
+  const wants = step.operation.tool.kind === 'parting' ? widestAt(step) : step.way.reach;
+  if (has === undefined || wants === undefined) return [];
+  const id = step.operation.id;
+  return [claim('reach', id, has >= wants, { operation: short(asked.part.id, id), has: show(has), wants: show(wants) }, id)];
+}
+
+function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | undefined {
+  if (tool.kind === 'boring') return workshop.tools.boring.find((one) => one.smallest === tool.size)?.reach;
+  if (tool.kind === 'threading-inside') return workshop.tools.threadingInside?.reach;
+  return tool.kind === 'parting' ? workshop.tools.parting?.deepest : undefined;
+}
+
+/** Greatest diameter that this step takes metal from. */
+function widestAt(step: Step): number {
+  const own = (paint: Slab['paints'][number]): boolean => 'by' in paint && paint.state === 'taken' && paint.by === step.operation.id;
+  return Math.max(0, ...throughs(step.after, own).map(({ slab, outer }) => Math.max(at(outer.line, slab.from), at(outer.line, slab.to))));
+}
+
+// ---- wall and speed -----------------------------------------------------------------------------------------------------------------
+function wallClaim(asked: Case, steps: readonly Step[]): Claim {
+  const least = figure('proof.wall.least');
+  const thin = steps.flatMap((step) => {
+    const found = thinnest(step.after);
+    return found ? [{ ...found, step }] : [];
+  });
+  const worst = thin.reduce<(typeof thin)[number] | undefined>((one, next) => (one && one.wall <= next.wall ? one : next), undefined);
+  const grounds = {
+    wall: show(worst?.wall ?? 0),
+    least: show(least),
+    z: show(worst?.z ?? 0),
+    operation: short(asked.part.id, worst?.step.operation.id ?? ''),
+  };
+  return claim('wall', asked.part.id, worst !== undefined && worst.wall >= least, grounds, worst?.step.operation.id);
+}
+
+function speedClaims(asked: Case, { op, rpm }: Figures): readonly Claim[] {
+  if (!rpm) return [];
+  const { speeds } = asked.workshop.lathe;
+  const exists = 'steps' in speeds ? speeds.steps.includes(rpm.value) : rpm.value >= speeds.from && rpm.value <= speeds.to;
+  return [claim('speed exists', op, exists, { operation: short(asked.part.id, op), rpm: rpm.value }, op)];
+}
