@@ -38,6 +38,8 @@ const ROWS = [
   ['mh31', "Machinery's Handbook 31", 'read in part: pp. 1250, 2025, 2173'],
   ['fed-h28-21b', 'FED-STD-H28/21B (1984), metric threads', 'read: 5.1.3 worked examples, 4.4-4.6'],
   ['fed-h28-2b', 'FED-STD-H28/2B (1991), unified threads, table II.A.1', 'read: tapping drills with share of thread'],
+  ['thread-check', 'Thread Check, catalogue p. 130', 'read: factors and wires for three angles'],
+  ['iso-898', 'ISO 898-1, stress area', 'from memory'],
   ['iso-2306', 'ISO 2306, drills for use before tapping', 'from memory; values on the list of anzugsmoment.de'],
   ['iscar-taps', 'ISCAR, Reamers and taps 2022, p. 56', 'read: heights and diameters of M10x1.5'],
   [
