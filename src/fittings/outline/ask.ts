@@ -35,7 +35,11 @@ export type Hole = {
   /** Its flat bottom, named by a letter. */
   readonly floor?: { readonly letter: string; readonly role: Role };
   /** An inside thread from the open end to `to` (nominal z of the last full thread). */
-  readonly thread?: { readonly size: ThreadSize; readonly to: Len; readonly chamfer: Limits };
+  readonly thread?: {
+    readonly size: ThreadSize;
+    readonly to: Len /** at the end face; absent where a wider mouth stands before the thread */;
+    readonly chamfer?: Limits;
+  };
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role; readonly name: string };
 };
 export type Side = Omit<SideFeature, 'kind' | 'id' | 'on' | 'spoils'> & {

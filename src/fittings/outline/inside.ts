@@ -74,15 +74,10 @@ function addInsideCone(made: Bench, hole: Hole, cone: InsideCone): void {
 function addInsideThread(made: Bench, hole: Hole, thread: NonNullable<Hole['thread']>): void {
   const id = named(made, hole.name);
   const start = hole.opens[0] ?? 'first';
-  addInsideCone(made, hole, {
-    name: `${hole.name}.chamfer`,
-    at: start,
-    angle: ratio('thread.chamfer'),
-    mouth: thread.chamfer,
-    role: 'clearance',
-    does: 'chamfer',
-    serves: id,
-  });
+  if (thread.chamfer) {
+    const chamfer = { name: `${hole.name}.chamfer`, at: start, angle: ratio('thread.chamfer'), mouth: thread.chamfer } as const;
+    addInsideCone(made, hole, { ...chamfer, role: 'clearance', does: 'chamfer', serves: id });
+  }
   made.features.push({
     kind: 'thread',
     id: `${id}.thread`,

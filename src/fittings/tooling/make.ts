@@ -6,9 +6,9 @@ import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { about, between, general, half, MM, ratio, size, stock, times } from '../limits.ts';
-import { partFrom } from '../outline.ts';
-import { insideChamfer, outsideThread, threadPair } from '../threads.ts';
+import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
+import { type Hole, partFrom } from '../outline.ts';
+import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
@@ -44,10 +44,14 @@ function steel(part: string, least: Len, workshop: Workshop, found: Diagnostic[]
 }
 const TOOLING_STEEL = '230M07';
 
-/** Takes an outside thread of the work into its bore, the work's shoulder against its face. */
+/**
+ * Takes an outside thread of the work into its bore, the work's shoulder against its face. The mouth is wider than the thread, clear of
+ * the work's relief, so that the last skim of the face does not touch the thread.
+ */
 function mandrelOver(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Part {
   const id = toolingId(ask);
   const depth = add(ask.depth, size('mandrel.clear'));
+  const mouth = times(reliefOf(ask.thread).width.target, ratio('mandrel.mouth.ratio'));
   const { stock: bar, across } = steel(id, larger(add(ask.thread.major.lo, size('mandrel.rim.over')), ask.rim), workshop, found);
   return partFrom({
     id,
@@ -57,21 +61,34 @@ function mandrelOver(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Par
     stock: bar,
     first: { letter: 'M', role: 'register', fitted: true },
     sections: [{ name: 'outside', role: 'free', size: stock(across), length: add(depth, size('mandrel.clear')), asStock: true }],
-    holes: [
-      {
-        name: 'bore',
-        role: 'thread',
-        size: ask.thread.minor,
-        from: len(0),
-        to: depth,
-        opens: ['first'],
-        floor: { letter: 'F', role: 'free' },
-        thread: { size: ask.thread, to: minus(depth, times(ask.thread.pitch, ratio('thread.dead'))), chamfer: insideChamfer(ask.thread) },
-      },
+    holes: [mandrelMouth(ask, mouth), mandrelBore(ask, mouth, depth)],
+    lengths: [
+      { from: 'M', to: 'R', limits: general(mouth) },
+      { from: 'M', to: 'F', limits: general(depth) },
     ],
-    lengths: [{ from: 'M', to: 'F', limits: general(depth) }],
   });
 }
+
+const mandrelMouth = (ask: Mandrel, to: Len): Hole => ({
+  name: 'mouth',
+  role: 'clearance',
+  size: general(tidy(add(ask.thread.major.lo, add(size('mandrel.mouth.over'), size('band.length'))), TENTH, 'up')),
+  from: len(0),
+  to,
+  opens: ['first'],
+  floor: { letter: 'R', role: 'free' },
+});
+
+const mandrelBore = (ask: Mandrel, from: Len, to: Len): Hole => ({
+  name: 'bore',
+  role: 'thread',
+  size: ask.thread.minor,
+  from,
+  to,
+  opens: ['first'],
+  floor: { letter: 'F', role: 'free' },
+  thread: { size: ask.thread, to: minus(to, times(ask.thread.pitch, ratio('thread.dead'))) },
+});
 
 /** Screws into an inside thread of the work, the work's face against its shoulder. */
 function mandrelInto(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Part {

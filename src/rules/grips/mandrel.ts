@@ -42,7 +42,7 @@ function gripOn(work: Work, t: ThreadFeature, datum: SurfaceId): Grip {
     datum,
     from: len(Math.min(start, farther(t.start, t))),
     to: len(Math.max(start, farther(t.start, t))),
-    diameter: t.thread.major.target,
+    diameter: t.side === 'outside' ? t.thread.major.target : t.thread.minor.target,
     tooling: {
       kind: 'threaded-mandrel',
       side: t.side === 'outside' ? 'inside' : 'outside',
