@@ -16,6 +16,7 @@ import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
 import { pipes } from './pipes.ts';
 import { practice } from './practice.ts';
+import { proving } from './proving.ts';
 import { READING } from './reading.ts';
 import { silverSteel } from './silver-steel.ts';
 import { cite, type SourceId, sources } from './sources.ts';
@@ -62,6 +63,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
   ['practice.ts', practice],
+  ['proving.ts', proving],
   ['reading.ts', READING],
   ['silver-steel.ts', silverSteel],
   ['thread-passes.ts', threading],
@@ -99,6 +101,8 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['reaming.ts', 'stock to 20 mm', 'gtz', 'common practice'],
   ['reaming.ts', 'stock from 20 to 25 mm; most', 'applied-science', 'common practice'],
   ['thread-passes.ts', 'modified schedule', 'sandvik', 'common practice'],
+  ['cutting.ts', 'speeds of D-bit, die, relief, chamfer as parts of others', 'custom', 'common practice'],
+  ['parting.ts', 'widths of blade', 'here', 'derived'],
   ['cutting.ts', 'turns a minute, checked', 'lzqtool', 'common practice'],
   ['lubricants.ts', 'bronze, copper, steels, aluminium', 'mh31', 'common practice'],
   ['lubricants.ts', 'brass and steel turned and parted', 'tm-1-420', 'common practice'],
