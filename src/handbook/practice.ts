@@ -32,6 +32,7 @@ const ROWS: readonly Row[] = [
   ['bar.allowance', 1, 'mm', 'the sawn end of the bar stands this far beyond the part'],
   // holes
   ['drill.past', 1, 'mm', 'full diameter of a through drill beyond the far face'],
+  ['drill.short', 1, 'mm', 'the point of a drill stops this short of a floor that is to be bored flat'],
   ['bore.past', 0.5, 'mm', 'a boring tool, D-bit or reamer goes this far past a through face'],
   ['drill.pilot-above', 8, 'mm', 'a drill larger than this follows a smaller one'],
   ['drill.pilot-ratio', 0.5, 'ratio', 'size of that smaller one'],

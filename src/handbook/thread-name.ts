@@ -2,15 +2,17 @@
 import { ask } from '../base/asking.ts';
 import type { Problem } from '../base/quantity.ts';
 import { shown } from '../base/written.ts';
+import { metricName } from './iso965-metric.ts';
 
 /**
- * 'M10x1' for a stated pitch, 'M10' for the coarse pitch of ISO 261, which is left to the table of threads; nothing where the word is
- * no name of a metric thread at all. Whether such a thread exists is asked later.
+ * 'M10x1' for a fine pitch, 'M10' for the coarse one of ISO 261, stated or not; nothing where the word is no name of a metric thread at
+ * all. Whether there is such a thread is asked later.
  */
 export function threadName(word: string): string | undefined {
   const match = /^m ?(\d{1,3}(?:\.\d{1,3})?)(?: ?[x×*] ?(\d{1,2}(?:\.\d{1,3})?))?$/i.exec(word.trim());
   if (!match) return undefined;
-  return match[2] === undefined ? `M${Number(match[1])}` : `M${Number(match[1])}x${Number(match[2])}`;
+  const name = match[2] === undefined ? `M${Number(match[1])}` : `M${Number(match[1])}x${Number(match[2])}`;
+  return metricName(name) ?? name;
 }
 
 /** A thread's name, asked for in a file. */

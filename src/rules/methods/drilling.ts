@@ -52,7 +52,7 @@ export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undef
   const beyond = c.end(other(end));
   const openBeyond = f.opens.includes(other(end)) || f.floor === undefined || smallerBeyond(c, f, end) !== undefined;
   if (openBeyond && beyond) return { face: beyond.face, beyond: length('drill.past') };
-  return f.floor ? { face: f.floor, beyond: len(-pointLength(size)) } : undefined;
+  return f.floor ? { face: f.floor, beyond: len(-pointLength(size) - length('drill.short')) } : undefined;
 }
 
 /** Length of the drill's point, up to the next tenth of a millimetre. */
