@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ROOT } from '../house/sources.ts';
 import { DEMO, demandFresh, runBuilt } from './built.ts';
 
+const PATIENCE = 120_000;
 let folder = '';
 let installed = '';
 const run = (program: string, argv: readonly string[], cwd: string): string => {
@@ -26,7 +27,7 @@ beforeAll(() => {
   mkdirSync(installed, { recursive: true });
   run('tar', ['-xzf', join(folder, packed.filename), '--strip-components=1', '-C', installed], folder);
   for (const path of runtimePackages()) cpSync(join(ROOT, path), join(folder, 'home', path), { recursive: true });
-});
+}, PATIENCE);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Folders of the packages that run time needs, and no others, as the lock file lists them: an installation without a network. */
