@@ -1,7 +1,7 @@
 /** Where on the drawn work a surface may be pointed at, and where an extension line of its face may begin. */
 import type { XY } from './display.ts';
 import { type Half, onPaper, type Paper } from './paper.ts';
-import { crestOf, type Edge, radiusAt, type Sketch, type UR } from './sketch.ts';
+import { clippedEdge, crestOf, type Edge, radiusAt, type Sketch, type UR } from './sketch.ts';
 
 /** Shares of an edge at which a leader may end, the middle first. */
 const SHARES = [0.5, 0.3, 0.7] as const;
@@ -11,9 +11,13 @@ const NEAR = 1e-4;
 /** Points on a surface's edges: all on the cut half, what is seen from outside on the lower one. Empty where it has no edge. */
 export function anchorsOf(sketch: Sketch, surface: string, paper: Paper, from: number): readonly XY[] {
   if (surface === '') return [];
-  const points = edgesOf(sketch, surface).flatMap((e) => SHARES.map((t) => pointOn(e, t)));
-  const shown = points.filter((p) => p.u >= from && p.r > 0);
-  return halvesOf(sketch, shown, paper);
+  const shown = edgesOf(sketch, surface).flatMap((e) => clippedEdge(e, from));
+  const points = shown.flatMap((e) => SHARES.map((t) => pointOn(e, t)));
+  return halvesOf(
+    sketch,
+    points.filter((p) => p.r > 0),
+    paper,
+  );
 }
 
 /** A point given by hand, on both halves where it may be seen. */

@@ -31,7 +31,8 @@ const SMALL = 2.8;
 const LEGEND_LINE = 4.5;
 const SWATCH = 7;
 
-type Size = { readonly fits: boolean; readonly paper: Paper };
+/** `fits`: with every tier that the lengths ask for. `fitsBare`: with room for one tier; the other lengths get letters. */
+export type Size = { readonly fits: boolean; readonly fitsBare: boolean; readonly paper: Paper };
 
 /** Whether work, hold and tiers fit the frame at this scale, and where the work then lies: in the middle of what is left over. */
 export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Size {
@@ -41,7 +42,7 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
   const right = SIDE + COLUMN * Math.min(2, view.diameters.length);
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
-  if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, paper: trial };
+  if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
   const levels = levelsOf(view, sketch, window, trial);
   const room = { base: -highest(levels, view, window, trial), top: Number.NEGATIVE_INFINITY, left: 0, right: view.frame.width, taken: [] };
   const tiers = levels.length > 0 ? -drawLengths(view.advances, levels, arrangement.tiers, { ...room, top: -view.frame.height }).top : 0;
@@ -49,8 +50,10 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
   const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
   const spareX = view.frame.width - margin - right - width;
   const spareY = view.frame.height - up - down;
-  const paper = { ...trial, left: margin + Math.max(0, spareX / 2), axis: up + Math.max(0, spareY / 2) };
-  return { fits: spareX >= 0 && spareY >= 0, paper };
+  const bare = view.frame.height - half - arrangement.tiers.gap - arrangement.tiers.pitch - down;
+  const axis = spareY >= 0 ? up + spareY / 2 : view.frame.height - down;
+  const paper = { ...trial, left: margin + Math.max(0, spareX / 2), axis };
+  return { fits: spareX >= 0 && spareY >= 0, fitsBare: spareX >= 0 && bare >= 0, paper };
 }
 
 export function arrange(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Laid {

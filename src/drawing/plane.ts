@@ -74,7 +74,7 @@ function farOff(leg: Leg, box: Span): boolean {
 }
 
 export function distance(a: XY, b: XY): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
+  return Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
 }
 
 function toLeg(p: XY, leg: Leg): number {

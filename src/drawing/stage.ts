@@ -6,7 +6,7 @@ import type { Len } from '../base/units.ts';
 import type { Advances, Picture } from '../model/display.ts';
 import type { SurfaceId } from '../model/ids.ts';
 import type { Point, Stage } from '../model/stage.ts';
-import { type Arrangement, arrange, type Laid, sizeUp } from './arrange.ts';
+import { type Arrangement, arrange, type Laid, type Size, sizeUp } from './arrange.ts';
 import { collisions } from './collisions.ts';
 import { along, sketchOf } from './sketch.ts';
 import { type Hold, windowOf } from './window.ts';
@@ -64,11 +64,16 @@ const LAST = 0.1;
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
 const ARRANGEMENTS: readonly Arrangement[] = [
-  { phase: { x: 0, y: 0 }, places: 60, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0.5 }, places: 120, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0 }, places: 200, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
+  { phase: { x: 0, y: 0 }, places: 40, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0.5 }, places: 80, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
+  { phase: { x: 0.5, y: 0 }, places: 160, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
   { phase: { x: 0, y: 0.5 }, places: 300, tiers: { value: 3, limits: 2.5, gap: 5, pitch: 4.4 } },
 ];
+
+/** Rather letters for some sizes than a picture this many times smaller. */
+const SHRINK = 2.5;
+const MARKED = 10_000;
+const LEFT_OUT = 100;
 
 export function drawStage(view: StageView): StagePicture {
   const sketch = sketchOf(view.stage);
@@ -79,20 +84,34 @@ export function drawStage(view: StageView): StagePicture {
     measured.map((z) => along(z, sketch.out)),
   );
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
-  let tried = 0;
-  for (const scale of SCALES) {
-    const fitting = ARRANGEMENTS.filter((a) => sizeUp(view, sketch, window, scale, a).fits || (tried === 0 && scale === LAST));
-    for (const arrangement of fitting) {
-      const picture = pictureOf(view, arrange(view, sketch, window, scale, arrangement), scale);
-      const faults = faultsOf(picture);
-      if (!best || faults < best.faults) best = { picture, faults };
-      if (faults === 0) return picture;
-    }
-    if (fitting.length > 0) tried++;
-    if (tried === SCALES_TRIED) break;
+  for (const rung of ladder((scale, arrangement) => sizeUp(view, sketch, window, scale, arrangement))) {
+    const picture = pictureOf(view, arrange(view, sketch, window, rung.scale, rung.arrangement), rung.scale);
+    const faults = faultsOf(picture);
+    if (!best || faults < best.faults) best = { picture, faults };
+    if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
   return best.picture;
+}
+
+type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number };
+/**
+ * From the largest scale at which all tiers fit, some scales down, without a fault; then, from the largest at which one tier fits, with
+ * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
+ */
+function* ladder(size: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
+  const bare = SCALES.filter((scale) => ARRANGEMENTS.some((a) => size(scale, a).fitsBare));
+  const least = (bare[0] ?? LAST) / SHRINK;
+  const whole = SCALES.filter((scale) => scale >= least && ARRANGEMENTS.some((a) => size(scale, a).fits)).slice(0, SCALES_TRIED);
+  for (const scale of whole) {
+    for (const arrangement of ARRANGEMENTS) if (size(scale, arrangement).fits) yield { scale, arrangement, allows: 0 };
+  }
+  for (const scale of bare.slice(0, SCALES_TRIED)) {
+    for (const arrangement of ARRANGEMENTS) if (size(scale, arrangement).fitsBare) yield { scale, arrangement, allows: LEFT_OUT - 1 };
+  }
+  for (const scale of [...bare.slice(SCALES_TRIED), LAST]) {
+    for (const arrangement of ARRANGEMENTS) yield { scale, arrangement, allows: MARKED - 1 };
+  }
 }
 
 function pictureOf(view: StageView, laid: Laid, scale: number): StagePicture {
@@ -110,5 +129,5 @@ function pictureOf(view: StageView, laid: Laid, scale: number): StagePicture {
 
 /** A mark on another is worst, a balloon left out next, a letter in place of a value least. */
 function faultsOf(picture: StagePicture): number {
-  return 100 * collisions(picture).length + 10 * picture.unplaced.length + picture.lettered.length;
+  return MARKED * collisions(picture).length + LEFT_OUT * picture.unplaced.length + picture.lettered.length;
 }

@@ -48,7 +48,6 @@ const ROUNDS = 60;
 /** How many places are tried in which another tag stands. */
 const UNLOCKED = 120;
 const BEST_ANCHORS = 2;
-const NEAREST_ANCHORS = 4;
 /** Places stand this share of the lattice's step apart; the first assignment takes every second one, which do not overlap. */
 const FINE = 0.5;
 
@@ -69,22 +68,44 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 /** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
 function optionsOf(tag: Tag, places: readonly XY[], most: number, around: Surroundings): readonly Standing[] {
   const near = places
-    .map((middle) => ({ middle, away: Math.min(...tag.anchors.map((a) => distance(a, middle))) }))
+    .map((middle) => ({ middle, away: leastDistance(tag.anchors, middle) }))
     .sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
   const found: Standing[] = [];
   let count = 0;
   for (const { middle } of near) {
-    const ways = nearest(tag.anchors, middle).flatMap((anchor) => leaderTo(tag, middle, anchor, around));
-    found.push(...ways.sort((p, q) => p.cost - q.cost).slice(0, BEST_ANCHORS));
+    const ways = bestWays(tag, middle, around);
+    found.push(...ways);
     if (ways.length > 0) count++;
     if (count >= most) break;
   }
   return found.sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
 }
 
-function nearest(anchors: readonly XY[], middle: XY): readonly XY[] {
-  if (anchors.length <= NEAREST_ANCHORS) return anchors;
-  return [...anchors].sort((p, q) => distance(p, middle) - distance(q, middle)).slice(0, NEAREST_ANCHORS);
+function leastDistance(anchors: readonly XY[], middle: XY): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const anchor of anchors) least = Math.min(least, (anchor.x - middle.x) ** 2 + (anchor.y - middle.y) ** 2);
+  return least;
+}
+
+/** The cheapest leaders from one place. As a leader costs its length at least, most anchors need no closer look. */
+function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing[] {
+  const legs = tag.anchors.map((anchor) => leaderTo(tag, middle, anchor)).sort((p, q) => p.length - q.length);
+  let best: { readonly leader: Leg; readonly cost: number }[] = [];
+  for (const { leader, length } of legs) {
+    if (best.length === BEST_ANCHORS && length >= (best.at(-1)?.cost ?? 0)) break;
+    const cost = leaderCost(leader, around);
+    if (Number.isFinite(cost)) best = [...best, { leader, cost }].sort((p, q) => p.cost - q.cost).slice(0, BEST_ANCHORS);
+  }
+  const span = spanAt(tag, middle);
+  return best.map(({ leader, cost }) => ({
+    tag,
+    middle,
+    leader,
+    cost,
+    span,
+    neck: short(leader),
+    reach: grown(bounds(span, leader), CLEAR),
+  }));
 }
 
 /** Tags of one kind and size have the same places. */
@@ -120,14 +141,15 @@ function spanAt(tag: Tag, middle: XY): Span {
   return { x: middle.x - tag.width / 2, y: middle.y - tag.height / 2, w: tag.width, h: tag.height };
 }
 
-/** Empty where the leader would run through something that bars it. */
-function leaderTo(tag: Tag, middle: XY, anchor: XY, around: Surroundings): readonly Standing[] {
-  const starts = tag.ports.map((port) => startAt(port, middle, anchor)).sort((p, q) => distance(p, anchor) - distance(q, anchor));
-  const leader = { a: starts[0] ?? middle, b: anchor };
-  const cost = leaderCost(leader, around);
-  if (!Number.isFinite(cost)) return [];
-  const span = spanAt(tag, middle);
-  return [{ tag, middle, leader, cost, span, neck: short(leader), reach: grown(bounds(span, leader), CLEAR) }];
+/** From the nearest port to the anchor. */
+function leaderTo(tag: Tag, middle: XY, anchor: XY): { readonly leader: Leg; readonly length: number } {
+  let best = { leader: { a: middle, b: anchor }, length: Number.POSITIVE_INFINITY };
+  for (const port of tag.ports) {
+    const a = startAt(port, middle, anchor);
+    const length = distance(a, anchor);
+    if (length < best.length) best = { leader: { a, b: anchor }, length };
+  }
+  return best;
 }
 
 function bounds(span: Span, leader: Leg): Span {

@@ -78,10 +78,9 @@ export function viewOf(plan: Plan): StageView {
 }
 
 function stationsOf(plan: Plan): readonly number[] {
-  return plan.steps.reduce<readonly number[]>(
-    (places, [length]) => [...places, Math.round(((places.at(-1) ?? 0) + length) * 10) / 10],
-    [0],
-  );
+  const places = [0];
+  for (const [length] of plan.steps) places.push(Math.round(((places.at(-1) ?? 0) + length) * 10) / 10);
+  return places;
 }
 
 function stageOf(plan: Plan, sign: number, cut: number, end: number, bore: number, stock: number): Stage {
@@ -126,5 +125,3 @@ function stageOf(plan: Plan, sign: number, cut: number, end: number, bore: numbe
     ],
   };
 }
-
-export { at };

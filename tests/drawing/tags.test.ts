@@ -43,6 +43,7 @@ describe('balloons', () => {
   const anchors = fc.uniqueArray(fc.tuple(fc.integer({ min: 10, max: 70 }), fc.constantFrom(30, 36, 44, 50)), {
     minLength: 1,
     maxLength: 12,
+    selector: String,
   });
 
   it('stand free with straight leaders that do not cross', () => {
