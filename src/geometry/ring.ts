@@ -43,7 +43,7 @@ function ringOf(outlines: readonly Outline[], part: Part): readonly string[] {
 }
 
 function startAt(ring: readonly string[], first: SurfaceId | undefined): readonly string[] {
-  const i = ring.indexOf(first);
+  const i = first === undefined ? -1 : ring.indexOf(first);
   return i < 0 ? ring : [...ring.slice(i), ...ring.slice(0, i)];
 }
 
