@@ -23,10 +23,10 @@ const OWN_UNIT: Readonly<Record<QuantityKind, string>> = {
 /** A title has to stay on one line of a page. */
 const LONGEST_TEXT = 120;
 
-/** Length in whole units of 0.1 um. */
-export const length = (bounds: Bounds = {}) =>
+/** Length in whole units of 0.1 um. `named`: sizes that go by a name of their own, such as those of number drills; asked first. */
+export const length = (bounds: Bounds = {}, named: (word: string) => Len | undefined = () => undefined) =>
   ask({ type: ['number', 'string'] }, (value): Len | Problem => {
-    const read = quantityOf(value, 'length');
+    const read = (typeof value === 'string' ? named(value) : undefined) ?? quantityOf(value, 'length');
     return typeof read === 'number' ? (outside(toMm(len(read)), 'length', bounds, value) ?? len(read)) : read;
   });
 
@@ -55,7 +55,8 @@ export const flag = () =>
 /** One line of text. */
 export const line = () =>
   ask({ type: 'string' }, (value): string | Problem => {
-    if (typeof value === 'number' || typeof value === 'boolean') return { problem: 'read.text-unquoted', grounds: {} };
+    if (typeof value === 'number') return { problem: 'read.text-unquoted', grounds: { given: 'count' } };
+    if (typeof value === 'boolean') return { problem: 'read.text-unquoted', grounds: { given: 'flag' } };
     if (typeof value !== 'string') return { problem: 'read.wrong-type', grounds: { asked: 'text' } };
     const text = value.trim();
     const odd = looksBinary(text);

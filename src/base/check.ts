@@ -45,7 +45,7 @@ function finding(source: Source, about: string, path: Path, { problem, grounds }
   return {
     code: problem,
     severity: 'error',
-    place: missing ? source.place(within) : source.place(path),
+    place: missing ? source.placeOfKey(within) : source.place(path),
     grounds: {
       key: shown(nameOf(path.slice(-1))),
       path: shown(nameOf(path)),

@@ -11,7 +11,7 @@ export type Problem = { readonly problem: string; readonly grounds: Readonly<Rec
 /** One unit: how it may be written (first as it is printed), and how many of the kind's own unit it is. */
 type Unit = { readonly kind: QuantityKind; readonly names: readonly string[]; readonly size: number };
 
-// inch: 25.4 mm exactly. lbf/in2: 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)2. hp: 550 ft lbf/s. All exact by definition (NIST SP 811, appendix B).
+// inch: 25.4 mm exactly. lbf/in2: 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)2. hp: 550 ft lbf/s. Exact by definition.
 const PSI_IN_BAR = (0.45359237 * 9.80665) / (0.0254 * 0.0254) / 1e5;
 const HP_IN_WATTS = 550 * 0.3048 * 0.45359237 * 9.80665;
 

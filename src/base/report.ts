@@ -4,15 +4,19 @@ import type { Diagnostic } from './diagnostics.ts';
 import { frame } from './frame.ts';
 import type { Grounds, Words } from './words.ts';
 
+/** Nobody reads further; the rest is only counted. */
+const MOST_SHOWN = 50;
+
 /**
  * `texts`: file name to its text, for the few lines around a place. Errors come in the order of file and place, warnings after them in
  * the same order; findings without a place come last. Ends with a newline, or is empty.
  * Throws Error where words are missing: our fault.
  */
 export function report(found: readonly Diagnostic[], texts: Readonly<Record<string, string>>, words: Words): string {
-  return inOrder(found)
-    .map((d) => one(d, texts, words))
-    .join('\n');
+  const all = inOrder(found);
+  const more = all.length - MOST_SHOWN;
+  const shown = all.slice(0, MOST_SHOWN).map((d) => one(d, texts, words));
+  return [...shown, ...(more > 0 ? [`${words.say('report.more', { more })}\n`] : [])].join('\n');
 }
 
 function one(d: Diagnostic, texts: Readonly<Record<string, string>>, words: Words): string {

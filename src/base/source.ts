@@ -1,6 +1,7 @@
 /** YAML text to a plain value that remembers where each part of it stood. Keeps to the small safe part of YAML 1.2, and says why. */
 import { type Document, isMap, parseDocument } from 'yaml';
 import type { Diagnostic, Place } from './diagnostics.ts';
+import { MOST_ON_LINE, tooDeepAt, tooLongAt } from './source/depth.ts';
 import { lineStarts, placeAt } from './source/places.ts';
 import { BREAKS, syntaxFindings } from './source/syntax.ts';
 import { type Finding, firstOfEachLine, type Tree, walk } from './source/walk.ts';
@@ -31,7 +32,6 @@ export const MOST_BYTES = 256 * 1024;
  * parts were refused, so that the rest can still be checked and everything be reported at once. Never throws.
  */
 export function readSource(file: string, text: string): { readonly value?: Source; readonly found: readonly Diagnostic[] } {
-  const bytes = text.length > MOST_BYTES / 4 ? new TextEncoder().encode(text).length : text.length;
   const starts = lineStarts(text);
   const say = (f: Finding): Diagnostic => ({
     code: f.code,
@@ -39,20 +39,8 @@ export function readSource(file: string, text: string): { readonly value?: Sourc
     place: placeAt(file, text, starts, f.from, f.to),
     grounds: f.grounds,
   });
-  if (bytes > MOST_BYTES)
-    return {
-      found: [
-        {
-          code: 'read.too-big',
-          severity: 'error',
-          place: { file, line: 1, col: 1 },
-          grounds: { size: Math.ceil(bytes / 1024), most: MOST_BYTES / 1024 },
-        },
-      ],
-    };
-  const binary = looksBinary(text);
-  if (binary)
-    return { found: [say({ code: 'read.not-text', from: binary.at, to: binary.at + 1, grounds: { character: binary.character } })] };
+  const unfit = unfitFinding(text);
+  if (unfit) return { found: [say(unfit)] };
 
   // Doubled keys are looked for in `walk`: the library compares each key with every other, and its message has no place for the first.
   const document = parseDocument(text, {
@@ -72,6 +60,19 @@ export function readSource(file: string, text: string): { readonly value?: Sourc
   const broken = all.filter((f) => BREAKS.has(f.code));
   if (broken.length > 0) return { found: firstOfEachLine(broken.map(say)) };
   return { value: source(file, text, starts, tree), found: firstOfEachLine(all.map(say)) };
+}
+
+/** Why the text is not even handed to the YAML library: some texts make it slow, and some bring the whole process down. */
+function unfitFinding(text: string): Finding | undefined {
+  const bytes = text.length > MOST_BYTES / 4 ? new TextEncoder().encode(text).length : text.length;
+  if (bytes > MOST_BYTES)
+    return { code: 'read.too-big', from: 0, to: 0, grounds: { size: Math.ceil(bytes / 1024), most: MOST_BYTES / 1024 } };
+  const binary = looksBinary(text);
+  if (binary) return { code: 'read.not-text', from: binary.at, to: binary.at + 1, grounds: { character: binary.character } };
+  const long = tooLongAt(text);
+  if (long) return { code: 'read.long-line', from: long.at, to: long.at, grounds: { length: long.length, most: MOST_ON_LINE } };
+  const deep = tooDeepAt(text);
+  return deep === undefined ? undefined : { code: 'read.too-deep', from: deep, to: deep + 1, grounds: {} };
 }
 
 /** Why the top of the document is no set of keys. */

@@ -2,6 +2,8 @@
 
 /** Longest piece of a person's own text that a message repeats. */
 const LONGEST = 60;
+/** Enough of a text to be sure that it is longer. */
+const BEYOND = 1000;
 
 // Controls but tab and line ends; and the marks that turn the direction of writing, which can make a line look like another one.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
@@ -17,6 +19,7 @@ export function looksBinary(text: string): { readonly at: number; readonly chara
 /** One line, at most 60 characters; steering characters are named instead of written. */
 export function shown(text: string): string {
   const line = text
+    .slice(0, BEYOND)
     .replace(/\s+/g, ' ')
     .trim()
     .replace(EACH, (c) => name(c.charCodeAt(0)));

@@ -101,7 +101,8 @@ describe('every code', () => {
     .sort();
   it.each(examples)('%s', async (name) => {
     const content = text('tests', 'errors', name);
-    const isWorkshop = content.startsWith('workshop:') && name !== 'read.workshop-as-fitting.yaml';
+    const isWorkshop =
+      (content.startsWith('workshop:') || name === 'read.fitting-as-workshop.yaml') && name !== 'read.workshop-as-fitting.yaml';
     const outcome = isWorkshop ? readWorkshop(content) : readFitting(content);
     expect([...new Set(codes(outcome))]).toEqual([name.replace('.yaml', '')]);
     expect(outcome.value).toBeUndefined();
@@ -115,8 +116,11 @@ describe('every code', () => {
     );
   });
   it('counts bytes, not letters', () => {
-    expect(codes(readFitting(`# ${'×'.repeat(MOST_BYTES / 2)}\n`))).toEqual(['read.too-big']);
-    expect(codes(readFitting(`# ${'x'.repeat(MOST_BYTES / 2)}\n`))).toEqual(['read.empty-file']);
+    const lines = (letter: string) => `# ${letter.repeat(125)}\n`.repeat(MOST_BYTES / 256);
+    expect(lines('×').length).toBe(lines('x').length);
+    expect(codes(readFitting(`${lines('×')}#`))).toEqual(['read.empty-file']);
+    expect(codes(readFitting(lines('×') + lines('x')))).toEqual(['read.too-big']);
+    expect(codes(readFitting(lines('x') + lines('x').slice(0, 100)))).toEqual(['read.empty-file']);
   });
   it('that the source names has an example here and words to say it', () => {
     const named = new Set(sourceFiles('src').flatMap((file) => readFileSync(file, 'utf8').match(/(?<=')read\.[a-z-]+(?=')/g) ?? []));
@@ -180,6 +184,17 @@ describe('all at once', () => {
     const keys = Array.from({ length: 15_000 }, (_, n) => `k${n}: 1`).join('\n');
     expect(readFitting(`fitting: check-valve\n${keys}`).found.length).toBeGreaterThan(15_000);
   }, 10_000);
+});
+
+describe('texts that would bring a parser down are refused before it', () => {
+  it.each([
+    ['brackets in brackets', '{'.repeat(1900), 'read.too-deep'],
+    ['brackets over many lines', '[\n'.repeat(50_000), 'read.too-deep'],
+    ['dashes after dashes', '- '.repeat(500), 'read.too-deep'],
+    ['keys within keys', 'a b: '.repeat(40_000), 'read.long-line'],
+    ['steps of indentation', Array.from({ length: 400 }, (_, n) => `${' '.repeat(n)}a:\n`).join(''), 'read.too-deep'],
+    ['keys within keys on a line that is just short enough', 'a b: '.repeat(399), 'read.two-keys'],
+  ])('%s', (_, content, code) => expect(codes(readFitting(content)).at(0)).toBe(code));
 });
 
 describe('no text throws', () => {

@@ -54,14 +54,25 @@ export function firstOfEachLine(found: readonly Diagnostic[]): readonly Diagnost
     return true;
   });
 }
-const BROKEN: ReadonlySet<string> = new Set(['read.levels', 'read.no-colon', 'read.unclosed', 'read.not-followed', 'read.tab']);
+const BROKEN: ReadonlySet<string> = new Set([
+  'read.indent',
+  'read.two-keys',
+  'read.no-colon',
+  'read.unclosed',
+  'read.not-followed',
+  'read.tab',
+  'read.missing-comma',
+]);
 
 function plain(w: Walk, node: Node, path: Path): unknown {
   if (node === null) return undefined;
   if (isAlias(node)) return refuse(w, path, 'read.alias', rangeOf(node), { word: shown(node.source) });
   if (node.anchor !== undefined)
     note(w, 'read.anchor', [rangeOf(node)[0] - node.anchor.length - 2, rangeOf(node)[0]], { word: shown(node.anchor) });
-  if (node.tag !== undefined) note(w, 'read.tag', rangeOf(node), { word: shown(node.tag.replace(/^tag:yaml\.org,2002:/, '!!')) });
+  if (node.tag !== undefined)
+    note(w, 'read.tag', [w.text.lastIndexOf('!', Math.max(0, rangeOf(node)[0] - 1)), rangeOf(node)[0] - 1], {
+      word: shown(node.tag.replace(/^tag:yaml\.org,2002:/, '!!')),
+    });
   if (node.tag !== undefined && isScalar(node)) return refuse(w, path);
   if (path.length > DEEPEST) return refuse(w, path, 'read.too-deep', rangeOf(node), { word: '' });
   if (isMap(node)) return recordOf(w, node as YAMLMap.Parsed, path);
@@ -73,7 +84,7 @@ function listOf(w: Walk, node: YAMLSeq.Parsed, path: Path): unknown[] {
   return node.items.map((item, index) => {
     const here = [...path, index];
     spot(w, here, undefined, item);
-    if (isNothing(item)) return refuseNothing(w, here, item, `item ${index + 1}`, rangeOf(item));
+    if (isNothing(item)) return refuseNothing(w, here, item, `${path.at(-1) ?? ''}[${index + 1}]`, rangeOf(item));
     return plain(w, item, here);
   });
 }
@@ -86,7 +97,7 @@ function recordOf(w: Walk, node: YAMLMap.Parsed, path: Path): Record<string, unk
   for (const pair of node.items) {
     const key = isScalar(pair.key) && typeof pair.key.value === 'string' ? pair.key.value : undefined;
     const keyRange = rangeOf(pair.key);
-    if (key === undefined) note(w, 'read.odd-key', keyRange, { word: shown(w.text.slice(...keyRange)), character: '' });
+    if (key === undefined) note(w, 'read.odd-key', keyRange, { word: shown(w.text.slice(...keyRange)) });
     else if (FORBIDDEN.has(key)) note(w, 'read.forbidden-key', keyRange, { word: key });
     else if (key === '<<') note(w, 'read.merge-key', keyRange, {});
     else if (firsts.has(key)) note(w, 'read.duplicate-key', keyRange, { word: shown(key), line: lineOf(w.starts, firsts.get(key) ?? 0) });
