@@ -45,6 +45,7 @@ function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
     const grounds = {
       operation: short(asked.part.id, id),
       sweep: step.way.sweeps[0]?.take ?? '',
+      at: 'limits',
       corner: cornerText(asked.part, least.at),
     };
     return [claim('no air', id, (least.lo ?? 0) > 1, grounds, id)];
