@@ -1,6 +1,6 @@
 /** A sheet as plain text, for a terminal, a screen reader or a diff. It transcribes the view; the order of things is the page's own. */
 import type { Document } from '../model/display.ts';
-import type { GripPage, PlainPage, Row, Section, SheetPage, SheetView } from '../model/sheet.ts';
+import type { GripPage, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
 
 const WIDE = 100;
 const STEP = '    ';
@@ -77,7 +77,9 @@ function sectionLines(section: Section): readonly string[] {
     case 'table':
       return [...introduction(section.text), ...tableLines(section)];
     case 'notes':
-      return section.items.flatMap((item, i) => wrapped(`${NOTE_MARKS[section.manner](i + 1)}${item}`, STEP));
+      return section.items.flatMap((item) => wrapped(section.manner === 'ticked' ? `[ ] ${item}` : item, STEP));
+    case 'steps':
+      return section.steps.flatMap(stepLines);
     case 'boxes':
       return [...introduction(section.text), ...section.boxes.flatMap(boxLines), ...(section.sum ? wrapped(section.sum, STEP) : [])];
     case 'pictures':
@@ -93,12 +95,15 @@ function boxLines({ letter, label, hint }: { readonly letter: string; readonly l
   return [`${STEP}${[letter, label].filter((piece) => piece !== '').join(' ')}: ________`, ...(hint ? wrapped(hint, STEP + STEP) : [])];
 }
 
-const NOTE_MARKS: Readonly<Record<(Section & { readonly kind: 'notes' })['manner'], (n: number) => string>> = {
-  plain: () => '',
-  panel: () => '',
-  ticked: () => '[ ] ',
-  steps: (n) => `[ ] ${n} `,
-};
+function stepLines(step: StepShown, i: number): readonly string[] {
+  const otherwise = step.otherwise ? wrapped(step.otherwise, STEP + STEP) : [];
+  return [
+    `[ ] ${i + 1}  ${step.title}`,
+    ...wrapped(step.text, STEP + STEP),
+    ...otherwise,
+    ...step.boxes.map((box) => `${STEP}${STEP}${box}: ________`),
+  ];
+}
 
 /** Columns as wide as their longest entry; a table that is too wide is told row by row, an entry a line. */
 function tableLines({ columns, rows }: Extract<Section, { kind: 'table' }>): readonly string[] {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { limits, size } from '../../src/drawing/sheet/format.ts';
+import { limits, short, size } from '../../src/drawing/sheet/format.ts';
 import type { Plan, PlannedPart } from '../../src/model/plan.ts';
 import type { GripPage } from '../../src/model/sheet.ts';
 import { sheet, viewOf } from '../../src/phases/sheet.ts';
@@ -37,7 +37,7 @@ function longer(times: number): Plan {
 
 describe('what the sheet says', () => {
   it('pages stand in the order of the day: the mandrel right before the grip that it holds', () => {
-    expect(made.view.pages.map((page) => page.key)).toEqual(['cover', 'plug/1', 'mandrel-M10x1/1', 'plug/3', 'closing', 'proof']);
+    expect(made.view.pages.map((page) => page.key)).toEqual(['cover', 'plug/0', 'mandrel-M10x1/0', 'plug/2', 'closing', 'proof']);
   });
 
   it('bench work that follows its grip stands on that page, numbered through the part', () => {
@@ -60,7 +60,7 @@ describe('what the sheet says', () => {
   });
 
   it('a grip names the sheet of the mandrel that holds it, as the pages came to stand', async () => {
-    const page = made.view.pages.find((p) => p.key === 'plug/3') as GripPage;
+    const page = made.view.pages.find((p) => p.key === 'plug/2') as GripPage;
     const sheetNo = made.document.pages.findIndex((p) => p.heading.startsWith('Threaded mandrel')) + 1;
     expect(page.hold[0]?.title).toBe(`Threaded mandrel M10×1, sheet ${sheetNo}`);
   });
@@ -76,13 +76,10 @@ describe('what the sheet says', () => {
     ['plug/relief/groove', [['Ø 8.40', '+0 −0.1', '']]],
     ['plug/nose.thread/screw-cut', [['M10×1', '6g', '']]],
     ['plug/bar/part-off', [['20.40', '+0.2 −0', 'from B']]],
-    [
-      'plug/bore/drill',
-      [
-        ['Ø 3.70', '', ''],
-        ['', '', '23 deep'],
-      ],
-    ],
+    ['plug/bore/drill', [['Ø 3.70', '', '23 deep']]],
+    ['plug/second/face', [['0.50', '0.3 to 0.7', 'off the bar']]],
+    ['plug/second/finish', [['0.30', '±0.05', 'off B']]],
+    ['plug/flats/file-flats', [['12.00', '±0.1', '']]],
   ])('%s: sizes with limits as they are turned to, and their zero', (op, sizes) => {
     const row = grips(SMALL_PLAN)
       .flatMap((p) => p.blocks.flatMap((b) => b.rows))
@@ -97,7 +94,7 @@ describe('what the sheet says', () => {
         .filter((r) => r.panel)
         .map((r) => [r.op, r.panel?.stop.heading]),
     );
-    expect(panels).toEqual([[['plug/second/finish', 'Otherwise']], [], [['plug/bore/d-bit', 'Stop if it squeals']]]);
+    expect(panels).toEqual([[['plug/second/finish', 'Otherwise']], [], [['plug/bore/d-bit', 'Stop if it squeals or picks up']]]);
   });
 
   it('the seat is looked at where it is finished, and nowhere else', () => {
@@ -114,6 +111,12 @@ describe('what the sheet says', () => {
     // asked 1.50 = a − fitted + b, on the drawing 12.00 − 20.00 + 9.50
     expect(sum?.kind === 'boxes' && sum.sum).toBe('cut to a + b − 1.50, ±0.1');
     expect(12 + 9.5 - 1.5).toBe(20);
+    const misleading = {
+      ...SMALL_PLAN.fitting,
+      chains: SMALL_PLAN.fitting.chains.map((chain) => ({ ...chain, links: chain.links.slice(0, 2) })),
+    };
+    const page = viewOf({ ...SMALL_PLAN, fitting: misleading }, means).pages.find((p) => p.key === 'closing');
+    expect(page?.kind === 'plain' && page.sections.some((s) => s.kind === 'boxes' && s.sum !== '')).toBe(false);
   });
 
   it('a plan whose proof fails is a draft on every page', () => {
@@ -169,14 +172,18 @@ describe('the PDF read back', () => {
         const headings = made.view.pages
           .filter(
             (p) =>
-              p.kind === 'grip' && p.part === part.id && (p.setUp === setUp?.no || p.blocks.some((b) => b.rows.some((r) => r.op === w.op))),
+              p.kind === 'grip' &&
+              p.part === part.id &&
+              (p.setUp === (setUp ? route.setUps.indexOf(setUp) : -1) || p.blocks.some((b) => b.rows.some((r) => r.op === w.op))),
           )
           .map((p) => p.heading);
         const text = made.document.pages
           .flatMap((p, i) => (headings.includes(p.heading) ? [pages[i]] : []))
           .map((p) => (p ? textOf(p) : ''))
           .join(' ');
-        return !(text.includes(size(w.limits.target)) && text.includes(limits(w.limits)));
+        // the first face on bar may lie anywhere in its range
+        const allowed = w.from === 'bar end' ? `${short(w.limits.lo)} to ${short(w.limits.hi)}` : limits(w.limits);
+        return !(text.includes(size(w.limits.target)) && text.includes(allowed));
       }),
     );
     expect(SMALL_PLAN.parts.flatMap((p) => p.chart.working).length).toBeGreaterThan(10);

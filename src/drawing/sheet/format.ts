@@ -1,5 +1,5 @@
 /** Figures as a turner reads them. One manner for every sheet: millimetres, decimal point, U+2212 for less, U+00D7 in a thread's name. */
-import { type Len, len, showMm, toMm } from '../../base/units.ts';
+import { type Len, len, showMm, toMm, toStep, UNITS_PER_MM } from '../../base/units.ts';
 import type { Limits } from '../../model/part.ts';
 
 const MINUS = '\u2212';
@@ -20,17 +20,49 @@ export function short(length: Len): string {
   return String(Number(toMm(length).toFixed(DECIMALS + 1))).replace('-', MINUS);
 }
 
-/** How far from the size shown, upward and downward: '+0.05 \u22120.08', '\u00b10.05', '+0 \u22120.1'. */
+/**
+ * How far from the size shown, upward and downward: '+0.05 −0.08', '±0.05', '+0 −0.1'. To hundredths, let down toward the size and so
+ * never wider than allowed; a deviation under two hundredths keeps its thousandths.
+ */
 export function limits(asked: Limits): string {
-  const up = len(asked.hi - asked.target);
-  const down = len(asked.target - asked.lo);
-  if (up === down) return `\u00b1${short(up)}`;
-  return `+${short(up)} ${MINUS}${short(down)}`;
+  const up = deviation(asked.hi - asked.target);
+  const down = deviation(asked.target - asked.lo);
+  if (up === down) return `±${short(up)}`;
+  const places = Math.max(...[up, down].map((length) => (short(length).split('.')[1] ?? '').length));
+  const shown = (length: Len): string => (length === 0 ? '0' : toMm(length).toFixed(places));
+  return `+${shown(up)} ${MINUS}${shown(down)}`;
+}
+
+/** Least and greatest as they are, for a proof: '9.794 – 9.974'. */
+export function range(least: Len, greatest: Len): string {
+  return `${size(least)} – ${size(greatest)}`;
+}
+
+const HUNDREDTH = UNITS_PER_MM / 100;
+
+function deviation(exact: number): Len {
+  return len(exact < 2 * HUNDREDTH ? exact : Math.floor(exact / HUNDREDTH) * HUNDREDTH);
+}
+
+/** 'sqrt(D^2 + d^2) <= C' as it is printed. */
+export function formula(plain: string): string {
+  return plain
+    .replace(/sqrt/g, '√')
+    .replace(/\bpi\b/g, 'π')
+    .replace(/\^2/g, '²')
+    .replace(/<=/g, '≤')
+    .replace(/>=/g, '≥')
+    .replace(/ - /g, ` ${MINUS} `);
 }
 
 /** 'M10x1' as it is printed: 'M10\u00d71'. */
 export function thread(name: string): string {
   return name.replace(/x/g, '\u00d7');
+}
+
+/** To a tenth, rounded to the nearest: how deep a drill or a start goes. */
+export function depth(length: Len): string {
+  return short(toStep(length, len(UNITS_PER_MM / 10)));
 }
 
 /** A derived figure to four places that count at most: '1.625', '0.76', '4.5'. */

@@ -6,7 +6,7 @@ import type { Item, Picture } from '../../model/display.ts';
 import type { DimId } from '../../model/ids.ts';
 import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
-import { fitSize } from '../measure.ts';
+import { fitSize, textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { columnHeads, rowBlock } from './rows.ts';
@@ -19,7 +19,7 @@ export type Sheet = { readonly key: string; readonly heading: string; draw(n: nu
 export type GripMeans = Paper & { grip(page: GripPage, frame: Frame): GripPicture | undefined };
 
 /** A picture is no lower than this, and no higher than makes it clearer, mm. */
-const PICTURE = { least: 66, most: 118 } as const;
+const PICTURE = { least: 54, most: 118 } as const;
 const BOX = { width: 34, height: 6.4 } as const;
 const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
 const CHECK = { pad: 2.6, text: 108 } as const;
@@ -33,17 +33,26 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   const room = footTop(means, page.caution) - GAP.row - top - columnHeads(means, page.columns).height;
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, check.height + GAP.block);
-  return sheets.map((own, i) => {
-    const last = i === sheets.length - 1;
-    const used = heightOf(own) + (last ? check.height + GAP.block : 0);
-    const picture = Math.min(PICTURE.most, room - used - GAP.block);
-    return {
-      key: page.key,
-      heading: page.heading,
-      draw: (n, of) =>
-        drawSheet({ means, view, page, own, picture, check: last ? check : EMPTY, carried: i === 0 ? 'fits' : 'goes on' }, n, of),
-    };
-  });
+  const tails = sheets.map((_, i) => (i === sheets.length - 1 ? check.height + GAP.block : 0));
+  const left = sheets.map((own, i) => room - heightOf(own) - (tails[i] ?? 0) - GAP.block);
+  const picture = drawnOnce(means, page, Math.min(PICTURE.most, ...left));
+  return sheets.map((own, i) => ({
+    key: page.key,
+    heading: page.heading,
+    draw: (n, of) => {
+      const last = i === sheets.length - 1;
+      return drawSheet({ means, view, page, own, picture, check: last ? check : EMPTY, carried: i === 0 ? 'fits' : 'goes on' }, n, of);
+    },
+  }));
+}
+
+/** The same picture on every sheet of the grip, as high as the fullest of them leaves; not drawn before a sheet is. */
+function drawnOnce(means: GripMeans, page: GripPage, height: number): () => GripPicture | undefined {
+  let drawn: { readonly picture: GripPicture | undefined } | undefined;
+  return () => {
+    drawn ??= { picture: means.grip(page, { width: WIDTH, height }) };
+    return drawn.picture;
+  };
 }
 
 function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Piece[] {
@@ -54,13 +63,14 @@ function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Pie
   return [{ title, height: title.height }, ...rows];
 }
 
+/** Title and, on its line, how and where. */
 function blockTitle(paper: Paper, title: string, text: string): Block {
-  const words = stack(GAP.block, 0, [
-    (y) => paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }),
-    (y) => paragraph(paper, STYLES.note, text, { x: PAGE.left, top: y, width: WIDTH }),
-  ]);
-  const height = words.height + GAP.block + GAP.small;
-  return { height, items: [...words.items, rule(height, 'heavy')] };
+  const words = paragraph(paper, STYLES.section, title, { x: PAGE.left, top: GAP.block, width: WIDTH });
+  const after = PAGE.left + textWidth(paper.advances, STYLES.section.font, STYLES.section.size, title) + GAP.column;
+  const down = STYLES.section.size - STYLES.note.size;
+  const how = paragraph(paper, STYLES.note, text, { x: after, top: GAP.block + down, width: PAGE.right - after });
+  const height = GAP.block + Math.max(words.height, how.height + down) + GAP.small / 2;
+  return { height, items: [...words.items, ...how.items, rule(height, 'heavy')] };
 }
 
 const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.height, 0);
@@ -104,7 +114,7 @@ type Settled = {
   readonly view: SheetView;
   readonly page: GripPage;
   readonly own: readonly Piece[];
-  readonly picture: number;
+  readonly picture: () => GripPicture | undefined;
   readonly check: Block;
   readonly carried: Carried;
 };
@@ -112,11 +122,11 @@ type Carried = 'fits' | 'goes on';
 
 function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
   const { means, view, page, own, check } = settled;
-  const picture = means.grip(page, { width: WIDTH, height: settled.picture });
+  const picture = settled.picture();
   const lettered = new Set(picture?.lettered);
   const body = stack(PAGE.top, 0, [
     (y) => at(headBlock(means, view, page, settled.carried, n, of), y),
-    (y) => (picture ? { height: settled.picture + GAP.block, items: moved(picture.items, PAGE.left, y + GAP.block / 2) } : EMPTY),
+    (y) => (picture ? { height: picture.height + GAP.block, items: moved(picture.items, PAGE.left, y + GAP.block / 2) } : EMPTY),
     (y) => at(columnHeads(means, page.columns), y),
     ...own.map((piece) => (y: number) => at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y)),
     (y) => at(check, y + GAP.block),

@@ -7,6 +7,7 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
+import { FIELDS, fieldRow, stepBlock } from './steps.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
 export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture };
@@ -78,6 +79,8 @@ function piecesOf(means: PlainMeans, section: Section): readonly Piece[] {
       return tablePieces(means, section);
     case 'notes':
       return notePieces(means, section);
+    case 'steps':
+      return stepPieces(means, section);
     case 'boxes':
       return boxPieces(means, section);
     case 'pictures':
@@ -105,6 +108,11 @@ function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }
     items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(headHeight, 'heavy')] }, title.height)],
   };
   return section.rows.map((cells) => ({ above, block: tableRow(paper, section.columns, places, cells) }));
+}
+
+function stepPieces(paper: Paper, section: Section & { readonly kind: 'steps' }): readonly Piece[] {
+  const above = titleBlock(paper, section.title, '');
+  return section.steps.map((step, i) => ({ above, block: stepBlock(paper, step, i + 1) }));
 }
 
 type Span = { readonly x: number; readonly width: number };
@@ -143,17 +151,15 @@ function tableRow(paper: Paper, columns: readonly Column[], places: readonly Spa
 function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }): readonly Piece[] {
   const above = titleBlock(paper, section.title, '');
   const { manner } = section;
-  if (manner === 'steps') return section.items.map((item, i) => ({ above, block: stepBlock(paper, item, i + 1) }));
   if (manner !== 'ticked') return section.items.map((item) => ({ above, block: noteBlock(paper, item, manner) }));
-  const across = ACROSS.find((count) => section.items.every((item) => fitsAcross(paper, item, count))) ?? 1;
-  return inRows(section.items, across).map((items) => ({
-    above,
-    block: beside(items.map((item, i) => tickedBlock(paper, item, i, across))),
-  }));
+  const long = section.items.filter((item) => !fitsAcross(paper, item, ACROSS));
+  const short = section.items.filter((item) => fitsAcross(paper, item, ACROSS));
+  const rows = [...inRows(short, ACROSS).map((row) => ({ row, across: ACROSS })), ...long.map((item) => ({ row: [item], across: 1 }))];
+  return rows.map(({ row, across }) => ({ above, block: beside(row.map((item, i) => tickedBlock(paper, item, i, across))) }));
 }
 
-/** Short things to tick stand side by side, if all of them are short. */
-const ACROSS = [3, 2] as const;
+/** Short things to tick stand side by side, long ones have a line each. */
+const ACROSS = 3;
 
 function fitsAcross(paper: Paper, item: string, count: number): boolean {
   return textWidth(paper.advances, STYLES.body.font, STYLES.body.size, item) <= tickedWidth(count);
@@ -165,17 +171,6 @@ function tickedBlock(paper: Paper, item: string, column: number, across: number)
   const x = PAGE.left + (column * WIDTH) / across;
   const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(across) });
   return { height: words.height + GAP.small, items: [...tickBox(x, GAP.small / 2, TICK.size, 'open'), ...words.items] };
-}
-
-function stepBlock(paper: Paper, item: string, n: number): Block {
-  const width = WIDTH - 2 * TICK.indent;
-  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left + TICK.indent, top: GAP.small, width });
-  const number = paragraph(paper, STYLES.second, String(n), { x: PAGE.left, top: GAP.small, width: TICK.indent });
-  const height = Math.max(words.height, TICK.size) + 2 * GAP.small;
-  return {
-    height,
-    items: [...number.items, ...words.items, ...tickBox(PAGE.right - TICK.size, GAP.small, TICK.size, 'open'), rule(height, 'thin')],
-  };
 }
 
 function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block {
@@ -193,6 +188,14 @@ function inRows<T>(items: readonly T[], across: number): readonly (readonly T[])
 // ---- boxes to fill -----------------------------------------------------------------------------------------------------
 function boxPieces(paper: Paper, section: Section & { readonly kind: 'boxes' }): readonly Piece[] {
   const above = titleBlock(paper, section.title, section.text);
+  if (section.boxes.every((box) => box.letter === ''))
+    return inRows(section.boxes, FIELDS).map((boxes) => ({
+      above,
+      block: fieldRow(
+        paper,
+        boxes.map((box) => box.label),
+      ),
+    }));
   const boxes = section.boxes.map((box) => ({ above, block: boxLine(paper, box) }));
   if (section.sum === '') return boxes;
   const sum = paragraph(paper, STYLES.strong, section.sum, { x: PAGE.left + GAP.small, top: GAP.row, width: WIDTH - 2 * GAP.small });

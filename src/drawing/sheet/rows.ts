@@ -9,8 +9,9 @@ import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
 /** Left edges and widths of the columns, mm from the page's left. */
 const COLUMNS = {
   number: { x: PAGE.left, width: 10 },
-  do: { x: 23, width: 58 },
-  size: { x: 83, width: 32 },
+  do: { x: 23, width: 57 },
+  letter: { x: 80.4, width: 3 },
+  size: { x: 83.5, width: 32 },
   rpm: { x: 117, width: 12 },
   cuts: { x: 130, width: 21 },
   dial: { x: 152.5, width: 22 },
@@ -18,7 +19,7 @@ const COLUMNS = {
   tick: { x: 192.6, width: 4.4 },
 } as const;
 /** The text of a row begins this much lower than its rule; columns in smaller letters are let down to the common baseline. */
-const DOWN = { row: 1.2, title: 0.9, figure: 1, speed: 0.5, box: 0.2 } as const;
+const DOWN = { row: 0.8, title: 0.8, figure: 1, speed: 0.5, box: 0.2 } as const;
 const BOX_HEIGHT = 6;
 const WHY_WIDTH = 100;
 
@@ -52,8 +53,8 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
   const at = (name: keyof typeof COLUMNS, down: number) => ({ ...COLUMNS[name], top: top + down });
   const what = stack(top + DOWN.title, 0, [
     (y) => paragraph(paper, STYLES.strong, row.title, { ...COLUMNS.do, top: y }),
-    (y) => paragraph(paper, STYLES.note, row.note, { ...COLUMNS.do, top: y }),
-    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.small, said, { ...COLUMNS.do, top: y })),
+    (y) => paragraph(paper, STYLES.rowNote, row.note, { ...COLUMNS.do, top: y }),
+    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...COLUMNS.do, top: y })),
   ]);
   const marks = boxes(row, top);
   const all = beside([
@@ -69,7 +70,7 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
     paragraph(paper, STYLES.figure, row.dial, at('dial', DOWN.figure)),
     marks,
   ]);
-  return { height: all.height + DOWN.row, items: all.items };
+  return { height: all.height, items: all.items };
 }
 
 function boxes(row: Row, top: number): Block {
@@ -78,20 +79,23 @@ function boxes(row: Row, top: number): Block {
   return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...tick] };
 }
 
-/** The first size is the largest thing in the row, its limits beneath; further ones are a line each. */
+/** The first size is the largest thing in the row, its limits beneath; further ones are a line each. The picture's letter stands before it. */
 function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top: number, lettered: ReadonlySet<DimId>): Block {
-  const letter = shown.dim !== '' && lettered.has(shown.dim) ? `${shown.letter} = ` : '';
+  const mark =
+    shown.dim !== '' && lettered.has(shown.dim) ? paragraph(paper, STYLES.second, shown.letter, { ...COLUMNS.letter, top }).items : [];
   const place = { x: COLUMNS.size.x, width: COLUMNS.size.width };
   if (rank === 'other' || shown.text === '') {
-    const line = [`${letter}${shown.text}`, shown.limits, shown.after].filter((piece) => piece !== '').join(' ');
-    return paragraph(paper, STYLES.second, line, { ...place, top });
+    const line = paragraph(paper, STYLES.second, joined([shown.text, shown.limits, shown.after]), { ...place, top });
+    return { height: line.height, items: [...mark, ...line.items] };
   }
-  const under = [shown.limits, shown.after].filter((piece) => piece !== '').join(' ');
-  return stack(top, 0, [
-    (y) => paragraph(paper, STYLES.size, `${letter}${shown.text}`, { ...place, top: y }),
-    (y) => paragraph(paper, STYLES.limits, under, { ...place, top: y }),
+  const both = stack(top, 0, [
+    (y) => paragraph(paper, STYLES.size, shown.text, { ...place, top: y }),
+    (y) => paragraph(paper, STYLES.limits, joined([shown.limits, shown.after]), { ...place, top: y }),
   ]);
+  return { height: both.height, items: [...mark, ...both.items] };
 }
+
+const joined = (pieces: readonly string[]): string => pieces.filter((piece) => piece !== '').join(' ');
 
 function panelText(paper: Paper, row: Row, top: number): Block {
   if (!row.panel) return { height: 0, items: [] };

@@ -1,11 +1,10 @@
 /** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
 import type { Words } from '../../base/words.ts';
-import { figure, short } from '../../drawing/sheet/format.ts';
+import { figure, formula, short, thread } from '../../drawing/sheet/format.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section } from '../../model/sheet.ts';
 import { keyOf, partName, stockName } from './grip.ts';
-import { nameOfTool } from './operations.ts';
 
 export function coverPage(plan: Plan, words: Words): PlainPage {
   return {
@@ -31,9 +30,18 @@ export function coverPage(plan: Plan, words: Words): PlainPage {
 }
 
 function filled(section: Section): boolean {
-  if (section.kind === 'table') return section.rows.length > 0;
-  if (section.kind === 'notes') return section.items.length > 0;
-  return section.kind === 'boxes' ? section.boxes.length > 0 : section.pictures.length > 0;
+  switch (section.kind) {
+    case 'table':
+      return section.rows.length > 0;
+    case 'notes':
+      return section.items.length > 0;
+    case 'steps':
+      return section.steps.length > 0;
+    case 'boxes':
+      return section.boxes.length > 0;
+    case 'pictures':
+      return section.pictures.length > 0;
+  }
 }
 
 const made = (plan: Plan): readonly Part[] => plan.parts.map((planned) => planned.part);
@@ -53,7 +61,7 @@ function partsTable(plan: Plan, words: Words): Section {
     words.say(`use.${useKey(part)}`),
   ]);
   const ball = plan.fitting.bought.map((item) => [
-    say({ id: `part.${item.kind}`, grounds: item.grounds }, words),
+    say({ id: `bought.${item.kind}`, grounds: item.grounds }, words),
     String(item.quantity),
     words.say('stock.buy'),
     '',
@@ -91,7 +99,7 @@ function figures(plan: Plan, words: Words): Section {
   const rows = plan.fitting.derivations.map((d) => [
     words.has(`figure.${d.of}`) ? words.say(`figure.${d.of}`) : d.of,
     `${figure(d.value)}${d.unit === '' || d.unit === 'ratio' ? '' : ` ${d.unit}`}`,
-    d.stated ? words.say('figure-stated') : d.formula,
+    d.stated ? words.say('figure-stated') : formula(d.formula),
     d.source,
   ]);
   return {
@@ -123,7 +131,7 @@ function bars(plan: Plan, words: Words): Section {
 
 function bought(plan: Plan, words: Words): Section {
   const items = plan.fitting.bought.map((item) =>
-    words.say('ready.bought', { quantity: item.quantity, what: say({ id: `part.${item.kind}`, grounds: item.grounds }, words) }),
+    words.say('ready.bought', { quantity: item.quantity, what: say({ id: `bought.${item.kind}`, grounds: item.grounds }, words) }),
   );
   return { kind: 'notes', title: words.say('ready.bought.title'), items, manner: 'ticked' };
 }
@@ -138,13 +146,23 @@ function tools(plan: Plan, words: Words): Section {
     }
   }
   const kinds = [...new Set([...used.values()].map((tool) => tool.kind))].sort(byCodeUnit);
-  const items = kinds.map((kind) => {
-    const ofKind = [...used.values()]
-      .filter((tool) => tool.kind === kind)
-      .sort((a, b) => (a.size ?? 0) - (b.size ?? 0) || byCodeUnit(a.key, b.key));
-    return [...new Set(ofKind.map((tool) => nameOfTool(tool, words)))].join('; ');
-  });
+  const items = kinds.map((kind) =>
+    toolLine(
+      [...used.values()].filter((tool) => tool.kind === kind),
+      words,
+    ),
+  );
   return { kind: 'notes', title: words.say('ready.tools'), items, manner: 'ticked' };
+}
+
+/** Tools of one kind in a line, their sizes and threads after one another: 'drill 4.2, 4.5, 7.1'. */
+function toolLine(tools: readonly ToolUse[], words: Words): string {
+  const ordered = [...tools].sort((a, b) => (a.size ?? 0) - (b.size ?? 0) || byCodeUnit(a.key, b.key));
+  const list = (texts: readonly string[]): string => [...new Set(texts.filter((text) => text !== ''))].join(', ');
+  const size = list(ordered.map((tool) => (tool.size === undefined ? '' : short(tool.size))));
+  const threads = list(ordered.map((tool) => thread(tool.thread ?? '')));
+  const material = list(ordered.map((tool) => tool.material));
+  return words.say(`tool.${ordered[0]?.kind ?? 'none'}`, { size, thread: threads, material });
 }
 
 function byCodeUnit(a: string, b: string): number {

@@ -12,14 +12,15 @@ import { withPanel } from './panel.ts';
 /** One page: a set-up at the lathe, or bench work; `bench` follows it on the same page. */
 export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: Words): GripPage {
   const { part } = desk;
+  const place = desk.planned.route.setUps.indexOf(setUp);
   const grip = gripName(desk, setUp, words);
   const name = partName(part, words);
   const own = withPanel(desk, setUp, withFreedom(desk, setUp, rowsOf(desk, setUp, words), words), words);
   return {
     kind: 'grip',
-    key: keyOf(part.id, setUp.no),
+    key: keyOf(part.id, place),
     part: part.id,
-    setUp: setUp.no,
+    setUp: place,
     heading: words.say('page.grip.heading', { part: name, grip }),
     name: name.toUpperCase(),
     about: words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity }),
@@ -27,20 +28,31 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
     of: setUp.grip.kind === 'bench' ? '' : words.say('grip.of', { count: desk.grips.length }),
     hold: holdOf(plan, desk, setUp, words),
     columns: columnsOf(words),
-    blocks: [{ title: '', text: '', rows: own }, ...bench.map((b) => benchBlock(desk, b, words))],
+    blocks: [
+      { title: '', text: '', rows: own },
+      ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
+    ],
     checkpoint: checkpointOf(desk, [setUp, ...bench], words),
     caution: cautionOf(desk, [setUp, ...bench], words),
   };
 }
 
+/** `setUp`: its place in the route, from 0. */
 export const keyOf = (part: string, setUp: number): string => `${part}/${setUp}`;
 
+/** One panel a page: where the grip has its own, bench work has none. */
 function benchBlock(
   desk: Desk,
   setUp: SetUp,
+  panel: 'said' | 'unsaid',
   words: Words,
 ): { readonly title: string; readonly text: string; readonly rows: readonly Row[] } {
-  return { title: words.say('bench.then'), text: words.say('bench.how'), rows: withPanel(desk, setUp, rowsOf(desk, setUp, words), words) };
+  const rows = rowsOf(desk, setUp, words);
+  return {
+    title: words.say('bench.then'),
+    text: words.say('bench.how'),
+    rows: panel === 'said' ? rows : withPanel(desk, setUp, rows, words),
+  };
 }
 
 function columnsOf(words: Words): GripPage['columns'] {
@@ -78,9 +90,10 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
   const facts = {
     diameter: diameter(grip.diameter),
     across: short(grip.diameter),
+    section: desk.part.stock.from === 'bar' ? desk.part.stock.section : 'round',
     length: short((grip.to - grip.from) as typeof grip.to),
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
-    sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, setUp.no, grip.tooling) : '',
+    sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), grip.tooling) : '',
     first: setUp === desk.grips[0] ? 'yes' : 'no',
     runout: short(grip.runout),
   };

@@ -13,7 +13,8 @@ export type Desk = {
   feature(id: FeatureId): Feature | undefined;
   role(op: OpId): Role;
   surface(id: SurfaceId): Surface;
-  setUp(no: number): SetUp;
+  /** By its place in the route, from 0: bench set-ups have no number of their own. */
+  setUp(place: number): SetUp;
   workings(op: OpId): readonly Working[];
   figures(op: OpId): Figures | undefined;
   /** In tens, counted through the part. */
@@ -41,7 +42,7 @@ export function deskOf(planned: PlannedPart): Desk {
     feature: (id) => features.get(id),
     role: (op) => features.get(found(operations, op, 'operation').feature)?.role ?? 'free',
     surface: (id) => found(surfaces, id, 'surface'),
-    setUp: (no) => found(new Map(route.setUps.map((s) => [String(s.no), s])), String(no), 'set-up'),
+    setUp: (place) => found(new Map(route.setUps.map((s, i) => [String(i), s])), String(place), 'set-up'),
     workings: (op) => planned.chart.working.filter((w) => w.op === op),
     figures: (op) => figures.get(op),
     number: (op) => String((order.indexOf(op) + 1) * 10),

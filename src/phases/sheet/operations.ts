@@ -1,6 +1,7 @@
 /** An operation as a row: title, sizes, speed, cuts, dial, checks. Words come from templates, figures from chart and figures. */
+import type { Len } from '../../base/units.ts';
 import type { Words } from '../../base/words.ts';
-import { diameter, limits, passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+import { depth, diameter, limits, passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
@@ -30,10 +31,21 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     rpm: figures?.rpm ? String(figures.rpm.value) : '',
     cuts: cutsOf(operation, figures, words),
     dial: dialOf(figures, words),
-    measure: sizes.some((s) => s.dim !== '' || s.limits !== '') ? 'box' : 'nothing',
+    measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
     says: [...passesSaid(operation, figures, words), ...operation.says.flatMap((because) => said(because, words))],
     free: '',
   };
+}
+
+/** Only what is final and decides something is written down: no box for a roughing cut, a chamfer, or what a drill leaves for the next tool. */
+function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
+  if (operation.verb === 'chamfer' || operation.verb === 'stone' || operation.verb === 'deburr') return false;
+  const { verb } = operation;
+  if (verb === 'screw-cut' || verb === 'tap' || verb === 'die' || setUp.grip.kind === 'bench')
+    return verb !== 'solder' && verb !== 'harden';
+  return (
+    desk.workings(operation.id).some((w) => w.stage === 'final' && w.from !== 'bar end') || verb === 'bore-start' || verb === 'part-off'
+  );
 }
 
 // ---- sizes -------------------------------------------------------------------------------------------------------------
@@ -41,12 +53,19 @@ function sizesOf(desk: Desk, operation: Operation, words: Words, letterOf: (work
   const workings = desk.workings(operation.id);
   const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
   const shown = measured.map((w) => sizeShown(desk, w, words, letterOf(w)));
-  return [...sizeOfTool(desk, operation, measured), ...shown, ...depthShown(desk, operation, words)];
+  return withDepth(desk, operation, [...sizeOfTool(desk, operation, measured), ...shown], words);
 }
 
 function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
+  if (working.from === 'bar end') return firstFace(working, words);
   const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
   return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
+}
+
+/** The first face of all only has to clean up: anything in its range will do. */
+function firstFace(working: Working, words: Words): SizeShown {
+  const range = words.say('size.range', { lo: short(working.limits.lo), hi: short(working.limits.hi) });
+  return { dim: working.id, text: size(working.limits.target), limits: range, after: words.say('size.from-bar-end'), letter: '' };
 }
 
 function afterOf(desk: Desk, working: Working, words: Words): string {
@@ -73,9 +92,25 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
 }
 const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'ream', 'cross-drill'];
 
-function depthShown(desk: Desk, operation: Operation, words: Words): readonly SizeShown[] {
-  const depth = desk.figures(operation.id)?.depth;
-  return depth === undefined ? [] : [bare('', '', words.say('size.deep', { depth: short(depth) }))];
+/** A depth stands beside a single size, else on a line of its own. */
+function withDepth(desk: Desk, operation: Operation, sizes: readonly SizeShown[], words: Words): readonly SizeShown[] {
+  const exact = desk.figures(operation.id)?.depth ?? depthOfSweep(desk, operation);
+  const [only, ...others] = sizes;
+  if (exact === undefined) return sizes;
+  const facts = { depth: depth(exact) };
+  if (!only || others.length > 0 || only.after !== '') return [...sizes, bare('', '', words.say('size.deep', facts))];
+  return [{ ...only, after: words.say(only.limits === '' ? 'size.deep' : 'size.and-deep', facts) }];
+}
+
+/** Of a hole that ends in the metal: how far it reaches beyond the face of the end in use. */
+function depthOfSweep(desk: Desk, operation: Operation): Len | undefined {
+  if (desk.workings(operation.id).some((w) => w.measures === 'length')) return undefined;
+  for (const end of ['first', 'second'] as const) {
+    const sweep = operation.ways[end]?.sweeps.find((s) => s.take === 'bore');
+    const face = sweep?.take === 'bore' ? desk.surface(sweep.to.face) : undefined;
+    if (sweep?.take === 'bore' && face?.shape === 'face' && face.air === end && sweep.to.beyond) return sweep.to.beyond;
+  }
+  return undefined;
 }
 
 // ---- words -------------------------------------------------------------------------------------------------------------

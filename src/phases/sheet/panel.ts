@@ -2,18 +2,21 @@
 import type { Words } from '../../base/words.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Role } from '../../model/part.ts';
-import type { Because, SetUp } from '../../model/plan.ts';
+import type { Because, Before, SetUp } from '../../model/plan.ts';
 import type { Paragraph, Row } from '../../model/sheet.ts';
 import type { Desk } from './lookup.ts';
 
 /** Heaviest first: a seat that is spoilt spoils the fitting, a free surface spoils nothing. */
 const BY_WEIGHT: readonly Role[] = ['seat', 'sealing', 'register', 'running', 'thread', 'clearance', 'free'];
 
+/** From here on a surface is spoilt for this part only, not for the fitting: no panel. */
+const NO_PANEL: readonly Role[] = ['clearance', 'free'];
+
 /** The same rows, the weightiest with its panel; none where no reason of it has words. */
 export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words: Words): readonly Row[] {
   const reasoned = setUp.operations.flatMap((op) => {
-    const because = becauseOf(desk, op).find((b) => words.has(`rule.${b.rule}.why`));
-    return because ? [{ op, because, weight: weightOf(desk, op) }] : [];
+    const because = becauseOf(desk, op).filter((b) => words.has(`rule.${b.rule}.why`));
+    return because.length === 0 || NO_PANEL.includes(desk.role(op)) ? [] : [{ op, because, weight: weightOf(desk, op) }];
   });
   const [first, ...others] = reasoned;
   if (!first) return rows;
@@ -24,18 +27,25 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
   );
 }
 
-/** Its own reasons first, then the strict befores that hold it back. */
+/** Its own reason, and the strict before that holds it back most often. */
 function becauseOf(desk: Desk, op: OpId): readonly Because[] {
-  const befores = desk.planned.route.befores.filter((b) => b.force === 'strict' && b.then === op);
-  return [...befores.map((b) => b.because), ...desk.operation(op).because];
+  const held = heldBack(desk, op).map((b) => b.because);
+  const times = (because: Because): number => held.filter((b) => b.rule === because.rule).length;
+  const most = held.reduce<Because | undefined>((best, next) => (best === undefined || times(next) > times(best) ? next : best), undefined);
+  return [...desk.operation(op).because.slice(0, 1), ...(most ? [most] : [])];
+}
+
+/** Strict befores that ask for something before this operation, from the end that is in use. */
+function heldBack(desk: Desk, op: OpId): readonly Before[] {
+  const { befores, setUps } = desk.planned.route;
+  const end = (id: OpId): string => setUps.find((s) => s.operations.includes(id))?.grip.out ?? '';
+  return befores.filter((b) => b.force === 'strict' && b.then === op && (!b.when || end(b.when.op) === b.when.from));
 }
 
 type Weight = { readonly role: number; readonly befores: number };
 
 function weightOf(desk: Desk, op: OpId): Weight {
-  const role = desk.role(op);
-  const befores = desk.planned.route.befores.filter((b) => b.force === 'strict' && (b.first === op || b.then === op));
-  return { role: -BY_WEIGHT.indexOf(role), befores: befores.length };
+  return { role: -BY_WEIGHT.indexOf(desk.role(op)), befores: heldBack(desk, op).length };
 }
 
 /** Negative when `a` is lighter. */
@@ -43,21 +53,23 @@ function compare(a: Weight, b: Weight): number {
   return a.role === b.role ? a.befores - b.befores : a.role - b.role;
 }
 
-function whyOf(because: Because, words: Words): Paragraph {
-  return { heading: words.say('label.why'), text: words.say(`rule.${because.rule}.why`, because.grounds) };
+function whyOf(because: readonly Because[], words: Words): Paragraph {
+  const sentences = because.map((b) => words.say(`rule.${b.rule}.why`, b.grounds));
+  return { heading: words.say('label.why'), text: [...new Set(sentences)].join(' ') };
 }
 
 /** The operation's own caution where it has one: when to stop. Else what goes wrong in another order. */
-function stopOf(desk: Desk, op: OpId, because: Because, words: Words): Paragraph {
+function stopOf(desk: Desk, op: OpId, because: readonly Because[], words: Words): Paragraph {
   const caution = desk.operation(op).says.find((said) => words.has(`rule.${said.rule}.why`));
   if (caution)
     return {
       heading: words.say(`rule.${caution.rule}.title`, caution.grounds),
       text: words.say(`rule.${caution.rule}.why`, caution.grounds),
     };
-  const otherwise = `rule.${because.rule}.otherwise`;
-  return {
-    heading: words.say('label.otherwise'),
-    text: words.has(otherwise) ? words.say(otherwise, because.grounds) : words.say('label.otherwise.none'),
-  };
+  const last = because.at(-1);
+  const otherwise =
+    last && words.has(`rule.${last.rule}.otherwise`)
+      ? words.say(`rule.${last.rule}.otherwise`, last.grounds)
+      : words.say('label.otherwise.none');
+  return { heading: words.say('label.otherwise'), text: otherwise };
 }

@@ -1,8 +1,8 @@
 /** Last pages: what was proved and with which worst figures, what was not, how good the order is, and the sources. */
 import type { Words } from '../../base/words.ts';
-import { limits, size } from '../../drawing/sheet/format.ts';
+import { range } from '../../drawing/sheet/format.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
-import type { PlainPage, Section } from '../../model/sheet.ts';
+import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
 import { deskOf, nameless } from './lookup.ts';
 
@@ -28,41 +28,37 @@ export function proofPage(plan: Plan, words: Words): PlainPage {
 
 export const holds = (plan: Plan): boolean => plan.parts.every((planned) => planned.proof.holds);
 
-/** Every drawing dimension at its two worst corners. */
+/** Every drawing dimension at its two worst corners, two to a row. */
 function dimensionTable(plan: Plan, words: Words): Section {
-  const rows = plan.parts.flatMap((planned) =>
-    planned.proof.claims.flatMap((claim) => {
-      const { worst } = claim;
-      if (claim.kind !== 'dimension' || !worst) return [];
-      return [
-        [
-          partName(planned.part, words),
-          aboutOf(planned, claim, words),
-          `${size(worst.limits.target)} ${limits(worst.limits)}`,
-          `${size(worst.lo)} \u2013 ${size(worst.hi)}`,
-          held(claim, words),
-        ],
-      ];
-    }),
-  );
+  const rows = plan.parts.flatMap((planned) => {
+    const cells = planned.proof.claims.flatMap((claim) => dimensionCells(planned, claim, words));
+    const half = Math.ceil(cells.length / 2);
+    return cells.slice(0, half).map((left, i) => [i === 0 ? partName(planned.part, words) : '', ...left, ...(cells[half + i] ?? [])]);
+  });
+  const columns: readonly Column[] = [
+    { label: words.say('label.dimension'), share: 10, manner: 'small' },
+    { label: words.say('label.asked'), share: 1, manner: 'figure' },
+    { label: words.say('label.worst'), share: 1, manner: 'figure' },
+  ];
+  const part: Column = { label: words.say('label.part'), share: 10, manner: 'small' };
   return {
     kind: 'table',
     title: words.say('proof.dimensions'),
     text: words.say('proof.dimensions.how'),
-    columns: [
-      { label: words.say('label.part'), share: 10, manner: 'text' },
-      { label: words.say('label.dimension'), share: 10, manner: 'text' },
-      { label: words.say('label.asked'), share: 1, manner: 'figure' },
-      { label: words.say('label.worst'), share: 1, manner: 'figure' },
-      { label: words.say('label.holds'), share: 1, manner: 'figure' },
-    ],
+    columns: [part, ...columns, ...columns],
     rows,
   };
 }
 
-const held = (claim: Claim, words: Words): string => words.say(claim.holds ? 'proof.yes' : 'proof.no');
+function dimensionCells(planned: PlannedPart, claim: Claim, words: Words): readonly (readonly string[])[] {
+  const { worst } = claim;
+  if (claim.kind !== 'dimension' || !worst) return [];
+  const found = range(worst.lo, worst.hi);
+  const { lo, hi } = worst.limits;
+  return [[aboutOf(planned, claim, words), range(lo, hi), claim.holds ? found : words.say('proof.no', { found })]];
+}
 
-/** 'A \u2013 S' for a dimension between two faces; else what the claim is about, in words. */
+/** 'A to S' for a dimension between two faces; else what the claim is about, in words. */
 function aboutOf(planned: PlannedPart, claim: Claim, words: Words): string {
   const dimension = planned.part.dimensions.find((d) => d.id === claim.about);
   if (!dimension) return words.say('proof.about', { what: nameless(claim.about) });

@@ -1,0 +1,37 @@
+/** A step of assembly or test: number, what to do, what to do when it fails, boxes for what is measured there, a box to tick. */
+import type { StepShown } from '../../model/sheet.ts';
+import { tickBox } from '../display.ts';
+import { type Block, beside, paragraph, stack } from './blocks.ts';
+import { rule, writeBox } from './frame.ts';
+import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+
+/** Boxes to write in, side by side. */
+export const FIELDS = 4;
+const BOX_HEIGHT = 7;
+const INDENT = 7;
+const TICK = 4.2;
+
+export function stepBlock(paper: Paper, step: StepShown, n: number): Block {
+  const place = { x: PAGE.left + INDENT, width: WIDTH - 2 * INDENT };
+  const words = stack(GAP.small, 0, [
+    (top) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, step.title, { ...place, top }),
+    (top) => paragraph(paper, STYLES.body, step.text, { ...place, top }),
+    (top) => paragraph(paper, STYLES.rowNote, step.otherwise, { ...place, top }),
+    (top) => fieldRow(paper, step.boxes, top + GAP.small, INDENT),
+  ]);
+  const number = paragraph(paper, STYLES.second, String(n), { x: PAGE.left, top: GAP.small, width: INDENT });
+  const height = Math.max(words.height, TICK) + 2 * GAP.small + (step.boxes.length > 0 ? GAP.small : 0);
+  return { height, items: [...number.items, ...words.items, ...tickBox(PAGE.right - TICK, GAP.small, TICK, 'open'), rule(height, 'thin')] };
+}
+
+/** A label over each box. */
+export function fieldRow(paper: Paper, labels: readonly string[], top = 0, indent = 0): Block {
+  if (labels.length === 0) return { height: 0, items: [] };
+  const width = (WIDTH - 2 * indent - (FIELDS - 1) * GAP.column) / FIELDS;
+  const blocks = labels.map((label, i) =>
+    paragraph(paper, STYLES.label, label, { x: PAGE.left + indent + i * (width + GAP.column), top, width }),
+  );
+  const all = beside(blocks);
+  const boxes = labels.map((_, i) => writeBox(PAGE.left + indent + i * (width + GAP.column), top + all.height, width, BOX_HEIGHT));
+  return { height: all.height + BOX_HEIGHT + GAP.small, items: [...all.items, ...boxes] };
+}
