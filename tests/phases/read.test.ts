@@ -93,6 +93,25 @@ describe('what may be left out', () => {
     const steps = but(LEAST_WORKSHOP, /speeds: .*/, 'speeds: [350 /min, 120 /min, 200 rpm]');
     expect(readWorkshop(steps).value?.workshop.lathe.speeds).toEqual({ steps: [120, 200, 350] });
   });
+  it.each([
+    // number and letter drills: handbook/drills.ts; 0.0980 in and 0.2570 in
+    [
+      'tools: { drills: [3, "#40", F, 1/4 in, { from: 1, to: 1.2, by: 0.1 }] }',
+      [mm(1), mm(1.1), mm(1.2), mm(2.4892), mm(3), mm(6.35), mm(6.5278)],
+    ],
+    ['tools: { drills: [3 mm, 3, 3.0 mm] }', [mm(3)]],
+  ])('%s', (line, drills) => expect(readWorkshop(LEAST_WORKSHOP + line).value?.workshop.tools.drills).toEqual(drills));
+  it('materials on the shelf go by the name in the handbook', () => {
+    const { value } = readWorkshop(`${LEAST_WORKSHOP}shelf: [{ material: EN1A, section: round, across: [16, 1/2 in], length: 300 }]\n`);
+    expect(value?.workshop.shelf.map((b) => [b.material, b.across])).toEqual([
+      ['230M07', mm(12.7)],
+      ['230M07', mm(16)],
+    ]);
+  });
+  it('speeds may not run backwards', () => {
+    const backwards = but(LEAST_WORKSHOP, /speeds: .*/, 'speeds: { from: 2500 /min, to: 100 /min }');
+    expect(codes(readWorkshop(backwards))).toEqual(['read.range-backwards']);
+  });
 });
 
 describe('every code', () => {

@@ -1,0 +1,24 @@
+/** Gives findings of later phases, which know values only, their place in the person's file: the key that they are about. */
+import type { Diagnostic } from '../../base/diagnostics.ts';
+import { readSource } from '../../base/source.ts';
+
+/** By code, the keys (as 'duty.pressure') that a finding may be about, the likeliest first. */
+export type KeysOfFindings = Readonly<Record<string, readonly string[]>>;
+
+/**
+ * The first of a code's keys that stands in the file gives the place. A finding keeps the place that it has; one whose keys are all
+ * absent, because the thing was chosen and not asked for, stays without.
+ */
+export function placeFindings(
+  found: readonly Diagnostic[],
+  { name, text }: { readonly name: string; readonly text: string },
+  keys: KeysOfFindings,
+): readonly Diagnostic[] {
+  const source = found.some((d) => !d.place) ? readSource(name, text).value : undefined;
+  if (!source) return found;
+  return found.map((d) => {
+    const paths = (Object.hasOwn(keys, d.code) ? keys[d.code] : undefined)?.map((key) => key.split('.')) ?? [];
+    const path = paths.find((p) => source.written(p) !== '');
+    return d.place || !path ? d : { ...d, place: source.place(path) };
+  });
+}
