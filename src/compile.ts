@@ -1,7 +1,7 @@
 /** The phases in order. A description and a workshop go in; a proved plan comes out, or all that stands in its way. */
 import { type Diagnostic, failed } from './base/diagnostics.ts';
 import { markOf } from './base/mark.ts';
-import { DESIGNS } from './fittings/designs.ts';
+import { DESIGNS, PLACES } from './fittings/designs.ts';
 import { FITTING_KINDS } from './fittings/kinds.ts';
 import { makeTooling, toolingId } from './fittings/tooling/make.ts';
 import { replay, stageAtEnd } from './geometry/replay.ts';
@@ -16,6 +16,7 @@ import { design } from './phases/design.ts';
 import { numbers } from './phases/numbers.ts';
 import { order } from './phases/order.ts';
 import { prove } from './phases/prove.ts';
+import { placeFindings } from './phases/read/placed.ts';
 import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
 import type { StageAt } from './phases/sheet.ts';
@@ -35,7 +36,7 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   if (!job.value) return { found: job.found };
   const workshop = job.value.workshop;
   const fitting = design(job.value, DESIGNS);
-  const found: Diagnostic[] = [...job.found, ...fitting.found];
+  const found: Diagnostic[] = [...job.found, ...placeFindings(fitting.found, inputs.fitting, PLACES[job.value.fitting] ?? {})];
   if (!fitting.value || failed(found)) return { found };
   const ordered = orderAll(fitting.value.parts, workshop, found);
   if (ordered.noRoutes.length > 0 || failed(found)) return { found, noRoutes: ordered.noRoutes };

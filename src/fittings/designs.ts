@@ -4,9 +4,13 @@ import type { Fitting } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import type { CheckValveAsked } from './check-valve/asked.ts';
 import { designCheckValve } from './check-valve/design.ts';
+import { CHECK_VALVE_PLACES } from './check-valve/places.ts';
 
 export type Designs = Readonly<Record<string, (asked: unknown, workshop: Workshop) => Outcome<Fitting>>>;
 
 export const DESIGNS: Designs = {
   'check-valve': (asked, workshop) => designCheckValve(asked as CheckValveAsked, workshop),
 };
+
+/** Which keys of the file a finding of a kind's design is about, so that it gets its line. */
+export const PLACES: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = { 'check-valve': CHECK_VALVE_PLACES };

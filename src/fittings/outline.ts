@@ -6,7 +6,7 @@ import type { SurfaceId } from '../model/ids.ts';
 import type { Dimension, Face, Limits, Part, SideFeature, Surface } from '../model/part.ts';
 import type { OutlineAsk, Side } from './outline/ask.ts';
 import { addEnds, type Bench, named, newBench } from './outline/bench.ts';
-import { addHole } from './outline/inside.ts';
+import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
 
 export type { EndAsk, Hole, OutlineAsk, Section, Side, ThreadAsk } from './outline/ask.ts';
@@ -19,6 +19,8 @@ export function partFrom(ask: OutlineAsk): Part {
     addSection(made, section, i);
   });
   for (const hole of ask.holes ?? []) addHole(made, hole);
+  addCentre(made, 'first');
+  addCentre(made, 'second');
   for (const side of ask.sides ?? []) made.features.push(sideFeature(made, side));
   const part: Part = {
     id: ask.id,

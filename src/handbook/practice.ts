@@ -45,6 +45,11 @@ const ROWS: readonly Row[] = [
   ['single-lip.guide.least', 0.5, 'ratio', 'least start bore of exact size, in diameters'],
   ['single-lip.bore.least', 1, 'ratio', 'length of bore under which no D-bit is guided, in diameters'],
   ['bore.reach.ratio', 4, 'ratio', 'reach to bar diameter of a boring tool'],
+  ['centre.angle', 60, 'deg', 'included angle of a centre hole (ISO 866 type A)', 'ISO 866, from memory', 'from memory'],
+  ['ream.stock', 0.2, 'mm', 'on diameter, left by the drill for a reamer'],
+  ['groove.least', 0.1, 'mm', 'a groove is wider than its tool by at least nothing: this is the room to square a wall'],
+  ['centre.ratio', 10, 'ratio', 'stick-out to diameter above which even a centre does not hold light work straight'],
+  ['saw.allowance', 1, 'mm', 'left by a hacksaw for facing'],
   ['centre.mouth.under', 0, 'mm', 'a centre drill mouth at a seat is under the pilot drill by at least this'],
   // threads
   ['relief.pitches', 2, 'ratio', 'width of a relief in pitches, before half the tool is added'],

@@ -139,6 +139,10 @@ export type Feature =
       readonly opens: readonly End[];
       readonly floor?: SurfaceId;
       readonly edge?: SurfaceId;
+      /** Ends in the drill's point, at that depth of full diameter. */
+      readonly blind?: true;
+      /** A centre hole that stays in the end: the tailstock centre runs in it. */
+      readonly centre?: true;
     }
   /** Not of revolution: made from the side or at the bench. `at`: nominal z of its middle; `half`: how far it reaches either way. */
   | SideFeature;
@@ -147,7 +151,7 @@ export type SideFeature = {
   readonly kind: 'side';
   readonly id: FeatureId;
   readonly role: Role;
-  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon';
+  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'knurl';
   readonly on: SurfaceId;
   readonly at: Len;
   readonly half: Len;

@@ -26,6 +26,9 @@ export type Verb =
   | 'd-bit'
   | 'part-off'
   | 'saw-off'
+  | 'file-square'
+  | 'file-hexagon'
+  | 'knurl'
   | 'file-flats'
   | 'cross-drill'
   | 'solder'
@@ -149,7 +152,7 @@ export type Before = {
 };
 
 // ---- grips -------------------------------------------------------------------------------------------------------------
-export type GripKind = 'bar' | 'jaws' | 'hexagon' | 'collet' | 'sleeve' | 'stub' | 'threaded-mandrel' | 'bench';
+export type GripKind = 'bar' | 'bar-and-centre' | 'jaws' | 'hexagon' | 'collet' | 'sleeve' | 'stub' | 'threaded-mandrel' | 'bench';
 export type Grip = {
   readonly id: GripId;
   readonly kind: GripKind;

@@ -48,6 +48,7 @@ export type Workshop = {
     readonly dBits: readonly Len[];
     readonly gaugeNuts: readonly string[];
     readonly files: boolean;
+    readonly knurling?: boolean;
     readonly drillPress: boolean;
     readonly torch: boolean;
   };

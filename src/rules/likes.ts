@@ -29,7 +29,17 @@ const VERBS: readonly Verb[] = [
   'stone',
   'gauge',
 ];
-const HOLDS: readonly Grip['kind'][] = ['bar', 'stub', 'collet', 'sleeve', 'hexagon', 'jaws', 'threaded-mandrel', 'bench'];
+const HOLDS: readonly Grip['kind'][] = [
+  'bar',
+  'bar-and-centre',
+  'stub',
+  'collet',
+  'sleeve',
+  'hexagon',
+  'jaws',
+  'threaded-mandrel',
+  'bench',
+];
 
 /** Compared field by field, least first. */
 export function operationKey(c: Context, o: Operation): readonly number[] {

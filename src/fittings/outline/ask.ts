@@ -3,7 +3,12 @@ import type { Len } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import type { Limits, Part, Role, SideFeature, ThreadSize } from '../../model/part.ts';
 
-export type EndAsk = { readonly letter: string; readonly role: Role; readonly fitted?: true };
+export type EndAsk = {
+  readonly letter: string;
+  readonly role: Role;
+  readonly fitted?: true /** a centre hole that may stay in this end */;
+  readonly centre?: { readonly pilot: Limits; readonly depth: Len; readonly mouth: Limits };
+};
 export type ThreadAsk = {
   readonly size: ThreadSize;
   readonly start: End;
@@ -11,6 +16,10 @@ export type ThreadAsk = {
   readonly relief?: { readonly width: Limits; readonly floor: Limits };
 };
 export type Section = {
+  /** Narrower than both neighbours: plunged, not turned along. Its shoulder and the one before it are its walls. */
+  readonly groove?: true;
+  /** Rolled after turning; the size is the blank's. */
+  readonly knurl?: true;
   readonly name: string;
   readonly role: Role;
   readonly size: Limits;
@@ -34,6 +43,8 @@ export type Hole = {
   readonly edge?: string;
   /** Its flat bottom, named by a letter. */
   readonly floor?: { readonly letter: string; readonly role: Role };
+  /** Open at one end and ending in the drill's point; `to` (or `from`) is the depth of full diameter. */
+  readonly blind?: true;
   /** An inside thread from the open end to `to` (nominal z of the last full thread). */
   readonly thread?: {
     readonly size: ThreadSize;

@@ -1,4 +1,5 @@
 /** Holes with their floors, threads and cones. */
+import { len, minus } from '../../base/units.ts';
 import type { End, FeatureId } from '../../model/ids.ts';
 import type { Limits, Role } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
@@ -30,6 +31,7 @@ export function addHole(made: Bench, hole: Hole): void {
     opens: hole.opens,
     ...(floor ? { floor } : {}),
     ...(hole.edge ? { edge: named(made, hole.edge) } : {}),
+    ...(hole.blind ? { blind: true as const } : {}),
   });
   if (hole.cone) addInsideCone(made, hole, { ...hole.cone, does: 'cone' });
   if (hole.thread) addInsideThread(made, hole, hole.thread);
@@ -89,4 +91,37 @@ function addInsideThread(made: Bench, hole: Hole, thread: NonNullable<Hole['thre
     from: start === 'first' ? hole.from : thread.to,
     to: start === 'first' ? thread.to : hole.to,
   });
+}
+
+/** A centre hole: a short blind pilot and its 60 degree mouth, made by one tool. */
+export function addCentre(made: Bench, which: End): void {
+  const ask = which === 'first' ? made.ask.first : made.ask.second;
+  if (!ask?.centre) return;
+  const { pilot, depth, mouth } = ask.centre;
+  const id = named(made, `${ask.letter}.centre`);
+  const from = which === 'first' ? len(0) : minus(made.length, depth);
+  put(made, {
+    shape: 'cylinder',
+    id,
+    feature: id,
+    role: 'clearance',
+    side: 'inside',
+    size: pilot,
+    from,
+    to: which === 'first' ? depth : made.length,
+  });
+  const cone = `${id}.mouth`;
+  put(made, {
+    shape: 'cone',
+    id: cone,
+    feature: id,
+    role: 'clearance',
+    side: 'inside',
+    includedAngle: ratio('centre.angle'),
+    mouth,
+    at: named(made, ask.letter),
+    into: which === 'first' ? 'second' : 'first',
+    until: id,
+  });
+  made.features.push({ kind: 'hole', id, role: 'clearance', cylinder: id, opens: [which], blind: true, centre: true });
 }

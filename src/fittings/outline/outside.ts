@@ -1,7 +1,7 @@
 /** Outside sections with their shoulders, threads, reliefs and cones. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
-import type { Cylinder, Limits } from '../../model/part.ts';
+import type { Cylinder, Limits, SideFeature } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
 import type { Section, ThreadAsk } from './ask.ts';
 import { type Bench, boundary, named, put } from './bench.ts';
@@ -30,6 +30,10 @@ export function addSection(made: Bench, section: Section, i: number): void {
   put(made, cylinderOf(id, section, from, to));
   const second = rises ? boundary(made, i) : undefined;
   const first = rose ? boundary(made, i - 1) : undefined;
+  if (section.groove) {
+    addGroove(made, id, section, i);
+    return;
+  }
   made.features.push({
     kind: 'outside',
     id,
@@ -38,9 +42,28 @@ export function addSection(made: Bench, section: Section, i: number): void {
     shoulder: { ...(first ? { first } : {}), ...(second ? { second } : {}) },
     section: section.section ?? 'round',
   });
+  if (section.knurl) made.features.push(knurlOn(id, from, to));
   if (section.thread) addOutsideThread(made, section, section.thread, i);
   if (section.cone) addOutsideCone(made, section, section.cone, i);
 }
+
+/** Its walls are the shoulders on either side of it. */
+function addGroove(made: Bench, id: FeatureId, section: Section, i: number): void {
+  const first = boundary(made, i - 1);
+  const second = boundary(made, i);
+  if (!first || !second) throw new Error(`groove '${id}' needs a wall on either side`);
+  made.features.push({ kind: 'groove', id, role: section.role, side: 'outside', floor: id, first, second });
+}
+
+const knurlOn = (id: FeatureId, from: Len, to: Len): SideFeature => ({
+  kind: 'side',
+  id: `${id}.knurl`,
+  role: 'free',
+  does: 'knurl',
+  on: id,
+  at: len(from + Math.floor((to - from) / 2)),
+  half: len(Math.floor((to - from) / 2)),
+});
 
 function cylinderOf(id: SurfaceId, section: Section, from: Len, to: Len): Cylinder {
   const reliefWidth = section.thread?.relief?.width.target ?? len(0);

@@ -76,7 +76,7 @@ function gripMasks(
   }
   if ([...features.values()].includes(false) || grip.gone.some((id) => !here.has(id))) return undefined;
   const leaves = operations.filter((o) => o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub').map((o) => o.id);
-  const inBar = grip.kind === 'bar' || grip.kind === 'stub';
+  const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
   const hides = new Set(grip.hides);
   const can = operations.flatMap((o, i) =>
     o.ways[grip.out] && !hides.has(o.id) && (o.light || !grip.lightOnly) && leavesHere(o, grip) ? [i] : [],

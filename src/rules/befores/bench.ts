@@ -10,7 +10,39 @@ export const turnBeforeSideWork: BeforeRule = {
   id: 'turn-before-side-work',
   force: 'strict',
   source: 'common practice; 7 of 7 published sequences cut flats and slots after the turning',
-  pairs: (work) => sides(work, 'flats', 'cross-hole', 'half-flat').flatMap((s) => all(of(work, s.on, 'turn'), of(work, s.id))),
+  pairs: (work) =>
+    sides(work, 'flats', 'cross-hole', 'half-flat', 'square', 'hexagon', 'knurl').flatMap((s) =>
+      all(of(work, s.on, 'turn'), of(work, s.id)),
+    ),
+};
+
+/** A file slips: what is filed square on a stem comes after all that is turned. */
+export const squareLast: BeforeRule = {
+  id: 'square-last',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    sides(work, 'square').flatMap((s) =>
+      all(
+        work.operations.filter((o) => !o.ways.bench),
+        of(work, s.id),
+      ),
+    ),
+};
+
+/** Rolling pushes metal aside and swells what stands next to it. */
+export const knurlBeforeFit: BeforeRule = {
+  id: 'knurl-before-fit',
+  force: 'preferred',
+  source: CUSTOM,
+  pairs: (work) =>
+    sides(work, 'knurl').flatMap((s) => {
+      const i = work.c.outsides.findIndex((o) => o.cylinder === s.on);
+      const beside = [work.c.outsides[i - 1], work.c.outsides[i + 1]].flatMap((o) =>
+        o && (o.role === 'running' || o.role === 'register') ? of(work, o.id, 'turn') : [],
+      );
+      return all(of(work, s.id), beside);
+    }),
 };
 
 /** The pilot stands before the cross hole breaks into it. */

@@ -6,8 +6,10 @@ import {
   crossHoleBeforeSolder,
   filedBeforeHard,
   heavyDrillingFirst,
+  knurlBeforeFit,
   pilotBeforeCrossHole,
   solderBeforeFinish,
+  squareLast,
   stubUntilHeatIsOver,
   turnBeforeSideWork,
 } from './bench.ts';
@@ -61,6 +63,8 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   solderBeforeFinish,
   stubUntilHeatIsOver,
   filedBeforeHard,
+  squareLast,
+  knurlBeforeFit,
   heavyDrillingFirst,
 ];
 

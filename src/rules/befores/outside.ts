@@ -1,4 +1,6 @@
 /** Outside sections and threads. */
+import type { Feature } from '../../model/part.ts';
+import type { Operation } from '../../model/plan.ts';
 import { type BeforeRule, CUSTOM } from '../rule.ts';
 import { all, of } from './select.ts';
 
@@ -9,8 +11,18 @@ export const turnBeforeRelief: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    work.c.part.features.flatMap((f) => (f.kind === 'groove' && f.serves ? all(of(work, f.serves, 'turn'), of(work, f.id)) : [])),
+    work.c.part.features.flatMap((f) =>
+      f.kind === 'groove' ? all(f.serves ? of(work, f.serves, 'turn') : turnsBeside(work, f), of(work, f.id)) : [],
+    ),
 };
+
+/** The sections whose ends are this groove's walls. */
+function turnsBeside(work: Parameters<BeforeRule['pairs']>[0], f: Extract<Feature, { kind: 'groove' }>): readonly Operation[] {
+  const walls = [work.c.face(f.first).z, work.c.face(f.second).z];
+  return work.c.outsides
+    .filter((o) => walls.includes(work.c.cylinder(o.cylinder).to) || walls.includes(work.c.cylinder(o.cylinder).from))
+    .flatMap((o) => of(work, o.id, 'turn'));
+}
 
 export const turnBeforeChamfer: BeforeRule = {
   id: 'turn-before-chamfer',

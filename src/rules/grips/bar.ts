@@ -2,9 +2,9 @@
 import { add, type Len, len } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
-import { depthFrom, ENDS, length, nearer, scaled } from '../context.ts';
+import { depthFrom, ENDS, farther, length, nearer, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
-import { sorted } from './stretch.ts';
+import { outsideStretch, sorted } from './stretch.ts';
 
 export const onBar: GripRule = {
   id: 'on-bar',
@@ -16,14 +16,20 @@ export const onBar: GripRule = {
     const candidates = c.part.staysInChuck
       ? [barGrip(work, 'first', undefined)]
       : leaving.flatMap((o) => ENDS.filter((e) => o.ways[e]).map((e) => barGrip(work, e, o)));
-    return sorted(candidates.map((grip) => tooFarOut(work, grip) ?? grip));
+    return sorted(candidates.flatMap((grip) => (tooFarOut(work, grip) ? slenderGrips(work, grip) : [grip])));
   },
 };
 
 function barGrip(work: Work, out: End, leaves: Operation | undefined): Grip {
   const part = work.c.part;
-  const across = part.stock.from === 'bar' ? part.stock.across : len(0);
+  const _across = part.stock.from === 'bar' ? part.stock.across : len(0);
   const deepest = stickOut(work, out, leaves);
+  return gripAt(work, out, leaves, deepest);
+}
+
+function gripAt(work: Work, out: End, leaves: Operation | undefined, deepest: Len): Grip {
+  const part = work.c.part;
+  const across = part.stock.from === 'bar' ? part.stock.across : len(0);
   const held = add(deepest, scaled(across, 'grip.stick-out.most'));
   return {
     id: `${part.id}/${leaves ? leaves.id.slice(leaves.id.lastIndexOf('/') + 1) : 'bar'}.${out}`,
@@ -46,10 +52,66 @@ function barGrip(work: Work, out: End, leaves: Operation | undefined): Grip {
 function stickOut(work: Work, out: End, leaves: Operation | undefined): Len {
   const part = work.c.part;
   if (!leaves) return add(part.length, length('grip.stick-out.room'));
-  if (leaves.verb === 'saw-off') return add(length('grip.stick-out.room'), length('face.allowance'));
+  if (leaves.verb === 'saw-off') return add(deepestCut(work, out), add(length('grip.stick-out.room'), length('face.allowance')));
   const reach = leaves.ways[out]?.reach ?? part.length;
   return add(reach, add(leaves.tool.size ?? len(0), add(length('part.allowance'), length('grip.stick-out.room'))));
 }
+
+/** How far from the out end the outside is cut from there; a sawn part is drawn out to be sawn, with the lathe stopped. */
+function deepestCut(work: Work, out: End): Len {
+  const depths = work.operations
+    .filter((o) => o.ways[out])
+    .flatMap((o) => {
+      const s = outsideStretch(work, o);
+      return s ? [depthFrom(out, farther(out, s), work.c.part)] : [];
+    });
+  return len(Math.max(0, ...depths));
+}
+
+/** Long and thin: refused as it stands; drawn out a little for its end, or with a centre in that end. */
+function slenderGrips(work: Work, grip: Grip): readonly (Grip | Refusal)[] {
+  const refused = tooFarOut(work, grip);
+  const leaves = work.operations.find((o) => grip.gone.includes(o.id));
+  const near = scaled(grip.diameter, 'grip.stick-out.free');
+  const short = {
+    ...gripAt(work, grip.out, leaves, near),
+    id: `${grip.id}.drawn-out-little`,
+    because: [{ rule: 'drawn-out-little', grounds: {} }],
+  };
+  const hides = [...work.operations.filter((o) => beyondReach(work, o, grip.out, near)).map((o) => o.id), ...grip.gone];
+  return [...(refused ? [refused] : []), { ...short, hides }, ...centreGrip(work, grip, leaves)];
+}
+
+function beyondReach(work: Work, o: Operation, out: End, near: Len): boolean {
+  const s = outsideStretch(work, o);
+  return s !== undefined && depthFrom(out, farther(out, s), work.c.part) > near;
+}
+
+/** Chuck and tailstock centre: nothing can be done at the end that the centre fills, and no blade may close on itself there. */
+function centreGrip(work: Work, grip: Grip, leaves: Operation | undefined): readonly (Grip | Refusal)[] {
+  const centre = work.c.holes.find((h) => h.centre && h.opens.includes(grip.out));
+  const end = work.c.end(grip.out);
+  const id = `${grip.id}.and-centre`;
+  if (!centre || !end) return [{ what: id, because: { rule: 'no-centre-hole', grounds: {} } }];
+  const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
+  const most = scaled(grip.diameter, 'centre.ratio');
+  if (out > most) return [{ what: id, because: { rule: 'stick-out', grounds: {} }, has: out, wants: most }];
+  const atEnd = work.operations.filter((o) => o.ways[grip.out] && (o.feature === end.id || (isInside(work, o) && o.ways[grip.out])));
+  const parted = leaves?.verb === 'part-off' ? grip.gone : [];
+  const ready = work.operations.filter((o) => o.feature === centre.id).map((o) => o.id);
+  return [
+    {
+      ...grip,
+      id,
+      kind: 'bar-and-centre',
+      ready,
+      hides: [...atEnd.map((o) => o.id), ...parted],
+      because: [{ rule: 'bar-and-centre', grounds: {} }],
+    },
+  ];
+}
+
+const isInside = (work: Work, o: Operation): boolean => work.c.part.surfaces.some((s) => s.feature === o.feature && s.side === 'inside');
 
 function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);

@@ -49,6 +49,9 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
 
 /** Right through where everything beyond is open; else until the point reaches the floor. */
 export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undefined {
+  const face = c.end(end)?.face;
+  const { from, to } = c.cylinder(f.cylinder);
+  if (f.blind) return face === undefined ? undefined : { face, beyond: minus(to, from) };
   const beyond = c.end(other(end));
   const openBeyond = f.opens.includes(other(end)) || f.floor === undefined || smallerBeyond(c, f, end) !== undefined;
   if (openBeyond && beyond) return { face: beyond.face, beyond: length('drill.past') };

@@ -79,7 +79,7 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
   for (const end of ['second', 'first'] as const) {
     const feature = c.end(end);
     if (!feature) continue;
-    methods.push(...sawing(c, feature));
+    methods.push(...sawing(c, feature, tool === undefined));
     if (!tool) {
       refused.push({
         what: `${barFeature(c)}/part-off-${end}`,
@@ -154,30 +154,32 @@ function stub(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   };
 }
 
-/** A rod that is left as bar all along is sawn, not parted: it would stand too far out. */
-function sawing(c: Context, end: EndFeature): readonly Method[] {
-  const asBar = c.outsides.every((o) => c.cylinder(o.cylinder).asStock) && c.holes.length === 0;
-  if (!asBar || end.role !== 'free') return [];
-  const tool = bench('saw');
+/** Sawn, and faced after, where no blade reaches through or where the work is too slender to be parted. */
+function sawing(c: Context, end: EndFeature, noBlade: boolean): readonly Method[] {
+  const across = c.part.stock.from === 'bar' ? c.part.stock.across : len(0);
+  if (!noBlade && c.part.length <= scaled(across, 'grip.stick-out.most')) return [];
+  const left = end.role === 'free';
+  const way = partWay(c, end, bench('saw'), left ? len(0) : length('saw.allowance'));
   const op = operation(
     {
       feature: barFeature(c),
       step: `saw-off-${end.end}`,
       verb: 'saw-off',
-      tool,
-      ways: { [other(end.end)]: partWay(c, end, tool, len(0)) },
+      tool: bench('saw'),
+      ways: { [other(end.end)]: way },
       light: true,
     },
     [{ rule: 'saw-off', grounds: {} }],
   );
+  const rank = end.end === 'second' ? 0 : 1;
   return [
     {
       feature: barFeature(c),
       name: `saw-off-${end.end}`,
       because: { rule: 'saw-off', grounds: {} },
       operations: [op],
-      rank: 0,
-      covers: [end.id],
+      rank,
+      ...(left ? { covers: [end.id] } : {}),
     },
   ];
 }

@@ -1,12 +1,12 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import type { Method, Refusal } from '../../model/plan.ts';
-import { type Context, type Hole, length, operation, scaled, waysBy } from '../context.ts';
+import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
+import { type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
 import { drilling, pilotHole, startOf } from './drilling.ts';
 import { isHole, seatGrounds, seatPilot } from './seat.ts';
-import { boreWay, coneAt, dBit, dBitFor, reachFor, startBore, stone, toolOf } from './single-lip.ts';
+import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
 const ZERO = 0 as Len;
 
@@ -15,7 +15,7 @@ export const drilled: MethodRule = methodRule({
   id: 'drill-to-size',
   source: CUSTOM,
   when: (c, f) => {
-    if (!isHole(f) || f.role === 'seat' || f.role === 'running' || f.floor) return undefined;
+    if (!isHole(f) || f.role === 'seat' || f.role === 'running' || f.floor || f.centre) return undefined;
     const size = drillWithin(c.workshop, c.cylinder(f.cylinder).size);
     return size === undefined ? undefined : { f, size };
   },
@@ -30,7 +30,7 @@ export const drilled: MethodRule = methodRule({
 export const bored: MethodRule = methodRule({
   id: 'bore',
   source: CUSTOM,
-  when: (_c, f) => (isHole(f) && f.role !== 'seat' ? { f } : undefined),
+  when: (_c, f) => (isHole(f) && f.role !== 'seat' && !f.blind ? { f } : undefined),
   then: ({ f }, c) => {
     const size = c.cylinder(f.cylinder).size.target;
     const pilot = pilotHole(c, f);
@@ -44,6 +44,69 @@ export const bored: MethodRule = methodRule({
     ]);
     const before = pilot ? [] : drilling(c, f, start, 'rough');
     return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
+  },
+});
+
+/** A reamer follows the drilled hole: for a fit that need not be true to anything else. */
+export const reamed: MethodRule = methodRule({
+  id: 'ream',
+  source: CUSTOM,
+  when: (c, f) => {
+    if (!isHole(f) || f.role === 'seat' || f.floor || f.blind) return undefined;
+    const { size } = c.cylinder(f.cylinder);
+    const reamer = c.workshop.tools.reamers.filter((r) => r >= size.lo && r <= size.hi).sort((a, b) => a - b)[0];
+    const start = reamer === undefined ? undefined : drillUnder(c.workshop, minus(reamer, length('ream.stock')));
+    return reamer === undefined || start === undefined ? undefined : { f, reamer, start };
+  },
+  then: ({ f, reamer, start }, c) => {
+    const tool = { kind: 'reamer', key: `reamer-${reamer}`, size: reamer, material: 'HSS' as const };
+    const ways = waysBy((end) => (f.opens.includes(end) ? reamWay(c, f, end, reamer) : undefined));
+    const op = operation({ feature: f.id, step: 'ream', verb: 'ream', tool, ways }, [{ rule: 'ream', grounds: {} }]);
+    return {
+      methods: [
+        {
+          feature: f.id,
+          name: 'ream',
+          because: { rule: 'ream', grounds: {} },
+          operations: [...drilling(c, f, start, 'rough'), op],
+          rank: 0,
+        },
+      ],
+    };
+  },
+});
+
+/** Pilot and mouth by one tool: the tailstock centre runs in it. */
+export const centreHole: MethodRule = methodRule({
+  id: 'centre-hole',
+  source: CUSTOM,
+  when: (_c, f) => (isHole(f) && f.centre ? { f } : undefined),
+  then: ({ f }, c) => {
+    const cylinder = c.cylinder(f.cylinder);
+    const tool = c.workshop.tools.centreDrills.find((d) => d.pilot >= cylinder.size.lo && d.pilot <= cylinder.size.hi);
+    const end = f.opens[0] ?? 'first';
+    const face = c.end(end)?.face;
+    if (!tool || !face) return refusal(f, 'no-centre-drill', ZERO, cylinder.size.target);
+    const mouth = c.part.surfaces.find((s) => s.shape === 'cone' && s.until === f.cylinder);
+    const cuts: readonly Cut[] = [f.cylinder, ...(mouth ? [mouth.id] : [])].map((makes) => ({
+      makes,
+      stage: 'final',
+      measures: 'diameter',
+      leaves: ZERO,
+    }));
+    const bore: Sweep = {
+      take: 'bore',
+      cylinder: f.cylinder,
+      diameter: tool.pilot,
+      to: { face, beyond: minus(cylinder.to, cylinder.from) },
+      point: fact('drill.point'),
+    };
+    const way: Way = { cuts, sweeps: [bore, ...(mouth ? [{ take: 'cone' as const, cone: mouth.id }] : [])] };
+    const use = { kind: 'centre-drill', key: `centre-${tool.name}`, size: tool.pilot, material: 'HSS' as const };
+    const op = operation({ feature: f.id, step: 'centre', verb: 'centre', tool: use, ways: { [end]: way }, light: true }, [
+      { rule: 'centre-hole', grounds: {} },
+    ]);
+    return { methods: [{ feature: f.id, name: 'centre', because: { rule: 'centre-hole', grounds: {} }, operations: [op], rank: 0 }] };
   },
 });
 

@@ -4,9 +4,9 @@ import type { Method, Refusal } from '../../model/plan.ts';
 import type { Context } from '../context.ts';
 import type { MethodRule } from '../rule.ts';
 import { faceOnce, faceTwice, leavingBar } from './ends.ts';
-import { bored, drilled, reamerRefused, seatBored, seatByDBit } from './holes.ts';
+import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
-import { atTheBench } from './side.ts';
+import { atTheBench, knurl } from './side.ts';
 import { dieOutside, screwCutInside, screwCutOutside, tapInside } from './threads.ts';
 
 export const METHOD_RULES: readonly MethodRule[] = [
@@ -26,6 +26,9 @@ export const METHOD_RULES: readonly MethodRule[] = [
   seatByDBit,
   reamerRefused,
   atTheBench,
+  knurl,
+  reamed,
+  centreHole,
 ];
 
 export type Offered = { readonly feature: string; readonly any: readonly Method[]; readonly refused: readonly Refusal[] };

@@ -1,11 +1,12 @@
 /** Outside sections, reliefs, cones and chamfers. */
-import type { Len } from '../../base/units.ts';
-import type { End } from '../../model/ids.ts';
+import { type Len, len } from '../../base/units.ts';
+import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
+import type { Feature } from '../../model/part.ts';
 import type { Cut, Way } from '../../model/plan.ts';
 import { type ConeFeature, type Context, diameterOf, farther, length, type Outside, operation, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
-import { chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
+import { boringTool, chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
 
 export const turnSection: MethodRule = methodRule({
   id: 'turn',
@@ -64,11 +65,13 @@ export const groove: MethodRule = methodRule({
   then: ({ f }, c) => {
     const tool = groovingTool(c.workshop);
     if (!tool) return { refused: [{ what: f.id, because: { rule: 'no-grooving-tool', grounds: {} } }] };
-    const wall = c.face(f.first).letter === undefined ? f.first : f.second;
+    const width = len(c.face(f.second).z - c.face(f.first).z);
+    const cutter = tool.size ?? ZERO;
+    if (width < cutter) return { refused: [{ what: f.id, because: { rule: 'groove-narrow', grounds: {} }, has: width, wants: cutter }] };
     const way: Way = {
       cuts: [
         { makes: f.floor, stage: 'final', measures: 'diameter', leaves: ZERO },
-        { makes: wall, stage: 'final', measures: 'length', leaves: ZERO },
+        ...wallsOf(c, f).map((wall): Cut => ({ makes: wall, stage: 'final', measures: 'length', leaves: ZERO })),
       ],
       sweeps: [{ take: 'groove', side: f.side, floor: f.floor, first: f.first, second: f.second }],
     };
@@ -78,6 +81,13 @@ export const groove: MethodRule = methodRule({
     return { methods: [{ feature: f.id, name: 'plunge', because: { rule: 'relief', grounds: {} }, operations: [op], rank: 0 }] };
   },
 });
+
+/** A relief stands at a shoulder that is there; any other groove makes both its walls. */
+function wallsOf(c: Context, f: Groove): readonly SurfaceId[] {
+  if (!f.serves) return [f.first, f.second];
+  return [c.face(f.first).letter === undefined ? f.first : f.second];
+}
+type Groove = Extract<Feature, { kind: 'groove' }>;
 
 /** Chamfers by a 45 degree tool; cones by the top slide at half the angle. From their own end only. */
 export const cones: MethodRule = methodRule({
@@ -109,7 +119,6 @@ function coneTool(c: Context, f: ConeFeature) {
   const inside = c.cone(f.cone).side === 'inside';
   if (f.does === 'chamfer') return inside ? insideChamferTool(c.workshop) : chamferTool(c.workshop);
   const small = [...c.workshop.tools.boring].sort((a, b) => a.smallest - b.smallest)[0];
-  if (inside && small)
-    return { kind: 'boring', key: `boring-${small.smallest}`, size: small.smallest, material: c.workshop.tools.material };
+  if (inside && small) return boringTool(small, c.workshop);
   return turningTool(c.workshop);
 }

@@ -11,6 +11,8 @@ const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb;
   'cross-hole': { verb: 'cross-drill', tool: 'drill-press' },
   branch: { verb: 'solder', tool: 'torch', says: 'solder-caution' },
   'half-flat': { verb: 'file-half', tool: 'file' },
+  square: { verb: 'file-square', tool: 'file' },
+  hexagon: { verb: 'file-hexagon', tool: 'file' },
   harden: { verb: 'harden', tool: 'torch', says: 'harden-caution' },
 };
 
@@ -43,3 +45,19 @@ const toolFor = (f: SideFeature, kind: string): Operation['tool'] => {
   const size: Len = f.size?.target ?? len(0);
   return f.does === 'cross-hole' ? { ...bench(kind), size } : bench(kind);
 };
+
+/** Rolled in the lathe, after turning and before a fit beside it is finished. */
+export const knurl: MethodRule = methodRule({
+  id: 'knurl',
+  source: CUSTOM,
+  when: (_c, f) => (f.kind === 'side' && f.does === 'knurl' ? { f } : undefined),
+  then: ({ f }, c) => {
+    if (!c.workshop.tools.knurling) return { refused: [{ what: f.id, because: { rule: 'no-knurling-tool', grounds: {} } }] };
+    const way = { cuts: [], sweeps: [{ take: 'side' as const, feature: f.id }] };
+    const tool = { kind: 'knurling', key: 'knurling', material: 'HSS' as const };
+    const op = operation({ feature: f.id, step: 'knurl', verb: 'knurl', tool, ways: { first: way, second: way } }, [
+      { rule: 'knurl', grounds: {} },
+    ]);
+    return { methods: [{ feature: f.id, name: 'knurl', because: { rule: 'knurl', grounds: {} }, operations: [op], rank: 0 }] };
+  },
+});

@@ -37,6 +37,17 @@ export function boreWay(c: Context, f: Hole, end: End, start: Len): Way | undefi
   };
 }
 
+/** Right through, past the far side. */
+export function reamWay(c: Context, f: Hole, end: End, reamer: Len): Way | undefined {
+  const to = boreTo(c, f, end);
+  return (
+    to && {
+      cuts: [{ makes: f.cylinder, stage: 'final', measures: 'diameter', leaves: ZERO }],
+      sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: reamer, to }],
+    }
+  );
+}
+
 export function toolOf(c: Context, f: Hole, start: Len): Boring | undefined {
   const reaches = f.opens.map((end) => reachFor(c, f, end)).sort((a, b) => a - b);
   for (const reach of [...reaches].reverse()) {
