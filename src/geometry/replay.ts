@@ -4,7 +4,7 @@
  */
 import { mm } from '../base/units.ts';
 import { practice } from '../handbook/practice.ts';
-import type { DimId, End, OpId, SurfaceId } from '../model/ids.ts';
+import type { DimId, End, SurfaceId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Cut, Operation, Route, SetUp, Way } from '../model/plan.ts';
 import type { Stage } from '../model/stage.ts';
@@ -39,7 +39,7 @@ export type Replay = {
 
 /** Steps whose working dimensions are at target, to begin other replays from. */
 type Known = { readonly bench: Bench; readonly start: Section; readonly plan: readonly Planned[] };
-type Planned = { readonly setUp: SetUp; readonly operation: Operation; readonly way: Way; readonly out: End };
+type Planned = Pick<Step, 'setUp' | 'operation' | 'way' | 'out'> & Pick<Here, 'makes' | 'stages'>;
 
 /**
  * `values`: working dimensions by id that are at another value than their target. Throws Error when route, chart and part do not speak
@@ -106,7 +106,9 @@ function planOf(route: Route): readonly Planned[] {
       if (!operation) throw new Error(`the route names '${id}', which no chosen method makes`);
       const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[facing];
       if (!way) throw new Error(`'${id}' has no way in set-up ${setUp.no}`);
-      return { setUp, operation, way, out: facing };
+      const makes = new Set(way.cuts.filter((cut) => cut.measures === 'length').map((cut) => cut.makes));
+      const stages = new Map<SurfaceId | '', Cut['stage']>(way.cuts.map((cut) => [cut.makes, cut.stage]));
+      return { setUp, operation, way, out: facing, makes, stages };
     });
   });
 }
@@ -154,9 +156,7 @@ function run(known: Known, values: Readonly<Record<DimId, number>>, done: readon
 }
 
 function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore: Places): Step {
-  const { operation, way, setUp, out } = planned;
-  const makes = new Set(way.cuts.filter((cut) => cut.measures === 'length').map((cut) => cut.makes));
-  const stages = new Map<SurfaceId | '', Cut['stage']>(way.cuts.map((cut) => [cut.makes, cut.stage]));
+  const { operation, way, setUp, out, makes, stages } = planned;
   const asked: Here = { bench, op: operation.id, setUp, way, out, section: before, places: placesBefore, makes, stages };
   const placed = placeCuts(asked);
   const lacks: Lack[] = [...placed.lacks];
@@ -169,7 +169,7 @@ function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore:
     section = swept.regions.reduce(paint, section);
     sweeps.push(section);
   }
-  return { ...planned, before, after: section, placesBefore, places: placed.places, sweeps, lacks };
+  return { setUp, operation, way, out, before, after: section, placesBefore, places: placed.places, sweeps, lacks };
 }
 
 /** Metal that each sweep of the step found to take, or to thread; in units of z times units of diameter. */

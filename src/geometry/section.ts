@@ -48,11 +48,12 @@ export function startBar(from: number, to: number, across: number, mark: Mark): 
 }
 
 export function paint(section: Section, region: Region): Section {
-  const cut = splitSlabs(splitSlabs(section.slabs, region.from), region.to);
-  const slabs = cut.flatMap((slab) => {
+  const slabs: Slab[] = [];
+  for (const slab of splitSlabs(splitSlabs(section.slabs, region.from), region.to)) {
     const middle = (slab.from + slab.to) / 2;
-    return middle < region.from || middle > region.to ? [slab] : splitAtMeetings(slab, region).map((piece) => paintSlab(piece, region));
-  });
+    if (middle < region.from || middle > region.to) slabs.push(slab);
+    else for (const piece of splitAtMeetings(slab, region)) slabs.push(paintSlab(piece, region));
+  }
   return { slabs, walls: withSides(section.walls, region) };
 }
 
@@ -63,15 +64,18 @@ function splitSlabs(slabs: readonly Slab[], z: number): readonly Slab[] {
 }
 
 function splitAtMeetings(slab: Slab, region: Region): readonly Slab[] {
-  const own = [region.lower, region.upper].flatMap((bound) => (bound ? [bound.line] : []));
+  const [low, high] = [region.lower?.line, region.upper?.line];
   const places: number[] = [];
-  own.forEach((line, i) => {
-    for (const other of [...slab.bounds.map((bound) => bound.line), ...own.slice(i + 1)]) {
-      const z = meeting(line, other);
-      if (z !== undefined && z > slab.from + TOUCH && z < slab.to - TOUCH) places.push(z);
-    }
-  });
-  return places.sort((a, b) => a - b).reduce<readonly Slab[]>(splitSlabs, [slab]);
+  const note = (p: Line | undefined, q: Line | undefined): void => {
+    const z = p && q && meeting(p, q);
+    if (z !== undefined && z > slab.from + TOUCH && z < slab.to - TOUCH) places.push(z);
+  };
+  note(low, high);
+  for (const bound of slab.bounds) {
+    note(low, bound.line);
+    note(high, bound.line);
+  }
+  return places.length === 0 ? [slab] : places.sort((a, b) => a - b).reduce<readonly Slab[]>(splitSlabs, [slab]);
 }
 
 /** Inside a piece no two lines cross, so their order in its middle is their order all along. */

@@ -53,9 +53,11 @@ function piecesOf(section: Section, inside: Inside): readonly Piece[] {
 function nodesAt(section: Section, i: number): readonly number[] {
   const [left, right] = [section.slabs[i - 1], section.slabs[i]];
   const z = right?.from ?? left?.to ?? 0;
-  const all = [left, right].flatMap((slab) => slab?.bounds.map((bound) => at(bound.line, z)) ?? []);
-  const sorted = [0, ...all].sort((a, b) => a - b);
-  return sorted.filter((d, k) => k === 0 || d - (sorted[k - 1] ?? 0) > TOUCH);
+  const all: number[] = [0];
+  for (const bound of left?.bounds ?? []) all.push(at(bound.line, z));
+  for (const bound of right?.bounds ?? []) all.push(at(bound.line, z));
+  all.sort((a, b) => a - b);
+  return all.filter((d, k) => k === 0 || d - (all[k - 1] ?? 0) > TOUCH);
 }
 
 function lengthwise(slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): readonly Piece[] {

@@ -37,9 +37,10 @@ export function cornersOf(asked: Case): Corners {
     return found;
   };
   const base = at({});
-  const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map(moveOf);
+  const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map((one) => moveOf(one, at));
   const toward = (measure: Measure, way: 1 | -1): { readonly value: number | undefined; readonly corner: Corner } => {
-    const corner = Object.fromEntries(moves.flatMap((move) => sideOf(move, measure, way, base, at(move.corner))));
+    const before = measure(base.finished, base.run);
+    const corner = Object.fromEntries(moves.flatMap((move) => sideOf(move, measure, way, before)));
     const { run, finished } = at(corner);
     return { value: measure(finished, run), corner };
   };
@@ -58,20 +59,25 @@ export function cornersOf(asked: Case): Corners {
   };
 }
 
-type Move = { readonly dim: DimId; readonly to: 'lo' | 'hi'; readonly corner: Corner };
-function moveOf({ id, limits }: Working): Move {
+type Move = { readonly dim: DimId; readonly to: 'lo' | 'hi'; readonly moved: Run };
+function moveOf({ id, limits }: Working, at: (corner: Corner) => Run): Move {
   const to = limits.hi > limits.target ? 'hi' : 'lo';
-  return { dim: id, to, corner: { [id]: to } };
+  return { dim: id, to, moved: at({ [id]: to }) };
 }
 
 /** Where this dimension goes to drive the measure that way; nothing when it does not matter. What can't be measured any more stays moved. */
-function sideOf(move: Move, measure: Measure, way: 1 | -1, base: Run, moved: Run): readonly (readonly [DimId, 'lo' | 'hi'])[] {
-  const [before, after] = [measure(base.finished, base.run), measure(moved.finished, moved.run)];
-  if (after === undefined) return before === undefined ? [] : [[move.dim, move.to]];
+function sideOf(
+  { dim, to, moved }: Move,
+  measure: Measure,
+  way: 1 | -1,
+  before: number | undefined,
+): readonly (readonly [DimId, 'lo' | 'hi'])[] {
+  const after = measure(moved.finished, moved.run);
+  if (after === undefined) return before === undefined ? [] : [[dim, to]];
   const change = after - (before ?? 0);
   if (Math.abs(change) < NOTHING) return [];
-  const opposite = move.to === 'hi' ? 'lo' : 'hi';
-  return [[move.dim, change > 0 === way > 0 ? move.to : opposite]];
+  const opposite = to === 'hi' ? 'lo' : 'hi';
+  return [[dim, change > 0 === way > 0 ? to : opposite]];
 }
 /** A hundredth of a unit: what doubles may differ by without anything having moved. */
 const NOTHING = 0.01;
