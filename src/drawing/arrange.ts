@@ -11,14 +11,20 @@ import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.t
 import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { lineBoxes } from './plane.ts';
+import type { Tag } from './settle.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
-import type { DiameterShown, LengthShown, StageView } from './stage.ts';
-import { placeTags, type Tag } from './tags.ts';
+import { placeTags } from './tags.ts';
+import type { DiameterShown, LengthShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 import { drawWork } from './work.ts';
 
 export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
-export type Laid = Layer & { readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
+/** `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
+export type Laid = Layer & {
+  readonly lettered: readonly string[];
+  readonly unplaced: readonly string[];
+  readonly pointless: readonly string[];
+};
 
 /** On paper, mm. */
 const EDGE = 0.5;
@@ -81,8 +87,10 @@ export function arrange(view: StageView, sketch: Sketch, window: Window, scale: 
     phase: arrangement.phase,
     places: arrangement.places,
   };
-  const placing = placeTags(tags, lattice, surroundings(fixed.boxes));
-  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum) };
+  const pointed = tags.filter((tag) => tag.anchors.length > 0);
+  const placing = placeTags(pointed, lattice, surroundings(fixed.boxes));
+  const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
+  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum), pointless };
 }
 
 function reportOf(

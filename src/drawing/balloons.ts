@@ -4,7 +4,8 @@ import { arrowHead, circle, type Lettering, line, text, type XY } from './displa
 import { capHeight, textWidth } from './measure.ts';
 import { type Layer, NARROW } from './paper.ts';
 import { lineBoxes } from './plane.ts';
-import { boxOf, type Standing, short, type Tag } from './tags.ts';
+import { type Standing, short, type Tag } from './settle.ts';
+import { boxOf } from './tags.ts';
 import { levelValue, type Sizes, setValue } from './values.ts';
 
 /** On paper, mm. */

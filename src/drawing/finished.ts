@@ -9,7 +9,7 @@ import { across, CENTRE, type Layer, level, NARROW, type Paper, ringOnPaper } fr
 import { finishedStage, surfaceOf } from './part-outline.ts';
 import { along, clippedEdge, clippedRing, corners, type Sketch, sketchOf } from './sketch.ts';
 import { drawStage, type LengthShown } from './stage.ts';
-import { box, type Hold, type Window, windowOf } from './window.ts';
+import { box, type Hold, type Window, windowOf, withRemainder } from './window.ts';
 import { drawWork } from './work.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
@@ -117,8 +117,8 @@ export function drawTiny(view: {
   readonly frame: Frame;
   readonly words: { readonly alt: string };
 }): Picture {
-  const sketch = sketchOf(view.stage);
   const hold = view.hold ?? NO_HOLD;
+  const sketch = withRemainder(sketchOf(view.stage), hold);
   const window = windowOf(sketch, hold);
   const long = window.right - window.from;
   const depth = window.clamp ? holdDepth(hold.kind) / 3 : 0;

@@ -45,14 +45,14 @@ export function sketchOf(stage: Stage): Sketch {
   };
 }
 
-/** z (units) to u (mm), the headstock on the left. */
+/** z (units) to u (mm), the headstock on the left. Meeting points of lines carry binary dust: here they are rounded to whole units, for drawing only. */
 export function along(z: number, out: Stage['out']): number {
-  const u = (out === 'second' ? z : -z) / UNITS_PER_MM;
+  const u = Math.round(out === 'second' ? z : -z) / UNITS_PER_MM;
   return u === 0 ? 0 : u;
 }
 
 export function placed(p: Point, out: Stage['out']): UR {
-  return { u: along(p.z, out), r: p.d / 2 / UNITS_PER_MM };
+  return { u: along(p.z, out), r: Math.round(p.d) / 2 / UNITS_PER_MM };
 }
 
 export function ring(polygon: Polygon, out: Stage['out']): readonly UR[] {

@@ -2,7 +2,7 @@
 import type { Len } from '../base/units.ts';
 import type { GripKind } from '../model/plan.ts';
 import type { Polygon } from '../model/stage.ts';
-import { along, envelope, metalAt, placed, ring, type Sketch, type UR } from './sketch.ts';
+import { along, clippedRing, corners, type Edge, envelope, metalAt, placed, ring, type Sketch, type UR } from './sketch.ts';
 
 /**
  * Who holds the part. `from`, `to`, `diameter`: the held stretch, as in Grip. `tooling`: half-section of a mandrel, stub or sleeve in
@@ -81,6 +81,23 @@ function onTooling(sketch: Sketch, hold: Hold, held: Clamp, left: number, right:
 function clampOf(sketch: Sketch, held: { readonly from: Len; readonly to: Len; readonly diameter: Len }): Clamp {
   const ends = [along(held.from, sketch.out), along(held.to, sketch.out)] as const;
   return { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: held.diameter }, sketch.out).r };
+}
+
+/**
+ * After parting off, the stage has the part alone; the bar that stays in the jaws is what was there before, beyond the kerf. Drawn with
+ * it, so that the jaws do not hold air.
+ */
+export function withRemainder(sketch: Sketch, hold: Hold): Sketch {
+  const heldTo = Math.max(along(hold.from, sketch.out), along(hold.to, sketch.out));
+  const left = Math.min(...sketch.loops.flat().flatMap((e) => [e.a.u, e.b.u]));
+  if (hold.kind !== 'bar' || left < heldTo || sketch.taken.length === 0) return sketch;
+  const kerf = Math.min(...sketch.taken.flat().map((p) => p.u));
+  const turned = (points: readonly UR[]): readonly UR[] => points.map((p) => ({ u: -p.u, r: p.r }));
+  const rest = sketch.before.map((loop) => turned(clippedRing(turned(corners(loop)), -kerf))).filter((points) => points.length > 2);
+  const loops = rest.map((points) =>
+    points.map((a, i): Edge => ({ a, b: points[(i + 1) % points.length] ?? a, surface: '', made: false })),
+  );
+  return { ...sketch, loops: [...sketch.loops, ...loops] };
 }
 
 /** A ring round an outside thread, or a spigot with a collar in an inside one. */

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { StageView } from '../../src/drawing/stage.ts';
 import type { Stage } from '../../src/model/stage.ts';
-import { ADVANCES, at, type Corner, len, outline, rectangle } from './stages.ts';
+import { ADVANCES, type Corner, len, outline, rectangle } from './stages.ts';
 
 export type Plan = {
   /** From the free end: length and diameter of each step, mm. */

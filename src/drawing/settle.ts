@@ -1,0 +1,111 @@
+/** Tags and leaders that stand together: which quarrel, and how they are moved and exchanged until none does. */
+import type { Item } from '../model/display.ts';
+import type { XY } from './display.ts';
+import { cross, distance, gapBetween, grown, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
+
+/** `ports`: where a leader may start, from the tag's middle, each with the radius that it starts clear of. `anchors`: places on its surface. */
+export type Tag = {
+  readonly id: string;
+  readonly width: number;
+  readonly height: number;
+  readonly ports: readonly { readonly dx: number; readonly dy: number; readonly radius: number }[];
+  readonly anchors: readonly XY[];
+  readonly kind: 'ring' | 'text';
+  readonly draw: (middle: XY) => readonly Item[];
+};
+/** `span`: the tag's box; `neck`: its leader without the tip; `reach`: the box round both, with what must stay clear. */
+export type Standing = {
+  readonly tag: Tag;
+  readonly middle: XY;
+  readonly leader: Leg;
+  readonly cost: number;
+  readonly span: Span;
+  readonly neck: Leg;
+  readonly reach: Span;
+};
+/** mm that tags keep from everything. */
+export const CLEAR = 0.9;
+/** Leaders nearer than this, away from their tips, read as one. */
+const LEADER_GAP = 0.8;
+const TIP = 1.2;
+const QUARREL = 1000;
+const ROUNDS = 60;
+/** How many places are tried in which another tag stands. */
+const UNLOCKED = 120;
+
+/** While two quarrel or a move is cheaper: move one, or let two change places. Each step lowers the cost, so it ends. */
+export function settle(start: readonly Standing[], options: readonly (readonly Standing[])[]): readonly Standing[] {
+  const now = [...start];
+  for (let round = 0; round < ROUNDS; round++) {
+    const moved = now.map((_, i) => improve(now, i, options[i] ?? [])).some((done) => done);
+    const swapped = now.flatMap((_, i) => now.slice(i + 1).map((_other, k) => swap(now, i, i + 1 + k, options)));
+    if (!moved && !swapped.some((done) => done) && !now.some((_, i) => unlock(now, i, options))) break;
+  }
+  return now;
+}
+
+/** A tag in a quarrel takes another's place, if that one finds a good place then. */
+function unlock(now: Standing[], i: number, options: readonly (readonly Standing[])[]): boolean {
+  const current = now[i];
+  if (!current || !now.some((other) => other !== current && quarrel(current, other))) return false;
+  for (const option of (options[i] ?? []).slice(0, UNLOCKED)) {
+    const inWay = now.map((_, j) => j).filter((j) => j !== i && quarrel(option, now[j] ?? option));
+    const j = inWay[0];
+    if (j === undefined || inWay.length > 1) continue;
+    const others = now.filter((_, k) => k !== i && k !== j);
+    const give = options[j]?.find((o) => !quarrel(o, option) && others.every((other) => !quarrel(o, other)));
+    if (!give) continue;
+    now[i] = option;
+    now[j] = give;
+    return true;
+  }
+  return false;
+}
+
+function improve(now: Standing[], i: number, options: readonly Standing[]): boolean {
+  const current = now[i];
+  if (!current) return false;
+  const others = now.filter((_, j) => j !== i);
+  let [best, least] = [current, costAmong(current, others)];
+  for (const option of options) {
+    if (option.cost >= least - 1e-9) break;
+    const cost = costAmong(option, others);
+    if (cost < least - 1e-9) [best, least] = [option, cost];
+  }
+  now[i] = best;
+  return best !== current;
+}
+
+function swap(now: Standing[], i: number, j: number, options: readonly (readonly Standing[])[]): boolean {
+  const [a, b] = [now[i], now[j]];
+  if (!a || !b || !quarrel(a, b)) return false;
+  const a2 = options[i]?.find((o) => o.middle.x === b.middle.x && o.middle.y === b.middle.y);
+  const b2 = options[j]?.find((o) => o.middle.x === a.middle.x && o.middle.y === a.middle.y);
+  if (!a2 || !b2) return false;
+  const others = now.filter((_, k) => k !== i && k !== j);
+  const was = costAmong(a, [...others, b]) + costAmong(b, others);
+  const is = costAmong(a2, [...others, b2]) + costAmong(b2, others);
+  if (is >= was - 1e-9) return false;
+  [now[i], now[j]] = [a2, b2];
+  return true;
+}
+
+function costAmong(s: Standing, others: readonly Standing[]): number {
+  let cost = s.cost;
+  for (const other of others) if (quarrel(s, other)) cost += QUARREL;
+  return cost;
+}
+
+/** Two tags that overlap, a leader through the other's tag, leaders that cross or run together. */
+export function quarrel(p: Standing, q: Standing): boolean {
+  if (!overlap(p.reach, q.reach)) return false;
+  if (overlap(p.span, q.span, CLEAR)) return true;
+  if (runsThrough(p.leader, grown(q.span, CLEAR / 2)) || runsThrough(q.leader, grown(p.span, CLEAR / 2))) return true;
+  return cross(p.leader, q.leader) || gapBetween(p.neck, q.neck) < LEADER_GAP;
+}
+
+/** A leader without its tip: tips on neighbouring surfaces may be close. */
+export function short(leader: Leg): Leg {
+  const length = distance(leader.a, leader.b);
+  return length <= TIP ? part(leader, 0, 0.5) : part(leader, 0, 1 - TIP / length);
+}

@@ -1,0 +1,50 @@
+/** What the picture of a grip is asked to show, and what comes back. All words are handed in. */
+import type { Len } from '../base/units.ts';
+import type { Advances, Picture } from '../model/display.ts';
+import type { SurfaceId } from '../model/ids.ts';
+import type { Point, Stage } from '../model/stage.ts';
+import type { Hold } from './window.ts';
+
+/** `from`, `to`: places along z, `from` the datum's. `fromD`, `toD`: diameter at which the extension line begins (else the outline's own). */
+export type LengthShown = {
+  readonly id: string;
+  readonly from: Len;
+  readonly to: Len;
+  readonly fromD?: Len;
+  readonly toD?: Len;
+  /** Value, then its limits: ['14.00', '±0.05'] or ['11.00', '+0', '−0.05']. */
+  readonly text: readonly string[];
+  /** Stands for the value where that can't be placed; the id is then among `lettered`. */
+  readonly letter?: string;
+};
+export type DiameterShown = {
+  readonly id: string;
+  readonly z: Len;
+  readonly d: Len;
+  readonly side: 'outside' | 'inside';
+  readonly text: readonly string[];
+  readonly letter?: string;
+};
+/** Points at the edges of `surface`; at `at` where that has none (any more). */
+export type Balloon = { readonly text: string; readonly surface: SurfaceId | ''; readonly at?: Point };
+export type StageView = {
+  readonly stage: Stage;
+  readonly hold: Hold;
+  readonly lengths: readonly LengthShown[];
+  readonly diameters: readonly DiameterShown[];
+  readonly balloons: readonly Balloon[];
+  /** mm on paper */
+  readonly frame: { readonly width: number; readonly height: number };
+  readonly words: {
+    readonly alt: string;
+    readonly headstock: string;
+    readonly scale?: (scale: string) => string;
+    readonly legend?: { readonly made: string; readonly taken: string };
+  };
+  readonly advances: Advances;
+};
+/**
+ * `lettered`: dimensions that stand as a letter, or not at all where they had none. `unplaced`: balloons without a place to point at or
+ * to stand. `scale`: mm on paper a mm of work.
+ */
+export type StagePicture = Picture & { readonly scale: number; readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
