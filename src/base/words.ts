@@ -35,30 +35,21 @@ export function words(files: Readonly<Record<string, string>>): Words {
   };
 }
 
-type Block = {
-  readonly type: string;
-  readonly params?: readonly { readonly value?: unknown }[];
-  readonly program?: hbs.AST.Program;
-  readonly value?: string;
-};
+const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
+const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
 
+/**
+ * Blocks are found by their marks and parsed when they are first said: a run says few of them. (A test parses every file in whole.)
+ * Whatever stands between blocks has to be a comment or nothing.
+ */
 function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
-  for (const node of Handlebars.parse(text).body as unknown as readonly Block[]) {
-    if (node.type === 'CommentStatement' || (node.type === 'ContentStatement' && (node.value ?? '').trim() === '')) continue;
-    const id = node.params?.[0]?.value;
-    if (node.type !== 'DecoratorBlock' || typeof id !== 'string' || !node.program)
-      throw new Error(`${name}: only inline blocks may stand here`);
+  const options = { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: { plural: true, is: true, mm: true } as never };
+  const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
-    into.set(
-      id,
-      engine.compile(node.program, {
-        strict: true,
-        noEscape: true,
-        knownHelpersOnly: true,
-        knownHelpers: { plural: true, is: true, mm: true } as never,
-      }),
-    );
-  }
+    into.set(id, engine.compile(body, options));
+    return '';
+  });
+  if (rest.replace(COMMENT, '').trim() !== '') throw new Error(`${name}: only inline blocks may stand here`);
 }
 
 /** Handlebars lets `{{#if a}}` and helper arguments slip; this record does not. */

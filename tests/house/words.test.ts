@@ -1,6 +1,7 @@
 /** What code asks to be said has its words, in every language that there is. */
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import Handlebars from 'handlebars';
 import { describe, expect, it } from 'vitest';
 import { type Words, words } from '../../src/base/words.ts';
 import { loadWords } from '../../src/files.ts';
@@ -48,6 +49,18 @@ describe.each(LANGUAGES)('words in %s', (language) => {
         .filter((a) => !hasWords(w, a))
         .map((a) => `${a.at} asks for ${a.id}`),
     ).toEqual([]);
+  });
+  it('are well formed in every block', () => {
+    for (const [name, text] of Object.entries(loadWords(language))) {
+      const kinds = new Set(
+        Handlebars.parse(text).body.map((node) =>
+          node.type === 'ContentStatement' ? (node as hbs.AST.ContentStatement).value.trim() : node.type,
+        ),
+      );
+      expect(
+        [...kinds].filter((kind) => !['', 'CommentStatement', 'DecoratorBlock'].includes(kind)).map((kind) => `${name}: ${kind}`),
+      ).toEqual([]);
+    }
   });
   it('of a rule are whole: a title and a why', () => {
     const w = words(loadWords(language));
