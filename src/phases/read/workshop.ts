@@ -74,6 +74,7 @@ function toolsOf(keys: NonNullable<WorkshopKeys['tools']>): Workshop['tools'] {
     dBits: keys['d-bits'] ?? [],
     gaugeNuts: keys['gauge-nuts'] ?? [],
     files: keys.files ?? true,
+    knurling: keys.knurling ?? false,
     drillPress: keys['drill-press'] ?? false,
     torch: keys.torch ?? false,
   };
