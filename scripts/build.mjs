@@ -1,14 +1,52 @@
-/** Fills dist/ anew: types checked and every file of src emitted, so that the package is both a command and a library. Run: npm run build */
+/**
+ * Fills dist/ anew. Run: npm run build
+ * - every file of src checked and emitted as it stands: the library, with its types;
+ * - the command (dist/cli) bundled with the packages it uses, in pieces that are loaded when needed: reading hundreds of small files
+ *   took a third of a short command's time;
+ * - the licences of what went into the bundle.
+ */
 import { spawnSync } from 'node:child_process';
-import { chmodSync, rmSync } from 'node:fs';
+import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
-const compiler = join(dirname(createRequire(import.meta.url).resolve('typescript/package.json')), 'bin', 'tsc');
+const dist = join(root, 'dist');
+/** Packages that are CommonJS inside ask for Node's own modules by this name. */
+const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
-rmSync(join(root, 'dist'), { recursive: true, force: true });
-const { status } = spawnSync(process.execPath, [compiler, '-p', root], { stdio: 'inherit' });
-if (status !== 0) process.exit(status ?? 1);
-chmodSync(join(root, 'dist', 'cli', 'main.js'), 0o755);
+rmSync(dist, { recursive: true, force: true });
+emit();
+rmSync(join(dist, 'cli'), { recursive: true, force: true });
+const packages = await bundle();
+writeFileSync(join(dist, 'LICENSES.txt'), packages.map(licence).join('\n'));
+chmodSync(join(dist, 'cli', 'main.js'), 0o755);
+
+function emit() {
+  const compiler = join(dirname(createRequire(import.meta.url).resolve('typescript/package.json')), 'bin', 'tsc');
+  const { status } = spawnSync(process.execPath, [compiler, '-p', root], { stdio: 'inherit' });
+  if (status !== 0) process.exit(status ?? 1);
+}
+
+/** Gives the folders of the packages that went in. */
+async function bundle() {
+  const { metafile } = await build({
+    entryPoints: [join(root, 'src/cli/main.ts')],
+    outdir: join(dist, 'cli'),
+    absWorkingDir: root,
+    ...{ bundle: true, splitting: true, format: 'esm', platform: 'node', target: 'node20', metafile: true, logLevel: 'warning' },
+    ...{ banner: { js: REQUIRE }, legalComments: 'none' },
+  });
+  const folders = Object.keys(metafile.inputs).flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
+  return [...new Set(folders)].sort();
+}
+
+function licence(folder) {
+  const { name, version, license } = JSON.parse(readFileSync(join(root, folder, 'package.json'), 'utf8'));
+  const file = readdirSync(join(root, folder)).find((each) => /^(licen[cs]e|copying)/i.test(each));
+  const text = file && existsSync(join(root, folder, file)) ? readFileSync(join(root, folder, file), 'utf8').trim() : '';
+  return `${'-'.repeat(80)}\n${name} ${version} (${license ?? 'see its package'})\n\n${text}\n`;
+}

@@ -32,10 +32,10 @@ try {
 }
 
 async function densityOfDemo() {
-  const [{ compile }, { documentOf }, { loadAssets }, { words }] = await Promise.all(['compile.js', 'cli/print.js', 'files.js', 'base/words.js'].map((path) => import(here(`../../dist/${path}`))));
+  const [{ compile, sheet, words }, { loadAssets }] = await Promise.all(['index.js', 'files.js'].map((path) => import(here(`../../dist/${path}`))));
   const assets = loadAssets();
-  const planned = compile({ fitting: { name: 'demo.yaml', text: readFileSync(SPEC, 'utf8') } }, assets);
-  const { pages } = documentOf(planned, assets, words(assets.words));
+  const { plan, stages } = compile({ fitting: { name: 'demo.yaml', text: readFileSync(SPEC, 'utf8') } }, assets);
+  const { pages } = sheet(plan, stages, { words: words(assets.words), advances: assets.advances, language: 'en' }).document;
   const items = pages.flatMap((page) => page.items);
   const texts = items.filter((item) => item.kind === 'text');
   const paths = items.filter((item) => item.kind === 'path');
