@@ -1,4 +1,6 @@
 /** Where on the drawn work a surface may be pointed at, and where an extension line of its face may begin. */
+import type { OpId } from '../model/ids.ts';
+import type { Point, Stage } from '../model/stage.ts';
 import type { XY } from './display.ts';
 import { type Half, onPaper, type Paper } from './paper.ts';
 import { clippedEdge, crestOf, type Edge, radiusAt, type Sketch, type UR } from './sketch.ts';
@@ -61,4 +63,17 @@ export function rimAt(sketch: Sketch, u: number): number {
   const here = walls.flatMap((e) => [e.a, e.b]).filter((p) => Math.abs(p.u - u) < NEAR);
   if (here.length > 0) return Math.max(...here.map((p) => p.r));
   return Math.max(0, ...walls.filter((e) => e.a.u < u !== e.b.u < u).map((e) => radiusAt(e, u)));
+}
+
+/** Middles of the edges that an operation left; where it left none, of the metal that it took. */
+export function workOf(stage: Stage, by: OpId): readonly Point[] {
+  const left = stage.outlines.flat().filter((e) => e.by === by);
+  if (left.length > 0) return left.map((e) => between(e.a, e.b));
+  return stage.taken
+    .filter((t) => t.by === by)
+    .flatMap((t) => t.polygon.map((p, i) => between(p, t.polygon[(i + 1) % t.polygon.length] ?? p)));
+}
+
+function between(a: Point, b: Point): Point {
+  return { z: (a.z + b.z) / 2, d: (a.d + b.d) / 2 };
 }

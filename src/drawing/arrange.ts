@@ -1,6 +1,6 @@
 /** One try at a stage's picture: at one scale, with one arrangement. */
 import type { Box, Item } from '../model/display.ts';
-import { anchorsOf, halvesOf, rimAt } from './anchors.ts';
+import { anchorsOf, halvesOf, rimAt, workOf } from './anchors.ts';
 import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
 import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
@@ -246,7 +246,7 @@ function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, a
   );
   const balloons = groups.map((group) => {
     const own = anchorsOf(sketch, group[0]?.surface ?? '', paper, from);
-    const given = group.flatMap((b) => (b.at ? [placed(b.at, sketch.out)] : []));
+    const given = group.flatMap((b) => (b.at ? [b.at] : b.by ? workOf(view.stage, b.by) : [])).map((p) => placed(p, sketch.out));
     const numbers = group.map((b) => b.text);
     return balloonTag(view.advances, numbers.join('+'), numbers, own.length > 0 ? own : halvesOf(sketch, given, paper));
   });

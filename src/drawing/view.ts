@@ -1,7 +1,7 @@
 /** What the picture of a grip is asked to show, and what comes back. All words are handed in. */
 import type { Len } from '../base/units.ts';
 import type { Advances, Picture } from '../model/display.ts';
-import type { SurfaceId } from '../model/ids.ts';
+import type { OpId, SurfaceId } from '../model/ids.ts';
 import type { Point, Stage } from '../model/stage.ts';
 import type { Hold } from './window.ts';
 
@@ -25,8 +25,8 @@ export type DiameterShown = {
   readonly text: readonly string[];
   readonly letter?: string;
 };
-/** Points at the edges of `surface`; at `at` where that has none (any more). */
-export type Balloon = { readonly text: string; readonly surface: SurfaceId | ''; readonly at?: Point };
+/** Points at the edges of `surface`; at `at` where that has none (any more); else at what the operation `by` left or took. */
+export type Balloon = { readonly text: string; readonly surface: SurfaceId | ''; readonly at?: Point; readonly by?: OpId };
 export type StageView = {
   readonly stage: Stage;
   readonly hold: Hold;

@@ -28,7 +28,7 @@ describe.each(seatRoute.setUps.filter((s) => s.grip.kind !== 'bench'))('set-up $
   const balloons = setUp.operations.flatMap((id, i) => {
     const operation = seatOperations.find((op) => op.id === id);
     const cuts = (operation?.ways.first ?? operation?.ways.second)?.cuts ?? [];
-    return cuts.slice(-1).map((cut) => ({ text: String(10 * (i + 1)), surface: cut.makes }));
+    return cuts.slice(-1).map((cut) => ({ text: String(10 * (i + 1)), surface: cut.makes, by: id }));
   });
   const { kind, from, to, diameter } = setUp.grip;
   const picture = drawStage({
@@ -46,6 +46,7 @@ describe.each(seatRoute.setUps.filter((s) => s.grip.kind !== 'bench'))('set-up $
     expect(lengths.length).toBeGreaterThan(0);
     expect(named(picture)).toEqual([]);
     expect(picture.lettered).toEqual([]);
+    expect(picture.unplaced).toEqual([]);
     expect(picture.scale).toBeGreaterThanOrEqual(2);
   });
 
