@@ -30,7 +30,7 @@ type Piece = { readonly height: number; readonly row?: Row; readonly title?: Blo
 export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): readonly Sheet[] {
   const top = PAGE.top + headBlock(means, view, page, 'fits').height;
   const check = checkpoint(means, page);
-  const room = footTop(means, page.caution) - GAP.row - top - columnHeads(means, page.columns).height;
+  const room = footTop(means, page.caution) - 2 * GAP.row - top - columnHeads(means, page.columns).height;
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, check.height + GAP.block);
   const tails = sheets.map((_, i) => (i === sheets.length - 1 ? check.height + GAP.block : 0));

@@ -15,9 +15,9 @@ export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture };
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
 type Piece = { readonly block: Block; readonly above: Block };
 
-const CELL = { gap: 3, pad: 0.9 } as const;
+const CELL = { gap: 3, pad: 0.6 } as const;
 const TICK = { size: 3.8, indent: 7 } as const;
-const PICTURES = { across: 4, height: 34, gap: 4 } as const;
+const PICTURES = { across: 4, height: 30, gap: 4 } as const;
 const BOX = { label: 108, width: 34, height: 7 } as const;
 const MANNERS: Readonly<Record<Column['manner'], Style>> = {
   text: STYLES.note,

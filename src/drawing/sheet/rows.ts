@@ -4,7 +4,7 @@ import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { type Block, beside, paragraph, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
-import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+import { GAP, PAGE, type Paper, STYLES, type Style, WIDTH } from './type.ts';
 
 /** Left edges and widths of the columns, mm from the page's left. */
 const COLUMNS = {
@@ -50,7 +50,10 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
 }
 
 function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>): Block {
-  const at = (name: keyof typeof COLUMNS, down: number) => ({ ...COLUMNS[name], top: top + down });
+  const column = (style: Style, words: string, name: keyof typeof COLUMNS, down: number): Block => {
+    const block = paragraph(paper, style, words, { ...COLUMNS[name], top: top + down });
+    return { height: block.height + down, items: block.items };
+  };
   const what = stack(top + DOWN.title, 0, [
     (y) => paragraph(paper, STYLES.strong, row.title, { ...COLUMNS.do, top: y }),
     (y) => paragraph(paper, STYLES.rowNote, row.note, { ...COLUMNS.do, top: y }),
@@ -58,16 +61,16 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
   ]);
   const marks = boxes(row, top);
   const all = beside([
-    paragraph(paper, STYLES.number, row.number, at('number', DOWN.speed)),
+    column(STYLES.number, row.number, 'number', DOWN.speed),
     { ...what, height: what.height + DOWN.title },
     stack(
       top,
       0,
       row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered)),
     ),
-    paragraph(paper, STYLES.speed, row.rpm, at('rpm', DOWN.speed)),
-    paragraph(paper, STYLES.figure, row.cuts, at('cuts', DOWN.figure)),
-    paragraph(paper, STYLES.figure, row.dial, at('dial', DOWN.figure)),
+    column(STYLES.speed, row.rpm, 'rpm', DOWN.speed),
+    column(STYLES.figure, row.cuts, 'cuts', DOWN.figure),
+    column(STYLES.figure, row.dial, 'dial', DOWN.figure),
     marks,
   ]);
   return { height: all.height, items: all.items };

@@ -1,12 +1,12 @@
 /** An operation as a row: title, sizes, speed, cuts, dial, checks. Words come from templates, figures from chart and figures. */
-import type { Len } from '../../base/units.ts';
 import type { Words } from '../../base/words.ts';
-import { depth, diameter, limits, passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+import { passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
 import type { Row, SizeShown } from '../../model/sheet.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
+import { sizesOf } from './sizes.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
@@ -20,7 +20,7 @@ export function rowsOf(desk: Desk, setUp: SetUp, words: Words): readonly Row[] {
 function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (working: Working) => string): Row {
   const operation = desk.operation(op);
   const figures = desk.figures(op);
-  const sizes = sizesOf(desk, operation, words, letterOf);
+  const sizes = sizesOf(desk, setUp, operation, words, letterOf);
   const facts = factsOf(desk, setUp, operation, sizes, words);
   return {
     op,
@@ -48,71 +48,6 @@ function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
   );
 }
 
-// ---- sizes -------------------------------------------------------------------------------------------------------------
-function sizesOf(desk: Desk, operation: Operation, words: Words, letterOf: (working: Working) => string): readonly SizeShown[] {
-  const workings = desk.workings(operation.id);
-  const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
-  const shown = measured.map((w) => sizeShown(desk, w, words, letterOf(w)));
-  return withDepth(desk, operation, [...sizeOfTool(desk, operation, measured), ...shown], words);
-}
-
-function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
-  if (working.from === 'bar end') return firstFace(working, words);
-  const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
-  return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
-}
-
-/** The first face of all only has to clean up: anything in its range will do. */
-function firstFace(working: Working, words: Words): SizeShown {
-  const range = words.say('size.range', { lo: short(working.limits.lo), hi: short(working.limits.hi) });
-  return { dim: working.id, text: size(working.limits.target), limits: range, after: words.say('size.from-bar-end'), letter: '' };
-}
-
-function afterOf(desk: Desk, working: Working, words: Words): string {
-  if (working.from === 'axis') return '';
-  if (working.from === 'bar end') return words.say('size.from-bar-end');
-  return words.say(working.from === working.makes ? 'size.off' : 'size.from', { letter: desk.letter(working.from) });
-}
-
-const bare = (text: string, tolerance: string, after = ''): SizeShown => ({ dim: '', text, limits: tolerance, after, letter: '' });
-
-/** What the tool or the feature itself says where no working dimension does: a thread, a drill, flats. */
-function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working[]): readonly SizeShown[] {
-  const feature = desk.feature(operation.feature);
-  if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
-  if (measured.some((w) => w.measures === 'diameter')) return [];
-  if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
-    const text =
-      feature.does === 'flats' || feature.does === 'hexagon' || feature.does === 'half-flat'
-        ? size(feature.size.target)
-        : diameter(feature.size.target);
-    return [bare(text, limits(feature.size))];
-  }
-  return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];
-}
-const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'ream', 'cross-drill'];
-
-/** A depth stands beside a single size, else on a line of its own. */
-function withDepth(desk: Desk, operation: Operation, sizes: readonly SizeShown[], words: Words): readonly SizeShown[] {
-  const exact = desk.figures(operation.id)?.depth ?? depthOfSweep(desk, operation);
-  const [only, ...others] = sizes;
-  if (exact === undefined) return sizes;
-  const facts = { depth: depth(exact) };
-  if (!only || others.length > 0 || only.after !== '') return [...sizes, bare('', '', words.say('size.deep', facts))];
-  return [{ ...only, after: words.say(only.limits === '' ? 'size.deep' : 'size.and-deep', facts) }];
-}
-
-/** Of a hole that ends in the metal: how far it reaches beyond the face of the end in use. */
-function depthOfSweep(desk: Desk, operation: Operation): Len | undefined {
-  if (desk.workings(operation.id).some((w) => w.measures === 'length')) return undefined;
-  for (const end of ['first', 'second'] as const) {
-    const sweep = operation.ways[end]?.sweeps.find((s) => s.take === 'bore');
-    const face = sweep?.take === 'bore' ? desk.surface(sweep.to.face) : undefined;
-    if (sweep?.take === 'bore' && face?.shape === 'face' && face.air === end && sweep.to.beyond) return sweep.to.beyond;
-  }
-  return undefined;
-}
-
 // ---- words -------------------------------------------------------------------------------------------------------------
 /** All that the words of a verb may ask for; '' where there is no such thing. */
 export type OpFacts = Readonly<Record<string, string | number | boolean>>;
@@ -123,6 +58,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
   const length = desk.workings(operation.id).find((w) => w.measures === 'length');
   return {
     ...featureFacts(desk, operation, words),
+    stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
     size: sizes[0]?.text ?? '',
     length: length ? size(length.limits.target) : '',

@@ -4,7 +4,7 @@ import type { OpId } from '../../model/ids.ts';
 import type { Role } from '../../model/part.ts';
 import type { Because, Before, SetUp } from '../../model/plan.ts';
 import type { Paragraph, Row } from '../../model/sheet.ts';
-import type { Desk } from './lookup.ts';
+import { type Desk, wayOf } from './lookup.ts';
 
 /** Heaviest first: a seat that is spoilt spoils the fitting, a free surface spoils nothing. */
 const BY_WEIGHT: readonly Role[] = ['seat', 'sealing', 'register', 'running', 'thread', 'clearance', 'free'];
@@ -16,7 +16,9 @@ const NO_PANEL: readonly Role[] = ['clearance', 'free'];
 export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words: Words): readonly Row[] {
   const reasoned = setUp.operations.flatMap((op) => {
     const because = becauseOf(desk, op).filter((b) => words.has(`rule.${b.rule}.why`));
-    return because.length === 0 || NO_PANEL.includes(desk.role(op)) ? [] : [{ op, because, weight: weightOf(desk, op) }];
+    const free = heldBack(desk, op).length === 0 && desk.role(op) !== 'seat';
+    const slight = free || NO_PANEL.includes(desk.role(op)) || isRough(desk, setUp, op);
+    return because.length === 0 || slight ? [] : [{ op, because, weight: weightOf(desk, op) }];
   });
   const [first, ...others] = reasoned;
   if (!first) return rows;
@@ -27,6 +29,13 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
   );
 }
 
+/** Does it leave nothing finished: a roughing cut, a centre? */
+function isRough(desk: Desk, setUp: SetUp, op: OpId): boolean {
+  const operation = desk.operation(op);
+  const ends = ['screw-cut', 'tap', 'die'].includes(operation.verb) || setUp.grip.kind === 'bench';
+  return !ends && !(wayOf(operation, setUp)?.cuts ?? []).some((cut) => cut.stage === 'final');
+}
+
 /** Its own reason, and the strict before that holds it back most often. */
 function becauseOf(desk: Desk, op: OpId): readonly Because[] {
   const held = heldBack(desk, op).map((b) => b.because);
@@ -35,11 +44,12 @@ function becauseOf(desk: Desk, op: OpId): readonly Because[] {
   return [...desk.operation(op).because.slice(0, 1), ...(most ? [most] : [])];
 }
 
-/** Strict befores that ask for something before this operation, from the end that is in use. */
+/** Strict befores that hold it back in its own set-up: what was done in an earlier one needs no reminding. */
 function heldBack(desk: Desk, op: OpId): readonly Before[] {
   const { befores, setUps } = desk.planned.route;
-  const end = (id: OpId): string => setUps.find((s) => s.operations.includes(id))?.grip.out ?? '';
-  return befores.filter((b) => b.force === 'strict' && b.then === op && (!b.when || end(b.when.op) === b.when.from));
+  const setUp = setUps.find((s) => s.operations.includes(op));
+  const bindsHere = (b: Before): boolean => !b.when || b.when.from === setUp?.grip.out;
+  return befores.filter((b) => b.force === 'strict' && b.then === op && bindsHere(b) && setUp?.operations.includes(b.first));
 }
 
 type Weight = { readonly role: number; readonly befores: number };

@@ -1,0 +1,114 @@
+/** What is read off caliper, micrometer or dial in a row: working dimensions with their limits and their zero, or what the tool says. */
+import { type Len, len } from '../../base/units.ts';
+import type { Words } from '../../base/words.ts';
+import { depth, diameter, limits, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+import type { End } from '../../model/ids.ts';
+import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
+import type { SizeShown } from '../../model/sheet.ts';
+import { type Desk, wayOf } from './lookup.ts';
+
+/** Diameters first, then lengths; how far the tool goes where no length says so. */
+export function sizesOf(
+  desk: Desk,
+  setUp: SetUp,
+  operation: Operation,
+  words: Words,
+  letterOf: (working: Working) => string,
+): readonly SizeShown[] {
+  const workings = desk.workings(operation.id);
+  const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
+  const shown = measured.map((w) => sizeShown(desk, w, words, letterOf(w)));
+  const sizes = [...sizeOfTool(desk, operation, measured), ...shown];
+  const far = measured.some((w) => w.measures === 'length') ? undefined : farOf(desk, setUp, operation);
+  return far === undefined ? sizes : withFar(sizes, far, words);
+}
+
+function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
+  if (working.from === 'bar end') return firstFace(working, words);
+  const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
+  return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
+}
+
+/** The first face of all only has to clean up: anything in its range will do. */
+function firstFace(working: Working, words: Words): SizeShown {
+  const range = words.say('size.range', { lo: short(working.limits.lo), hi: short(working.limits.hi) });
+  return { dim: working.id, text: size(working.limits.target), limits: range, after: words.say('size.from-bar-end'), letter: '' };
+}
+
+function afterOf(desk: Desk, working: Working, words: Words): string {
+  if (working.from === 'axis' || working.from === 'bar end') return '';
+  return words.say(working.from === working.makes ? 'size.off' : 'size.from', { letter: desk.letter(working.from) });
+}
+
+const bare = (text: string, tolerance: string, after = ''): SizeShown => ({ dim: '', text, limits: tolerance, after, letter: '' });
+
+/** What the tool or the feature itself says where no working dimension does: a thread, a drill, flats. */
+function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working[]): readonly SizeShown[] {
+  const feature = desk.feature(operation.feature);
+  if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
+  if (measured.some((w) => w.measures === 'diameter')) return [];
+  if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
+    const across = ['flats', 'hexagon', 'half-flat'].includes(feature.does);
+    return [bare(across ? size(feature.size.target) : diameter(feature.size.target), limits(feature.size))];
+  }
+  return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];
+}
+const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'ream', 'cross-drill'];
+
+// ---- how far -----------------------------------------------------------------------------------------------------------
+/** `deep`: as the tailstock or a depth stop reads; `along`: to a place so far from a face; `stub`: of it, bar that is left to hold by. */
+type Far = { readonly deep: Len } | { readonly along: Len; readonly letter: string; readonly stub?: Len };
+
+/** On the drawing's own places: where it ends is not critical, or a length would say so with its limits. */
+function farOf(desk: Desk, setUp: SetUp, operation: Operation): Far | undefined {
+  const deep = desk.figures(operation.id)?.depth;
+  if (deep !== undefined) return { deep };
+  const way = wayOf(operation, setUp);
+  const zero = endFace(desk, setUp.grip.out);
+  if (!way || !zero || setUp.grip.kind === 'bench') return undefined;
+  return farOfSweep(desk, setUp.grip.out, zero, way) ?? farOfThread(desk, operation, zero);
+}
+
+type Zero = { readonly z: Len; readonly letter: string };
+
+function endFace(desk: Desk, end: End): Zero | undefined {
+  const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === end);
+  const face = feature?.kind === 'end' ? desk.surface(feature.face) : undefined;
+  return face?.shape === 'face' ? { z: face.z, letter: desk.letter(face.id) } : undefined;
+}
+
+function farOfSweep(desk: Desk, out: End, zero: Zero, way: Way): Far | undefined {
+  for (const sweep of way.sweeps) {
+    if (sweep.take === 'part' && sweep.stub !== undefined)
+      return { along: len(desk.part.length + sweep.stub), letter: zero.letter, stub: sweep.stub };
+    if (sweep.take !== 'turn' && sweep.take !== 'bore') continue;
+    const face = desk.surface(sweep.to.face);
+    if (face.shape !== 'face') continue;
+    const along = len(Math.abs(face.z - zero.z) + (sweep.to.beyond ?? 0));
+    // a centre's mouth reaches no depth worth saying
+    if (along > 0) return sweep.take === 'bore' && face.air === out && face.z === zero.z ? { deep: along } : { along, letter: zero.letter };
+  }
+  return undefined;
+}
+
+/** A thread in a hole says how far its full turns go; outside it ends at a relief or a shoulder that is seen. */
+function farOfThread(desk: Desk, operation: Operation, zero: Zero): Far | undefined {
+  const feature = desk.feature(operation.feature);
+  if (feature?.kind !== 'thread' || feature.side !== 'inside') return undefined;
+  const end = feature.start === 'second' ? feature.from : feature.to;
+  return { along: len(Math.abs(end - zero.z)), letter: zero.letter };
+}
+
+/** Beside a single size, else on a line of its own. */
+function withFar(sizes: readonly SizeShown[], far: Far, words: Words): readonly SizeShown[] {
+  const [only, ...others] = sizes;
+  if ('along' in far && far.stub !== undefined) {
+    return [bare(size(far.along), '', words.say('size.stub', { letter: far.letter, stub: short(far.stub) }))];
+  }
+  const says = (manner: '' | 'and-'): string =>
+    'deep' in far
+      ? words.say(`size.${manner}deep`, { depth: depth(far.deep) })
+      : words.say(`size.${manner}along`, { length: depth(far.along), letter: far.letter });
+  if (!only || others.length > 0 || only.after !== '') return [...sizes, bare('', '', says(''))];
+  return [{ ...only, after: says(only.limits === '' ? '' : 'and-') }];
+}
