@@ -66,17 +66,21 @@ export function finishedOutline(part: Part): Outline {
     const b = corners[i];
     if (!a || !b) return [];
     const mark = { surface: surface.id, stage: 'final', by: '' } as const;
-    return [...closing(a.leave, a.arrive), { a: a.arrive, b: b.leave, ...mark }];
+    return [{ a: a.arrive, b: b.leave, ...mark }, ...closing(b.leave, b.arrive)];
   });
 }
 
 /** Where one surface ends and the next begins: one place, or two where the axis or a raw end lies between. */
 type Corner = { readonly leave: Point; readonly arrive: Point };
 function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
-  const met = meet(nominal, p, q);
+  const met = isRawEnd(nominal.part, p, q) ? undefined : meet(nominal, p, q);
   if (met) return { leave: met, arrive: met };
   return { leave: loose(nominal, p, q), arrive: loose(nominal, q, p) };
 }
+
+/** The bar goes on into the chuck: what comes next in the ring begins at the axis. */
+const isRawEnd = (part: Part, p: Surface, q: Surface): boolean =>
+  part.staysInChuck === true && p.shape === 'cylinder' && p.side === 'outside' && (q.side === 'inside' || q.id === part.ring[0]);
 
 function meet(nominal: Nominal, p: Surface, q: Surface): Point | undefined {
   if (p.shape === 'face' && q.shape === 'face') return undefined;
@@ -96,7 +100,7 @@ function loose(nominal: Nominal, surface: Surface, toward: Surface): Point {
   const goal =
     toward.shape === 'face' ? toward.z : toward.shape === 'cylinder' ? (toward.from + toward.to) / 2 : nominal.coneLine(toward).z;
   const near = surface.shape === 'cone' ? line.z : Math.abs(surface.from - goal) < Math.abs(surface.to - goal) ? surface.from : surface.to;
-  const z = surface.shape === 'cylinder' && surface.side !== toward.side ? surface.to : near;
+  const z = surface.shape === 'cylinder' && (surface.side !== toward.side || isRawEnd(nominal.part, surface, toward)) ? surface.to : near;
   return { z, d: at(line, z) };
 }
 

@@ -58,7 +58,7 @@ function extentsOf(edges: readonly Edge[]): ReadonlyMap<SurfaceId, Extent> {
       z: span(old?.z, edge.a.z, edge.b.z),
       d: span(old?.d, edge.a.d, edge.b.d),
       ...(flat ? { level: flat } : {}),
-      stages: new Set([...(old?.stages ?? []), edge.stage]),
+      stages: old?.stages.has(edge.stage) ? old.stages : new Set([...(old?.stages ?? []), edge.stage]),
     });
   }
   return found;

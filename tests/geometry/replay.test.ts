@@ -8,6 +8,7 @@ import { finishedOf } from '../../src/geometry/ring.ts';
 import { areaOf } from '../../src/geometry/section/ask.ts';
 import { outlinesOf } from '../../src/geometry/section/outline.ts';
 import { isSolid } from '../../src/geometry/section.ts';
+import type { Part } from '../../src/model/part.ts';
 import type { Chart, Route, Sweep } from '../../src/model/plan.ts';
 import type { Outline, Polygon } from '../../src/model/stage.ts';
 import { prove } from '../../src/phases/prove.ts';
@@ -41,6 +42,29 @@ describe('the end', () => {
     expect(others).toEqual([]);
     expect(rounded(merged(outline ?? []))).toEqual(rounded(finishedOutline(seatPiece)));
     expect(finishedOf(seatPiece, sound.end).ring).toEqual(seatPiece.ring);
+  });
+  it('of a part that stays in the chuck is closed through its bar', () => {
+    const bar = { lo: mm(16), hi: mm(16), target: mm(16), from: { kind: 'stock', as: 'bar' } } as const;
+    const common = { role: 'free', side: 'outside' } as const;
+    const plug: Part = {
+      ...{ id: 'plug', kind: 'plug', quantity: 1, use: 'tooling made in place', length: mm(10), staysInChuck: true },
+      ...{
+        stock: { from: 'bar', section: 'round', across: mm(16), material: 'steel' },
+        features: [],
+        dimensions: [],
+        ring: ['Q', 'spigot', 'M', 'skin'],
+      },
+      surfaces: [
+        { ...common, shape: 'face', id: 'Q', feature: 'Q', air: 'first', z: mm(0) },
+        { ...common, shape: 'cylinder', id: 'spigot', feature: 'spigot', size: { ...bar, target: mm(8) }, from: mm(0), to: mm(4) },
+        { ...common, shape: 'face', id: 'M', feature: 'M', air: 'first', z: mm(4) },
+        { ...common, shape: 'cylinder', id: 'skin', feature: 'skin', size: bar, from: mm(4), to: mm(10), asStock: true },
+      ],
+    };
+    expect(finishedOutline(plug).map(({ a, b, surface }) => [surface, a.z, a.d, b.z, b.d].join(' '))).toEqual([
+      ...['Q 0 0 0 80000', 'spigot 0 80000 40000 80000', 'M 40000 80000 40000 160000', 'skin 40000 160000 100000 160000'],
+      ...[' 100000 160000 100000 0', ' 100000 0 0 0'],
+    ]);
   });
   it('of a part made from the other end is its mirror, and as well proved', () => {
     const part = mirrorPart(seatPiece);

@@ -88,6 +88,7 @@ const drillTo =
 
 const REFUSED: readonly (readonly [what: string, damage: Damage, kind: ClaimKind, about: string])[] = [
   ['a strict before broken', move('S/finish', 'before', 'bore/drill'), 'order', 'seat-face-after-drill'],
+  ['a step left out that leaves no mark', drop('bore/centre'), 'order', 'bore/centre'],
   ['a chamfer left out', drop('coupling.chamfer/chamfer'), 'shape', ''],
   ['a shoulder left out', drop('nose/turn'), 'shape', ''],
   ['a finishing cut left out', drop('bore/d-bit'), 'shape', ''],
@@ -199,6 +200,10 @@ describe('a proof', () => {
         .join('\n'),
     ).toBe(true);
     for (const one of proof.claims) expect(told(one)).not.toBe('');
+  });
+  it.each(seatRoute.setUps.flatMap((setUp) => setUp.operations))('refuses a route without %s', (op) => {
+    const proof = prove(drop(op.slice(seatPiece.id.length + 1))(SOUND));
+    expect(proof.claims.filter((one) => !one.holds && one.kind === 'order').map((one) => one.about)).toEqual([op]);
   });
   it.each<readonly [string, Damage]>([
     ['the rim turned after the thread', move('flange/turn', 'after', 'seat-thread/turn')],

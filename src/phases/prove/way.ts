@@ -14,6 +14,7 @@ export function wayClaims(asked: Case, steps: readonly Step[]): readonly Claim[]
   const opening = steps.filter((step, i) => step.setUp.no !== steps[i - 1]?.setUp.no && step.setUp.grip.kind !== 'bench');
   return [
     ...orderClaims(asked, steps),
+    ...leftOut(asked, steps),
     ...opening.flatMap((step) => setUpClaims(asked, steps, step)),
     ...steps.flatMap((step) => stepClaims(asked, step)),
     ...keptClaims(asked, steps),
@@ -44,6 +45,13 @@ function orderClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
     const grounds = { first: short(part.id, before.first), then: short(part.id, before.then), rule: before.because.rule };
     return [claim('order', before.because.rule, first.i < then.i, grounds, before.then)];
   });
+}
+
+/** Every operation of the methods that were chosen stands in the route. */
+function leftOut(asked: Case, steps: readonly Step[]): readonly Claim[] {
+  const done = new Set(steps.map((step) => step.operation.id));
+  const missing = asked.route.chosen.flatMap((method) => method.operations).filter((operation) => !done.has(operation.id));
+  return missing.map(({ id }) => claim('order', id, false, { first: '', then: short(asked.part.id, id), rule: '' }, id));
 }
 
 // ---- set-ups --------------------------------------------------------------------------------------------------------------------
