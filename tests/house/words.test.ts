@@ -31,7 +31,7 @@ function idsAt(all: readonly Token[], i: number): readonly Pick<Asked, 'id' | 'w
   }
   if (before !== ':' || t.kind !== 'string') return [];
   if (call === 'code' && t.text.includes('.')) return ['', '.do'].map((part) => ({ id: `error.${t.text}${part}`, whole: true }));
-  if (call === 'rule') return ['.title', '.why'].map((part) => ({ id: `rule.${t.text}${part}`, whole: true }));
+  if (call === 'rule' && t.text !== '') return ['.title', '.why'].map((part) => ({ id: `rule.${t.text}${part}`, whole: true }));
   return [];
 }
 
