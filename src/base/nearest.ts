@@ -11,6 +11,13 @@ export function nearest(written: string, known: readonly string[]): string | und
   return near[0]?.word;
 }
 
+/** The `most` nearest words, however far; nearest first, of equals the first by code unit. */
+export function nearestFew(written: string, known: readonly string[], most: number): readonly string[] {
+  const far = known.map((word) => ({ word, slips: slips(written.toLowerCase(), word.toLowerCase()) }));
+  far.sort((a, b) => a.slips - b.slips || (a.word < b.word ? -1 : a.word > b.word ? 1 : 0));
+  return far.slice(0, most).map(({ word }) => word);
+}
+
 /** Optimal string alignment distance. */
 function slips(a: string, b: string): number {
   let before: readonly number[] = [];

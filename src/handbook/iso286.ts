@@ -1,6 +1,7 @@
 /**
  * ISO 286-1: limits of a size by its fit, up to 30 mm. Grades IT5 to IT14; shafts c to s and js; holes C to H and JS by mirror, K, M, N to
- * grade 8 and P to grade 7 by the rule of delta. The table rules over the formula for i. Outside it nothing is given.
+ * grade 8 and P, R, S to grade 7 by the rule of delta, coarser M and P to S by mirror, N with its upper limit at nought, K to 3 mm only.
+ * The table rules over the formula for i. Outside it nothing is given.
  */
 import { type Len, len, mm, toMm } from '../base/units.ts';
 import type { Standing } from './fact.ts';
@@ -64,6 +65,8 @@ const GRADES: Readonly<Record<number, readonly number[]>> = {
   13: [140, 180, 220, 270, 330],
   14: [250, 300, 360, 430, 520],
 };
+/** IT4, which the rule of delta asks for at grade 5. From memory. */
+const FINER_THAN_5: readonly number[] = [3, 4, 4, 5, 6];
 /** Fundamental deviations, um: upper for c to h, lower for k to s. One list prints g = -8 for 6-10 mm: a misprint. */
 const DEVIATIONS: Readonly<Record<string, readonly number[]>> = {
   c: [-60, -70, -80, -95, -110],
@@ -83,7 +86,7 @@ const DEVIATIONS: Readonly<Record<string, readonly number[]>> = {
 const K_GRADES = { from: 4, to: 7 } as const;
 const ABOVE: readonly string[] = ['k', 'm', 'n', 'p', 'r', 's'];
 /** Last grade for which the rule of delta holds. */
-const DELTA_TO: Readonly<Record<string, number>> = { k: 8, m: 8, n: 8, p: 7 };
+const DELTA_TO: Readonly<Record<string, number>> = { k: 8, m: 8, n: 8, p: 7, r: 7, s: 7 };
 
 type Signed = { readonly lower: Len; readonly upper: Len };
 
@@ -108,12 +111,19 @@ function hole(letter: string, grade: number, range: number, tolerance: Len): Sig
   const fundamental = deviation(small, K_GRADES.to, range);
   if (fundamental === undefined) return undefined;
   if (!ABOVE.includes(small)) return { lower: len(-fundamental), upper: len(tolerance - fundamental) };
-  const finer = GRADES[grade - 1]?.[range];
-  const last = DELTA_TO[small];
-  if (last === undefined || grade > last || finer === undefined) return undefined;
-  const delta = range === 0 ? 0 : tolerance - mm(finer / 1000);
-  const upper = len(delta - fundamental);
-  return { lower: len(upper - tolerance), upper };
+  const upper = upperOfTight(small, grade, range, tolerance, fundamental);
+  return upper === undefined ? undefined : { lower: len(upper - tolerance), upper };
+}
+
+function upperOfTight(letter: string, grade: number, range: number, tolerance: Len, fundamental: Len): Len | undefined {
+  const first = range === 0;
+  if (grade > (DELTA_TO[letter] ?? 0)) {
+    if (letter === 'k') return first ? len(0) : undefined;
+    return letter === 'n' && !first ? len(0) : len(-fundamental);
+  }
+  const finer = GRADES[grade - 1]?.[range] ?? FINER_THAN_5[range];
+  if (finer === undefined) return undefined;
+  return len((first ? 0 : tolerance - mm(finer / 1000)) - fundamental);
 }
 
 function deviation(letter: string, grade: number, range: number): Len | undefined {

@@ -29,7 +29,7 @@ export type ThreadLimits = {
   /** degrees, included */
   readonly flankAngle: number;
   /** Where the pair of diameter and pitch is listed. */
-  readonly listed: 'ISO 261' | 'trade' | 'nowhere';
+  readonly listed: 'ISO 261' | 'standard' | 'trade' | 'nowhere';
   readonly source: string;
   readonly standing: Standing;
 };

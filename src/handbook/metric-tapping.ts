@@ -1,12 +1,13 @@
 /**
- * Holes to be tapped and depths to be cut for ISO metric threads. A share of thread is told on the basis 5/8 H (1.08253 P on diameter, the
+ * Holes to be tapped and depths to be cut. A share of thread of an ISO thread is told on the basis 5/8 H (1.08253 P on diameter, the
  * standard's own depth) unless the other is asked for: handbooks and FED-STD-H28 reckon with 3/4 H (1.29904 P), on which the same hole
- * shows five sixths of the figure. A sheet names the basis.
+ * shows five sixths of the figure. Whitworth and BA threads are reckoned on their own whole depth. A sheet names the basis.
  */
 import { type Len, len, mm, roundHalfEven } from '../base/units.ts';
 import type { Pair, ThreadLimits } from './iso965-metric.ts';
+import { BA_FORM, type Basis, FULL_DEPTH, WHITWORTH_FORM } from './thread-form.ts';
 
-export type Basis = '5/8 H' | '3/4 H';
+export type { Basis } from './thread-form.ts';
 export type TappingDrill = {
   readonly drill: Len;
   /** Percent of full thread. */
@@ -21,7 +22,11 @@ export type TappingDrill = {
  * Drills of `rack` whose hole is inside the minor diameter's limits, by rising size; besides them the nearest under and the nearest over.
  * `thread` is the inside thread.
  */
-export function tappingDrills(thread: ThreadLimits, rack: readonly Len[], basis: Basis = '5/8 H'): readonly TappingDrill[] {
+export function tappingDrills(
+  thread: ThreadLimits,
+  rack: readonly Len[],
+  basis: Basis = usualBasis(thread.flankAngle),
+): readonly TappingDrill[] {
   const sizes = [...new Set(rack)].sort((a, b) => a - b).filter((drill) => drill < thread.nominal);
   const under = sizes.findLast((drill) => drill < thread.minor.lo);
   const over = sizes.find((drill) => drill > thread.minor.hi);
@@ -33,14 +38,20 @@ export function tappingDrills(thread: ThreadLimits, rack: readonly Len[], basis:
     });
 }
 
+/** What a share of thread is a share of, where nothing else is said. Degrees, included. */
+export function usualBasis(flankAngle: number): Basis {
+  if (flankAngle === WHITWORTH_FORM.flankAngle) return 'Whitworth depth';
+  return flankAngle === BA_FORM.flankAngle ? 'BA depth' : '5/8 H';
+}
+
 /** Percent of full thread that a hole of this size leaves. */
 export function engagement(thread: Pick<ThreadLimits, 'nominal' | 'pitch'>, hole: Len, basis: Basis): number {
-  return (100 * (thread.nominal - hole)) / (SHARE[basis] * height(thread.pitch));
+  return (100 * (thread.nominal - hole)) / (FULL_DEPTH[basis] * thread.pitch);
 }
 
 /** Its inverse: the hole that leaves this share. */
 export function holeFor(thread: Pick<ThreadLimits, 'nominal' | 'pitch'>, percent: number, basis: Basis): Len {
-  return len(roundHalfEven(thread.nominal - (percent / 100) * SHARE[basis] * height(thread.pitch)));
+  return len(roundHalfEven(thread.nominal - (percent / 100) * FULL_DEPTH[basis] * thread.pitch));
 }
 
 /**
@@ -73,9 +84,6 @@ export function usualTappingDrill(name: string): Len | undefined {
   const drill = ISO_2306.get(name);
   return drill === undefined ? undefined : mm(drill);
 }
-
-/** On diameter. */
-const SHARE: Readonly<Record<Basis, number>> = { '5/8 H': 1.25, '3/4 H': 1.5 };
 
 function height(pitch: Len): number {
   return (Math.sqrt(3) / 2) * pitch;

@@ -1,12 +1,13 @@
 /** Figures for working dimensions and for the numbers of each operation: what is left, what is tidy, what a bench lathe bears. */
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
+import { cite } from './sources.ts';
 
 const CUSTOM = 'common practice, no source';
 const WHEELS = 'derived: fits 28 of 29 published trains of module 1 wheels on a small bench lathe';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
 
-const ISCAR = 'ISCAR turning catalogue 2017 p. 558, VDI 3323 groups';
-const RECALLED = "a tool maker's older table, from memory";
+const ISCAR = cite('iscar-kc');
+const RECALLED = cite('kc-rest');
 const KC: readonly (readonly [group: string, value: number, exponent: number, source: string, standing: Standing])[] = [
   ['brass', 700, 0.27, ISCAR, 'standard'],
   ['gunmetal', 700, 0.27, ISCAR, 'standard'],

@@ -1,4 +1,5 @@
 /** Figures of the workshop that rules and designs rest on: proportions, allowances, clearances. Each row carries its source. */
+import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
 
 const CUSTOM = 'common practice, no source';
@@ -36,7 +37,7 @@ const ROWS: readonly Row[] = [
   ['bore.past', 0.5, 'mm', 'a boring tool, D-bit or reamer goes this far past a through face'],
   ['drill.pilot-above', 8, 'mm', 'a drill larger than this follows a smaller one'],
   ['drill.pilot-ratio', 0.5, 'ratio', 'size of that smaller one'],
-  ['drill.point', 118, 'deg', 'included angle of a jobber drill (DIN 338, type N)', 'DIN 338 type N, from memory', 'from memory'],
+  ['drill.point', POINT_ANGLE, 'deg', 'included angle of a jobber drill (DIN 338, type N)', 'DIN 338 type N, from memory', 'from memory'],
   ['drill.for-bore', 0.5, 'mm', 'on diameter, left by the drill for a boring tool'],
   ['single-lip.stock.short', 0.1, 'mm', 'least left for a D-bit or reamer on diameter, hole to 4 d deep'],
   ['single-lip.stock.deep', 0.3, 'mm', 'left for a D-bit on diameter, hole deeper than 4 d (0.2 to 0.4)'],
@@ -68,6 +69,7 @@ const ROWS: readonly Row[] = [
   ['turn.half', 180, 'deg', 'half a turn', 'definition', 'derived'],
   ['flats.body', 8, 'mm', 'length of spanner flats on a body'],
   ['band.drilled', 0.15, 'mm', 'a drilled hole comes out over its drill by up to this'],
+  ['part.wall.least', 0.3, 'mm', 'wall under which a part as drawn is refused; thinner is foil, not turning'],
   ['wall.least', 1, 'mm', 'least wall that is turned and handled with comfort'],
   ['length.least-surface', 0.05, 'mm', 'least length of a face or cylinder that must stay at every limit'],
   // limits by role

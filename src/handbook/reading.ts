@@ -35,6 +35,10 @@ const RANGES: readonly Range[] = [
   ['hole', 0.2, 60, 'mm', 'a drill, reamer, collet, bored hole or bar'],
   ['range.step', 0.01, 25, 'mm', 'step of a set of sizes'],
   ['bar.across', 0.5, 200, 'mm', 'a bar, across flats if it has flats'],
+  ['part.diameter', 0.5, 200, 'mm', 'a diameter of a turned part, or across its flats'],
+  ['part.length', 0.5, 400, 'mm', 'a length of a turned part: ISO 2768-1 has general tolerances from 0.5 to 400 mm'],
+  ['part.quantity', 1, 500, 'count', 'parts of one kind'],
+  ['cone.angle', 2, 170, 'deg', 'included angle of a cone'],
   ['bar.length', 5, 6000, 'mm', 'length of a bar'],
 ];
 

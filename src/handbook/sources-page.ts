@@ -7,10 +7,12 @@ import { inchBars, metricBars, nutHexagons } from './bar-stock.ts';
 import { capability } from './capability.ts';
 import { centreDrills } from './centre-drills.ts';
 import { cuttingData } from './cutting.ts';
+import { forceRelations } from './cutting-force.ts';
 import { SPEEDS } from './cutting-speeds.ts';
 import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
 import type { FactTable, Standing } from './fact.ts';
+import { flowFacts, flowRelations } from './flow.ts';
 import { materialLimits, materials } from './materials.ts';
 import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
@@ -18,10 +20,17 @@ import { pipes } from './pipes.ts';
 import { practice } from './practice.ts';
 import { proving } from './proving.ts';
 import { READING } from './reading.ts';
+import { reliefRelations } from './relief-steam.ts';
 import { silverSteel } from './silver-steel.ts';
 import { cite, type SourceId, sources } from './sources.ts';
+import { spindleFacts, spindleRelations } from './spindle.ts';
+import { squarePairs } from './squares.ts';
+import { stiffnessRelations } from './stiffness.ts';
 import { threading } from './thread-passes.ts';
-import { ballRelations } from './valve-ball.ts';
+import { inchThreads } from './threads.ts';
+import { timeRelations } from './times.ts';
+import { ballRelations, type Relation } from './valve-ball.ts';
+import { coneRelations } from './valve-cone.ts';
 
 /** One figure, or one table that is spoken of as a whole. */
 export type Use = { readonly file: string; readonly what: string; readonly source: string; readonly standing: Standing };
@@ -59,6 +68,7 @@ export function sourcesPage(): string {
 const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['capability.ts', capability],
   ['drilling.ts', drilling],
+  ['flow.ts', flowFacts],
   ['materials.ts', materialLimits],
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
@@ -66,7 +76,19 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['proving.ts', proving],
   ['reading.ts', READING],
   ['silver-steel.ts', silverSteel],
+  ['spindle.ts', spindleFacts],
   ['thread-passes.ts', threading],
+];
+
+const RELATIONS: readonly (readonly [file: string, rows: readonly Relation[]])[] = [
+  ['valve-ball.ts', ballRelations],
+  ['valve-cone.ts', coneRelations],
+  ['flow.ts', flowRelations],
+  ['relief-steam.ts', reliefRelations],
+  ['spindle.ts', spindleRelations],
+  ['cutting-force.ts', forceRelations],
+  ['stiffness.ts', stiffnessRelations],
+  ['times.ts', timeRelations],
 ];
 
 /** Tables whose rows share one source: spoken of as a whole. */
@@ -80,6 +102,27 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['iso965-metric.ts', 'limits 6g and 6H, checked', 'iso-965-2', 'standard'],
   ['iso965-metric.ts', 'method outside the tables, checked', 'fed-h28-21b', 'standard'],
   ['metric-tapping.ts', 'heights of the profile, checked', 'iscar-taps', 'standard'],
+  ['thread-form.ts', 'ISO form', 'iso-68-1', 'standard'],
+  ['thread-form.ts', 'Whitworth form', 'bs-84', 'standard'],
+  ['thread-form.ts', 'BA form', 'bs-93', 'standard'],
+  ['whitworth-threads.ts', 'tolerances', 'bs-84-rest', 'from memory'],
+  ['whitworth-threads.ts', 'sizes of BSW and BSF', 'bs-84', 'standard'],
+  ['whitworth-threads.ts', 'Model Engineer and brass threads; drills', 'model-threads', 'common practice'],
+  ['whitworth-threads.ts', 'drills of BSW', 'bs-1157', 'common practice'],
+  ['ba-threads.ts', 'sizes and tolerances', 'bs-93', 'standard'],
+  ['ba-threads.ts', 'tapping drills', 'model-threads', 'common practice'],
+  ['iso228-threads.ts', 'sizes and tolerances', 'iso-228', 'standard'],
+  ['iso228-threads.ts', 'tapping drills', 'pipe-drills', 'common practice'],
+  ['unified-threads.ts', 'formulas and rounding', 'asme-b1-1', 'standard'],
+  ['unified-threads.ts', 'four minor diameters as printed; the others, checked', 'fed-h28-2b', 'standard'],
+  ['surface.ts', 'N grades', 'iso-1302', 'standard'],
+  ['surface.ts', 'usual roughness of processes', 'process-ra', 'common practice'],
+  ['surface.ts', 'roughness of a round nose', 'youssef', 'standard'],
+  ['reamers.ts', 'sizes and tolerance', 'iso-522', 'from memory'],
+  ['squares.ts', 'squares for handwheels', 'din-79', 'standard'],
+  ['spindle.ts', 'width of packing', 'tribology', 'common practice'],
+  ['cutting-force.ts', 'constants of drills, other metals', 'drill-rest', 'derived'],
+  ['stiffness.ts', 'boring bar, checked', 'isakov', 'standard'],
   ['metric-tapping.ts', 'usual tapping drills', 'iso-2306', 'from memory'],
   ['metric-tapping.ts', 'share of thread on 3/4 H, checked', 'fed-h28-2b', 'standard'],
   ['metric-tapping.ts', 'depth with a sharp tool, checked', 'sumitomo', 'common practice'],
@@ -127,8 +170,18 @@ function whole([file, what, source, standing]: (typeof WHOLE)[number]): Use {
 function recordUses(): readonly Use[] {
   const named = (file: string, rows: readonly { readonly name: string; readonly source: string; readonly standing: Standing }[]) =>
     rows.map(({ name, source, standing }) => ({ file, what: name, source, standing }));
+  const relations = RELATIONS.flatMap(([file, rows]) =>
+    named(
+      file,
+      rows.map((r) => ({ ...r, name: r.id })),
+    ),
+  );
+  const pairs = squarePairs.map((p) => ({ ...p, name: `${p.across / 10_000} on ${p.round / 10_000}` }));
   const strengths = materials.flatMap((m) => m.strength.map((s) => ({ ...s, name: `${m.id}, ${s.condition}` })));
   return [
+    ...relations,
+    ...named('squares.ts', pairs),
+    ...named('threads.ts', inchThreads),
     ...named('balls.ts', ballSizes),
     ...named(
       'balls.ts',
@@ -152,10 +205,6 @@ function recordUses(): readonly Use[] {
     ...named(
       'pipes.ts',
       pipes.map((p) => ({ ...p, name: `${p.outside / 10_000} x ${p.wall / 10_000}` })),
-    ),
-    ...named(
-      'valve-ball.ts',
-      ballRelations.map((r) => ({ ...r, name: r.id })),
     ),
     ...speedUses(),
   ];

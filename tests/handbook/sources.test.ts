@@ -13,6 +13,7 @@ const NO_FIGURES: Readonly<Record<string, string>> = {
   'sources-page.ts': 'the page',
   'thread-name.ts': 'names only',
   'materials-table.ts': 'told by materials.ts',
+  look: 'answers made from the other files',
 };
 
 describe('sources', () => {
