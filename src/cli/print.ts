@@ -9,7 +9,7 @@ import type { Planned } from './tools.ts';
 const LANGUAGE = 'en';
 
 export async function print(planned: Planned, format: Format, assets: Assets, words: Words): Promise<Uint8Array | string> {
-  if (format === 'json') return `${JSON.stringify(planned.plan, null, 2)}\n`;
+  if (format === 'json') return (await import('../render/json.ts')).writeJson(planned.plan);
   const { view, document } = pagesOf(planned, assets, words);
   if (format === 'text') return (await import('../render/text.ts')).writeText(view, document);
   return (await import('../render/pdf.ts')).writePdf(document, loadFonts());

@@ -10,16 +10,16 @@ import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Plan } from '../model/plan.ts';
 import type { SheetPage, SheetView } from '../model/sheet.ts';
+import type { Stage } from '../model/stage.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
 import { stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
-import type { StageAt } from './sheet/stages.ts';
 
-export { type StageAt, stagesOf } from './sheet/stages.ts';
-
+/** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
+export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
 export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
 export type Sheet = { readonly view: SheetView; readonly document: Document };
 

@@ -65,6 +65,7 @@ export function partName(part: Part, words: Words): string {
   const thread = part.features.find((f) => f.kind === 'thread');
   const facts = {
     thread: thread?.kind === 'thread' ? threadName(thread.thread.name) : '',
+    side: thread?.kind === 'thread' ? thread.side : '',
     across: part.stock.from === 'bar' ? short(part.stock.across) : '',
   };
   if (words.has(`part.${part.kind}`)) return words.say(`part.${part.kind}`, facts);
