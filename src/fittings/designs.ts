@@ -5,11 +5,14 @@ import type { Workshop } from '../model/workshop.ts';
 import type { CheckValveAsked } from './check-valve/asked.ts';
 import { designCheckValve } from './check-valve/design.ts';
 import { CHECK_VALVE_PLACES } from './check-valve/places.ts';
+import { designTurnedPart } from './turned-part/design.ts';
+import type { Meant } from './turned-part/meaning.ts';
 
 export type Designs = Readonly<Record<string, (asked: unknown, workshop: Workshop) => Outcome<Fitting>>>;
 
 export const DESIGNS: Designs = {
   'check-valve': (asked, workshop) => designCheckValve(asked as CheckValveAsked, workshop),
+  'turned-part': (asked, workshop) => designTurnedPart(asked as Meant, workshop),
 };
 
 /** Which keys of the file a finding of a kind's design is about, so that it gets its line. */

@@ -14,6 +14,12 @@ export function threadPair(name: string): ThreadPair | undefined {
   return outside && inside && { name: outside.name, outside: threadSize(outside), inside: threadSize(inside) };
 }
 
+/** One half of a pair; `cls` '6g', '6H' … Nothing when the handbook has no such thread or class. */
+export function threadOf(name: string, cls: string): ThreadSize | undefined {
+  const found = metricThread(name, cls);
+  return found && threadSize(found);
+}
+
 function threadSize(t: ThreadLimits): ThreadSize {
   const as = `${t.name}-${t.cls}`;
   const limits = (pair: { readonly lo: Len; readonly hi: Len }): Limits => between(pair.lo, pair.hi, aim(pair.lo, pair.hi), as, 'thread');

@@ -51,6 +51,7 @@ const ROWS: readonly Row[] = [
   ['groove.least', 0.1, 'mm', 'a groove is wider than its tool by at least nothing: this is the room to square a wall'],
   ['centre.ratio', 10, 'ratio', 'stick-out to diameter above which even a centre does not hold light work straight'],
   ['saw.allowance', 1, 'mm', 'left by a hacksaw for facing'],
+  ['centre.mouth.most', 0.6, 'ratio', 'mouth of a centre hole that stays in an end, of the end: a rim has to stand'],
   ['centre.mouth.under', 0, 'mm', 'a centre drill mouth at a seat is under the pilot drill by at least this'],
   // threads
   ['relief.pitches', 2, 'ratio', 'width of a relief in pitches, before half the tool is added'],

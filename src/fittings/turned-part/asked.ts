@@ -1,0 +1,193 @@
+/**
+ * A turned part described feature by feature: the keys of `fitting: turned-part`. What can be said of the description without knowing the
+ * workshop is said here, at its place in the file.
+ */
+import { z } from 'zod';
+import { ask, choice, count, flag, length, line, list, present, quantity, record } from '../../base/asking.ts';
+import { type Problem, readQuantity } from '../../base/quantity.ts';
+import { type Size, size } from '../../base/size.ts';
+import type { Len } from '../../base/units.ts';
+import { len } from '../../base/units.ts';
+import { shown } from '../../base/written.ts';
+import { bounds } from '../../handbook/reading.ts';
+import type { End } from '../../model/ids.ts';
+import { type Meant, meaningOf } from './meaning.ts';
+
+export const ROLES = ['seat', 'sealing', 'register', 'running', 'clearance', 'free'] as const;
+export type AskedRole = (typeof ROLES)[number];
+const ENDS = ['first', 'second'] as const;
+
+export type AskedFace = { readonly letter?: string; readonly role?: AskedRole };
+export type AskedEnd = AskedFace & { readonly centre?: 'may' | 'must not' };
+export type AskedSection = {
+  readonly name: string;
+  readonly diameter?: Size;
+  readonly thread?: Size;
+  readonly 'as-bar'?: boolean;
+  readonly length: Size;
+  readonly role?: AskedRole;
+  readonly shoulder?: AskedFace;
+  readonly starts?: End;
+  readonly relief?: boolean;
+  readonly groove?: boolean;
+  readonly knurl?: boolean;
+  readonly cone?: { readonly at: End; readonly angle: number; readonly tip: Size; readonly role?: AskedRole };
+};
+export type AskedHole = {
+  readonly name: string;
+  readonly diameter?: Size;
+  readonly thread?: Size;
+  readonly from: End;
+  readonly depth: Size | 'through';
+  readonly full?: Len;
+  readonly bottom?: 'flat' | 'point';
+  readonly letter?: string;
+  readonly 'floor-role'?: AskedRole;
+  readonly role?: AskedRole;
+  readonly cone?: { readonly angle: number; readonly mouth: Size; readonly role?: AskedRole };
+};
+export type AskedSide = {
+  readonly name: string;
+  readonly on: string;
+  readonly flats?: Size;
+  readonly square?: Size;
+  readonly hexagon?: Size;
+  readonly 'cross-hole'?: Size;
+  readonly at: Len;
+  readonly length?: Len;
+  readonly role?: AskedRole;
+};
+export type AskedLength = { readonly from: string; readonly to: string; readonly size: Size };
+export type AskedBar = { readonly section: 'round' | 'hexagon'; readonly across: Len };
+/** As written, every word of it understood by itself. */
+export type TurnedPartAsked = {
+  readonly title: string;
+  readonly name: string;
+  readonly material: string;
+  readonly quantity: number;
+  readonly bar?: AskedBar;
+  readonly first: AskedEnd;
+  readonly second: AskedEnd;
+  readonly outside: readonly AskedSection[];
+  readonly inside: readonly AskedHole[];
+  readonly side: readonly AskedSide[];
+  readonly lengths: readonly AskedLength[];
+};
+
+const word = (pattern: RegExp, problem: string) =>
+  ask({ type: 'string' }, (value): string | Problem => {
+    if (typeof value === 'string' && pattern.test(value)) return value;
+    return { problem, grounds: { word: shown(String(value)) } };
+  });
+/** Of parts and features: it stands in ids and, without its hyphens, on the sheet. */
+const name = () => word(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'read.not-a-name');
+const letter = () => word(/^[A-Z][0-9]?$/, 'read.not-a-letter');
+const role = () => choice(ROLES).optional();
+const end = () => record({ letter: letter().optional(), role: role(), centre: choice(['may', 'must not']).optional() });
+const angle = () => quantity('angle', bounds('cone.angle'));
+const across = () => size(bounds('part.diameter'));
+
+/** 'hexagon 14 mm', 'round 16'. */
+const bar = () =>
+  z
+    .any()
+    .meta({ type: 'string' })
+    .transform((value: unknown, context): AskedBar => {
+      const match = /^(round|hexagon) +(\S.*)$/.exec(typeof value === 'string' ? value.trim() : '');
+      const read = match ? readQuantity(match[2] ?? '', 'length') : undefined;
+      if (match && typeof read === 'number') return { section: match[1] === 'hexagon' ? 'hexagon' : 'round', across: len(read) };
+      const problem: Problem = typeof read === 'object' ? read : { problem: 'read.not-a-bar', grounds: { word: shown(String(value)) } };
+      context.addIssue({ code: 'custom', params: problem, input: value });
+      return z.NEVER;
+    });
+
+/** 'through', or a depth from the end. */
+const depth = () =>
+  z
+    .any()
+    .meta({ type: ['number', 'string'] })
+    .transform((value: unknown, context): Size | 'through' => {
+      if (value === 'through') return 'through';
+      const read = size(bounds('part.length')).safeParse(value);
+      if (read.success) return read.data;
+      for (const issue of read.error.issues) {
+        if (issue.code === 'custom') context.addIssue({ code: 'custom', params: issue.params, input: value });
+      }
+      return z.NEVER;
+    });
+
+const section = record({
+  name: name(),
+  diameter: across().optional(),
+  thread: size().optional(),
+  'as-bar': flag().optional(),
+  length: size(bounds('part.length')),
+  role: role(),
+  shoulder: record({ letter: letter().optional(), role: role() }).optional(),
+  starts: choice(ENDS).optional(),
+  relief: flag().optional(),
+  groove: flag().optional(),
+  knurl: flag().optional(),
+  cone: record({ at: choice(ENDS), angle: angle(), tip: across(), role: role() }).optional(),
+});
+const hole = record({
+  name: name(),
+  diameter: across().optional(),
+  thread: size().optional(),
+  from: choice(ENDS),
+  depth: depth(),
+  full: length(bounds('part.length')).optional(),
+  bottom: choice(['flat', 'point']).optional(),
+  letter: letter().optional(),
+  'floor-role': role(),
+  role: role(),
+  cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
+});
+const side = record({
+  name: name(),
+  on: name(),
+  flats: across().optional(),
+  square: across().optional(),
+  hexagon: across().optional(),
+  'cross-hole': across().optional(),
+  at: length(bounds('part.length')),
+  length: length(bounds('part.length')).optional(),
+  role: role(),
+});
+
+export const turnedPartSchema = record({
+  fitting: z.literal('turned-part'),
+  title: line(),
+  name: name(),
+  material: line(),
+  quantity: count(bounds('part.quantity')).optional(),
+  bar: bar().optional(),
+  first: end(),
+  second: end(),
+  outside: list(section),
+  inside: list(hole).optional(),
+  side: list(side).optional(),
+  lengths: list(record({ from: letter(), to: letter(), size: size(bounds('part.length')) })).optional(),
+}).transform((raw, context): Meant => {
+  const { title, name: id, material, quantity: many, bar: stock, first, second, outside, inside, side: sides, lengths } = raw;
+  const asked: TurnedPartAsked = {
+    ...{ title, name: id, material, quantity: many ?? 1, first: present(first), second: present(second) },
+    ...present({ bar: stock }),
+    outside: outside.map(({ name: own, length: long, shoulder, cone, ...rest }) => ({
+      ...{ name: own, length: long, ...present(rest) },
+      ...(shoulder ? { shoulder: present(shoulder) } : {}),
+      ...(cone ? { cone: { at: cone.at, angle: cone.angle, tip: cone.tip, ...present({ role: cone.role }) } } : {}),
+    })),
+    inside: (inside ?? []).map(({ name: own, from, depth: deep, cone, ...rest }) => ({
+      ...{ name: own, from, depth: deep, ...present(rest) },
+      ...(cone ? { cone: { angle: cone.angle, mouth: cone.mouth, ...present({ role: cone.role }) } } : {}),
+    })),
+    side: (sides ?? []).map(({ name: own, on, at, ...rest }) => ({ name: own, on, at, ...present(rest) })),
+    lengths: lengths ?? [],
+  };
+  const { value, faults } = meaningOf(asked);
+  for (const { path, problem, grounds } of faults) {
+    context.addIssue({ code: 'custom', path: [...path], params: { problem, grounds }, input: raw });
+  }
+  return value ?? z.NEVER;
+});

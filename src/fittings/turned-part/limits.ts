@@ -1,0 +1,66 @@
+/** Limits of a size that a person wrote: stated, by its fit, or by the general tolerance. */
+import { type Size, statedLimits } from '../../base/size.ts';
+import { type Len, len, mm } from '../../base/units.ts';
+import { fitLimits } from '../../handbook/iso286.ts';
+import { lookUpGeneral } from '../../handbook/iso2768.ts';
+import type { LimitSource, Limits } from '../../model/part.ts';
+import { between } from '../limits.ts';
+import { type Faults, fault, type Path } from './fault.ts';
+
+export type Of = 'shaft' | 'hole' | 'length';
+
+/** Nothing, and a fault, where the size has no limits of this kind. */
+export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults: Faults): Limits | undefined {
+  const about = { feature, size: size.text, of };
+  if (size.thread !== undefined) {
+    fault(faults, path, 'thread-as-size', about);
+    return undefined;
+  }
+  if (size.fit !== undefined) return ofFit(size.nominal, size.fit, of, about, path, faults);
+  const stated = statedLimits(size);
+  if (stated && stated.lo <= 0) {
+    fault(faults, path, 'nothing-left', { ...about, lo: stated.lo });
+    return undefined;
+  }
+  if (stated) return band(stated.lo, stated.hi, size.nominal, size.text, 'stated');
+  const general = lookUpGeneral(size.nominal, 'm');
+  if (!general) fault(faults, path, 'no-general', about);
+  return general && band(len(size.nominal - general.half), len(size.nominal + general.half), size.nominal, general.as, 'general');
+}
+
+type About = { readonly feature: string; readonly size: string; readonly of: Of };
+
+function ofFit(nominal: Len, fit: string, of: Of, about: About, path: Path, faults: Faults): Limits | undefined {
+  if (of === 'length') {
+    fault(faults, path, 'fit-on-length', { ...about, fit });
+    return undefined;
+  }
+  const right = of === 'shaft' ? fit.toLowerCase() : fit.toUpperCase();
+  const found = fit === right ? fitLimits(nominal, fit) : undefined;
+  if (found) return band(found.lo, found.hi, nominal, fit, 'fit');
+  if (fit !== right) fault(faults, path, 'fit-of-other-side', { ...about, fit, right });
+  else fault(faults, path, 'fit-unknown', { ...about, fit, near: nearestFit(nominal, fit) });
+  return undefined;
+}
+
+/** Same letter with the nearest grade, else the nearest letter with that grade; '' where the table has nothing for this size. */
+function nearestFit(nominal: Len, fit: string): string {
+  const [, letter = '', grade = ''] = /^([a-z]{1,2})(\d+)$/i.exec(fit) ?? [];
+  const grades = GRADES.toSorted((a, b) => Math.abs(a - Number(grade)) - Math.abs(b - Number(grade)) || a - b);
+  const place = (l: string): number => Math.abs(l.toLowerCase().charCodeAt(0) - letter.toLowerCase().charCodeAt(0));
+  const letters = LETTERS.map((l) => (letter === letter.toLowerCase() ? l : l.toUpperCase())).sort((a, b) => place(a) - place(b));
+  const tries = [...grades.map((g) => `${letter}${g}`), ...letters.flatMap((l) => grades.map((g) => `${l}${g}`))];
+  return tries.find((one) => fitLimits(nominal, one) !== undefined) ?? '';
+}
+/** Every grade that a fit may be asked for by; the handbook says which of them it has. */
+const GRADES: readonly number[] = [...Array(10 * 2).keys()];
+const LETTERS: readonly string[] = ['c', 'd', 'e', 'f', 'g', 'h', 'js', 'k', 'm', 'n', 'p', 'r', 's'];
+
+/** The nominal size where it lies between the limits; else their middle, to the hundredth where that lies between them. */
+function band(lo: Len, hi: Len, nominal: Len, as: string, kind: LimitSource['kind']): Limits {
+  const middle = len(lo + Math.floor((hi - lo) / 2));
+  const fine = len(Math.floor(middle / FINE) * FINE);
+  const aim = lo < nominal && nominal < hi ? nominal : lo <= fine ? fine : middle;
+  return between(lo, hi, aim, as, kind);
+}
+const FINE = mm(0.01);

@@ -1,0 +1,70 @@
+/** What a description comes to: sections, holes and lengths with limits, as an outline asks for them; or why it can't be. */
+import { add, type Len, len } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
+import type { OutlineAsk } from '../outline.ts';
+import type { AskedBar, AskedEnd, TurnedPartAsked } from './asked.ts';
+import { type Fault, type Faults, fault, type Path } from './fault.ts';
+import { holesOf } from './inside.ts';
+import { lengthsOf } from './lengths.ts';
+import { lettersOf } from './letters.ts';
+import { sectionsOf } from './outside.ts';
+import { sidesOf } from './sides.ts';
+import { checkWalls } from './walls.ts';
+
+export type Meant = {
+  readonly title: string;
+  readonly name: string;
+  readonly material: string;
+  readonly quantity: number;
+  readonly bar?: AskedBar;
+  /** The bar's own surface stays somewhere. */
+  readonly keepsBar: boolean;
+  /** Greatest diameter that is turned. */
+  readonly widest: Len;
+  /** Ends that may carry a centre hole. */
+  readonly centres: readonly End[];
+  readonly outline: Pick<OutlineAsk, 'first' | 'sections' | 'holes' | 'sides' | 'lengths'> & { readonly second: OutlineAsk['first'] };
+};
+
+export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; readonly faults: readonly Fault[] } {
+  const faults: Faults = [];
+  const letters = lettersOf(asked, faults);
+  checkNames(asked, faults);
+  // 'free' leaves an end as the parting tool leaves it: that has to be asked for.
+  const end = ({ letter, role }: AskedEnd) => ({ letter: letters.take(letter), role: role ?? 'clearance' });
+  const [first, second] = [end(asked.first), end(asked.second)];
+  const sections = sectionsOf(asked, letters, faults);
+  if (!sections) return { faults };
+  const length = sections.reduce((sum, s) => add(sum, s.length), len(0));
+  const laid = holesOf(asked, length, letters, faults);
+  const holes = laid.map(({ hole }) => (hole.edge ? { ...hole, edge: hole.edge === 'first' ? first.letter : second.letter } : hole));
+  checkWalls(asked, sections, holes, faults);
+  const sides = sidesOf(asked, sections, holes, faults);
+  const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid }, letters, faults);
+  if (faults.length > 0) return { faults };
+  const turned = sections.filter((s) => !s.asStock).map((s) => s.size.hi);
+  return {
+    faults,
+    value: {
+      ...{ title: asked.title, name: asked.name, material: asked.material, quantity: asked.quantity },
+      ...(asked.bar ? { bar: asked.bar } : {}),
+      keepsBar: sections.some((s) => s.asStock),
+      widest: len(Math.max(0, ...turned)),
+      centres: (['first', 'second'] as const).filter((e) => asked[e].centre === 'may'),
+      outline: { first, second, sections, holes, sides, lengths },
+    },
+  };
+}
+
+function checkNames(asked: TurnedPartAsked, faults: Faults): void {
+  const seen = new Set<string>();
+  const see = (name: string, path: Path): void => {
+    if (seen.has(name)) fault(faults, [...path, 'name'], 'name-twice', { feature: name });
+    seen.add(name);
+  };
+  for (const key of ['outside', 'inside', 'side'] as const) {
+    asked[key].forEach((one, i) => {
+      see(one.name, [key, i]);
+    });
+  }
+}

@@ -1,0 +1,184 @@
+/** Sections along the outside, from the first end to the second: their sizes, threads, reliefs, cones, and the faces between them. */
+
+import { nearest } from '../../base/nearest.ts';
+import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
+import { metricNames } from '../../handbook/iso965-metric.ts';
+import type { End } from '../../model/ids.ts';
+import type { Limits } from '../../model/part.ts';
+import { ratio, size, stock } from '../limits.ts';
+import type { Section, ThreadAsk } from '../outline.ts';
+import { outsideThread, threadOf } from '../threads.ts';
+import type { AskedSection, TurnedPartAsked } from './asked.ts';
+import { type Faults, fault, type Path } from './fault.ts';
+import type { Letters } from './letters.ts';
+import { limitsOf } from './limits.ts';
+
+/** Nothing where a section could not be understood; its faults are told. */
+export function sectionsOf(asked: TurnedPartAsked, letters: Letters, faults: Faults): readonly Section[] | undefined {
+  const sizes = asked.outside.map((section, i) => sizeOf(asked, section, ['outside', i], faults));
+  if (asked.outside.length === 0) fault(faults, ['outside'], 'no-section', {});
+  const known = sizes.flatMap((s) => s ?? []);
+  if (known.length < sizes.length || known.length === 0) return undefined;
+  const before = faults.length;
+  for (let i = 1; i < known.length; i += 1) checkStep(asked, known, i, faults);
+  if (faults.length > before) return undefined;
+  const sections = asked.outside.map((_, i) => sectionOf(asked, known, i, letters, faults));
+  return faults.length > before ? undefined : sections;
+}
+
+function sizeOf(asked: TurnedPartAsked, section: AskedSection, path: Path, faults: Faults): Limits | undefined {
+  const { name, diameter, thread } = section;
+  const asBar = section['as-bar'] === true;
+  const said = [diameter !== undefined, thread !== undefined, asBar].filter((is) => is).length;
+  if (said !== 1) {
+    fault(faults, path, 'one-size', { feature: name, none: said === 0 });
+    return undefined;
+  }
+  if (diameter) return limitsOf(diameter, 'shaft', name, [...path, 'diameter'], faults);
+  if (thread) return threadAsked(section, path, faults)?.major;
+  if (!asked.bar) fault(faults, [...path, 'as-bar'], 'as-bar-without-bar', { feature: name });
+  return asked.bar && stock(asked.bar.across);
+}
+
+function threadAsked({ name, thread }: AskedSection, path: Path, faults: Faults) {
+  if (!thread) return undefined;
+  const found = thread.thread === undefined ? undefined : threadOf(thread.thread, thread.fit ?? CLASS);
+  if (!found) fault(faults, [...path, 'thread'], 'thread-unknown', unknownThread(name, thread.thread ?? thread.text, thread.fit ?? ''));
+  return found;
+}
+
+/** Grounds of a thread that the handbook lacks: the names that it has for that diameter, or the nearest name. */
+export function unknownThread(feature: string, name: string, cls: string) {
+  const [diameter = ''] = name.split('x');
+  const same = metricNames.filter((n) => n === diameter || n.startsWith(`${diameter}x`));
+  const known = metricNames.includes(name);
+  return { feature, thread: name, cls: known ? cls : '', near: same.length > 0 ? same.join(', ') : (nearest(name, metricNames) ?? '') };
+}
+
+/** The step between a section and the one before it has to be there at every limit. */
+function checkStep(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): void {
+  const [a, b] = [sizes[i - 1], sizes[i]];
+  const [one, two] = [asked.outside[i - 1], asked.outside[i]];
+  if (!a || !b || !one || !two) return;
+  const [small, large] = a.target < b.target ? [a, b] : [b, a];
+  if (small.hi < large.lo) return;
+  const grounds = { feature: two.name, before: one.name, least: minus(large.lo, small.hi), same: a.target === b.target };
+  fault(faults, ['outside', i], 'no-step', grounds);
+}
+
+function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, letters: Letters, faults: Faults): Section {
+  const section = asked.outside[i] as AskedSection;
+  const limits = sizes[i] as Limits;
+  const last = i === asked.outside.length - 1;
+  const path: Path = ['outside', i];
+  if (last && section.shoulder) fault(faults, [...path, 'shoulder'], 'shoulder-at-end', { feature: section.name });
+  const shoulder = last ? undefined : { letter: letters.take(section.shoulder?.letter), role: section.shoulder?.role ?? 'free' };
+  const thread = section.thread ? outsideThreadOf(asked, sizes, i, faults) : undefined;
+  const cone = section.cone ? coneOf(asked, sizes, i, faults) : undefined;
+  checkKind(asked, sizes, i, faults);
+  return {
+    name: section.name,
+    role: section.thread ? 'thread' : (section.role ?? 'free'),
+    size: limits,
+    length: section.length.nominal,
+    ...(section['as-bar'] ? { asStock: true as const } : {}),
+    ...(section['as-bar'] && asked.bar?.section === 'hexagon' ? { section: 'hexagon' as const } : {}),
+    ...(section.groove ? { groove: true as const } : {}),
+    ...(section.knurl ? { knurl: true as const } : {}),
+    ...(shoulder ? { shoulder } : {}),
+    ...(thread ? { thread } : {}),
+    ...(cone ? { cone } : {}),
+  };
+}
+
+/** What a section cannot be at once, and a groove that is none. */
+function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): void {
+  const section = asked.outside[i] as AskedSection;
+  const path: Path = ['outside', i];
+  const kinds = [
+    ...(section.thread ? ['thread'] : []),
+    ...(section['as-bar'] ? ['as-bar'] : []),
+    ...(section.groove ? ['groove'] : []),
+    ...(section.knurl ? ['knurl'] : []),
+    ...(section.cone ? ['cone'] : []),
+  ];
+  if (kinds.length > 1) fault(faults, path, 'two-kinds', { feature: section.name, one: kinds[0] ?? '', two: kinds[1] ?? '' });
+  if (!section.groove) return;
+  const me = sizes[i]?.target ?? len(0);
+  const walls = [sizes[i - 1], sizes[i + 1]];
+  if (walls.some((w) => w === undefined || w.target < me)) fault(faults, path, 'groove-without-walls', { feature: section.name });
+}
+
+/** What bolts and caps are made to where nothing is said: ISO 965-1, medium. */
+const CLASS = '6g';
+const neighbour = (i: number, side: End): number => (side === 'first' ? i - 1 : i + 1);
+
+function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): ThreadAsk | undefined {
+  const section = asked.outside[i] as AskedSection;
+  const found = threadAsked(section, ['outside', i], []);
+  if (!found) return undefined;
+  const path: Path = ['outside', i];
+  const rises = (side: End): boolean => (sizes[neighbour(i, side)]?.target ?? 0) > found.major.target;
+  const start: End = section.starts ?? (rises('first') ? 'second' : 'first');
+  const far: End = start === 'first' ? 'second' : 'first';
+  if (rises(start)) {
+    const other = asked.outside[neighbour(i, start)]?.name ?? '';
+    fault(faults, [...path, ...(section.starts ? ['starts'] : [])], 'thread-start', {
+      feature: section.name,
+      other,
+      start,
+      closed: rises(far),
+    });
+    return undefined;
+  }
+  const nose = sizes[neighbour(i, start)];
+  const full = outsideThread(found, start, nose?.hi);
+  if (full.chamfer.hi >= found.major.lo) {
+    const grounds = { feature: section.name, other: asked.outside[neighbour(i, start)]?.name ?? '', thread: found.name, most: found.root };
+    fault(faults, path, 'nose-wide', grounds);
+  }
+  return withRelief(section, full, rises(far), path, faults);
+}
+
+function withRelief(section: AskedSection, full: ThreadAsk, shouldered: boolean, path: Path, faults: Faults): ThreadAsk {
+  const { relief, ...plain } = full;
+  if (!shouldered) {
+    if (section.relief) fault(faults, [...path, 'relief'], 'relief-nowhere', { feature: section.name });
+    return plain;
+  }
+  if (section.relief === false) fault(faults, [...path, 'relief'], 'relief-needed', { feature: section.name });
+  const wants = add(relief?.width.hi ?? len(0), full.size.pitch);
+  if (section.length.nominal < wants)
+    fault(faults, [...path, 'length'], 'relief-wide', {
+      feature: section.name,
+      has: section.length.nominal,
+      wants,
+      width: relief?.width.target ?? 0,
+    });
+  return full;
+}
+
+/** Along the axis, from a small diameter to a large one at an included angle. */
+export function coneLength(small: Len, large: Len, angle: number): Len {
+  return mm(toMm(minus(large, small)) / (2 * Math.tan((angle * Math.PI) / (2 * ratio('turn.half')))));
+}
+
+function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): Section['cone'] {
+  const section = asked.outside[i] as AskedSection;
+  const cone = section.cone;
+  const limits = sizes[i];
+  if (!cone || !limits) return undefined;
+  const path: Path = ['outside', i, 'cone'];
+  const mouth = limitsOf(cone.tip, 'shaft', section.name, [...path, 'tip'], faults);
+  if (!mouth) return undefined;
+  const beside = sizes[neighbour(i, cone.at)];
+  const other = asked.outside[neighbour(i, cone.at)]?.name ?? '';
+  if (beside && beside.target > limits.target) fault(faults, [...path, 'at'], 'cone-in-corner', { feature: section.name, other });
+  else if (beside && beside.hi >= mouth.lo)
+    fault(faults, [...path, 'tip'], 'cone-under-neighbour', { feature: section.name, other, least: beside.hi });
+  if (mouth.hi >= limits.lo) fault(faults, [...path, 'tip'], 'cone-tip', { feature: section.name, most: limits.lo });
+  const long = coneLength(mouth.lo, limits.hi, cone.angle);
+  if (mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
+    fault(faults, path, 'cone-long', { feature: section.name, has: section.length.nominal, wants: long });
+  return { at: cone.at, angle: cone.angle, mouth, role: cone.role ?? section.role ?? 'free' };
+}

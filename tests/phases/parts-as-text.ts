@@ -1,0 +1,80 @@
+/** A planned part as text, short enough to be read by eye: set-ups, operations with their sizes, and the proof. */
+import { showMm } from '../../src/base/units.ts';
+import type { Compiled } from '../../src/compile.ts';
+import type { Limits, Part } from '../../src/model/part.ts';
+import type { NoRoute, Operation, PlannedPart, Refusal, SetUp } from '../../src/model/plan.ts';
+
+/** `name`: of the part that was asked for; its tooling is named and not told in full. */
+export function planAsText(compiled: Compiled): string {
+  const { plan, found, noRoutes } = compiled;
+  const said = found.map((d) => `${d.severity}: ${d.code} ${JSON.stringify(d.grounds)}`);
+  if (!plan) return lines([...said, ...(noRoutes ?? []).flatMap(noRoute)]);
+  const [planned, ...tooling] = plan.parts;
+  if (!planned) throw new Error('a plan without a part');
+  return lines([...said, ...partLines(planned), ...tooling.flatMap((t) => ['', `tooling: ${t.part.id} (${t.part.use})`, ...routeLines(t)])]);
+}
+
+const lines = (all: readonly string[]): string => `${all.join('\n')}\n`;
+
+function partLines(planned: PlannedPart): readonly string[] {
+  const { part, route, proof } = planned;
+  const stock = part.stock.from === 'bar' ? `${part.stock.section} bar ${showMm(part.stock.across, 1)} ${part.stock.material}` : 'bought';
+  const { setUps, tooling, broken, toolChanges } = route.cost;
+  return [
+    `${part.id}: ${showMm(part.length, 1)} long, from ${stock}`,
+    `set-ups ${setUps}, tooling to make ${tooling}, habits broken ${broken}, tool changes ${toolChanges}; ${route.proved}, as good: ${route.asGood}`,
+    ...routeLines(planned),
+    '',
+    ...route.broken.map((b) => `broken: ${b.first} before ${b.then} (${b.because.rule})`),
+    `proved: ${proof.holds ? 'yes' : 'NO'}, ${proof.claims.length} claims`,
+    ...proof.claims.filter((c) => !c.holds).map((c) => `fails: ${c.kind} at ${c.at ?? '-'} about ${c.about} ${JSON.stringify(c.grounds)}`),
+  ];
+}
+
+function routeLines(planned: PlannedPart): readonly string[] {
+  const operations = new Map(planned.route.chosen.flatMap((m) => m.operations).map((o) => [o.id, o]));
+  return planned.route.setUps.flatMap((setUp) => [
+    '',
+    setUpLine(setUp),
+    ...setUp.operations.map((id) => operationLine(planned, operations.get(id), setUp)),
+  ]);
+}
+
+function setUpLine({ no, grip }: SetUp): string {
+  if (grip.kind === 'bench') return 'bench';
+  const held = grip.on.length > 0 ? ` on ${grip.on.map(short).join(', ')}` : '';
+  const datum = grip.datum ? `, from ${short(grip.datum)}` : '';
+  const tooling = grip.tooling ? `, ${grip.tooling.kind} ${'thread' in grip.tooling ? grip.tooling.thread.name : ''}` : '';
+  return `${no}. ${grip.kind}${held}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} over ${showMm(grip.to === grip.from ? grip.to : sub(grip.to, grip.from), 1)}${datum}${tooling}${grip.lightOnly ? ', light cuts only' : ''}`;
+}
+const sub = (a: number, b: number) => (a - b) as SetUp['grip']['from'];
+
+function operationLine(planned: PlannedPart, operation: Operation | undefined, setUp: SetUp): string {
+  if (!operation) throw new Error('an operation that is not there');
+  const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[setUp.grip.out];
+  const sizes = planned.chart.working
+    .filter((w) => w.op === operation.id)
+    .map((w) => `${short(w.makes)} ${w.measures === 'diameter' ? 'dia ' : ''}${limits(w.limits)}${w.measures === 'length' ? ` from ${short(w.from)}` : ''}`);
+  const drill = way?.sweeps.flatMap((s) => (s.take === 'bore' && operation.verb !== 'bore' ? [`dia ${showMm(s.diameter, 1)} to ${short(s.to.face)}${s.to.beyond ? ` ${s.to.beyond > 0 ? '+' : ''}${showMm(s.to.beyond, 1)}` : ''}`] : [])) ?? [];
+  const figures = planned.figures.find((f) => f.op === operation.id);
+  const speed = figures?.rpm ? `${figures.rpm.value}/min` : '';
+  const passes = figures?.passes ? `passes ${figures.passes.map((p) => showMm(p)).join(' ')}` : '';
+  const asks = (operation.asks ?? []).map((a) => `asks ${a.kind}`);
+  return `   ${[`${operation.verb} ${short(operation.feature)}`, ...drill, ...sizes, operation.tool.key, speed, passes, ...asks].filter((t) => t !== '').join('; ')}`;
+}
+
+const limits = (l: Limits): string => `${showMm(l.target)} [${showMm(l.lo)} ${showMm(l.hi)}]`;
+const short = (id: string): string => id.slice(id.indexOf('/') + 1);
+
+function noRoute(none: NoRoute): readonly string[] {
+  const one = (r: Refusal): string =>
+    `  ${r.what}: ${r.because.rule}${r.has !== undefined && r.wants !== undefined ? ` (has ${showMm(r.has)}, wants ${showMm(r.wants)})` : ''}`;
+  return [
+    `${none.part}: no route; stuck at ${none.stuck.map(short).join(', ')}`,
+    'refused:',
+    ...none.refused.map(one),
+    'would help:',
+    ...none.wouldHelp.map(one),
+  ];
+}
+export type { Part };
