@@ -21,7 +21,7 @@ export type Layer = {
   arcNext: Int32Array;
 };
 export const NONE = -1;
-const FIRST_ROOM = 64;
+const FIRST_ROOM = 16;
 
 export function newLayer(words: number): Layer {
   return {

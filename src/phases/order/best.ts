@@ -132,9 +132,9 @@ function combinations(c: Candidates): readonly (readonly Method[])[] {
   return [...known.values()];
 }
 
-/** Step by step, as the steps are liked. */
+/** The fewer operations the better; then step by step, as the steps are liked. */
 function compareWays(a: Try, foundA: Found, b: Try, foundB: Found): number {
-  return compareKeys(foundA.steps.flatMap(a.keyed), foundB.steps.flatMap(b.keyed));
+  return foundA.steps.length - foundB.steps.length || compareKeys(foundA.steps.flatMap(a.keyed), foundB.steps.flatMap(b.keyed));
 }
 
 /** Other histories of holds, each at its least cost, as far as they are worth telling of. */
