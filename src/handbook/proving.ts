@@ -23,6 +23,10 @@ export const proving: FactTable = factTable([
     what: 'what is held may differ by this much in diameter from what the hold was set for',
   },
   {
+    ...{ id: 'proof.hold.slack', value: 0.5, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'work is set in its hold by scale: a cut may lie this far within the stretch that the hold is drawn on',
+  },
+  {
     ...{ id: 'proof.mandrel.pitches', value: 3, unit: 'count', standing: 'common practice', source: CUSTOM },
     what: 'least full threads in a threaded mandrel, its shoulder pushed up to a face',
   },

@@ -145,6 +145,7 @@ const REFUSED: readonly (readonly [what: string, damage: Damage, kind: ClaimKind
     'bore/d-bit',
   ],
   ['parted off too early', both(freely, move('bar/part-off-second', 'before', 'nose/turn')), 'held', 'nose/turn'],
+  ['jaws too far out', hold(1, { from: mm(20) }), 'held', 'bar/part-off-second'],
   ['a groove right through the wall', widen('D.seat-thread.relief', 4, 4), 'held', 'seat-thread.relief/groove'],
   [
     'a tool that does not reach',

@@ -15,7 +15,7 @@ type Held = { readonly length: number; readonly piece: number; readonly surface:
 
 export function heldStretches(asked: Case, section: Section, pieces: Pieces, grip: Grip): readonly Held[] {
   const slack = figure('proof.grip.slack');
-  const inside = grip.on.some((id) => asked.part.surfaces.some((surface) => surface.id === id && surface.side === 'inside'));
+  const inside = holdsInside(asked, grip);
   return throughs(section).flatMap((through): readonly Held[] => {
     const { slab } = through;
     const bound: Bound | undefined = inside ? through.inner : through.outer;
@@ -26,6 +26,9 @@ export function heldStretches(asked: Case, section: Section, pieces: Pieces, gri
     return [{ length: to - from, piece, surface: bound.mark.surface }];
   });
 }
+
+export const holdsInside = (asked: Case, grip: Grip): boolean =>
+  grip.on.some((id) => asked.part.surfaces.some((surface) => surface.id === id && surface.side === 'inside'));
 
 /** At the beginning of the set-up. */
 export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: Grip, operations: readonly Operation[]): Claim {

@@ -4,10 +4,11 @@ import { type Step, tookOf } from '../../geometry/replay.ts';
 import { faceStanding, throughs } from '../../geometry/section/ask.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { piecesOf } from '../../geometry/section/pieces.ts';
-import type { Section, Slab } from '../../geometry/section.ts';
+import type { Slab } from '../../geometry/section.ts';
 import type { Claim, Figures } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
-import { gripClaim, heldStretches, thinnest } from './grip.ts';
+import { gripClaim, thinnest } from './grip.ts';
+import { heldClaims } from './held.ts';
 import { keptClaims } from './touch.ts';
 
 export function wayClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
@@ -76,46 +77,6 @@ function thereClaims(asked: Case, step: Step): readonly Claim[] {
 function thereClaim(asked: Case, about: string, missing: string, what: string, step?: Step): Claim {
   const id = short(asked.part.id, about);
   return claim('datum there', about, missing === '', { operation: id, surface: short(asked.part.id, missing), what }, step?.operation.id);
-}
-
-// ---- held -----------------------------------------------------------------------------------------------------------------------
-/** What is cut is joined to what is held; and nothing but what is parted off comes loose. */
-function heldClaims(asked: Case, step: Step): readonly Claim[] {
-  if (step.setUp.grip.kind === 'bench' || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
-  const pieces = piecesOf(step.before);
-  const held = new Set(heldStretches(asked, step.before, pieces, step.setUp.grip).map((one) => one.piece));
-  const cut = cutPieces(step);
-  const loose = [...cut].some((piece) => !held.has(piece));
-  const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
-  const falls = !parts && piecesOf(step.after).count > pieces.count;
-  const reason = held.size === 0 ? 'nothing-held' : loose ? 'not-joined' : falls ? 'falls-off' : '';
-  const id = step.operation.id;
-  return [
-    claim('held', id, reason === '', { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason }, id),
-  ];
-}
-
-/** Pieces, as they were before, of the metal that this step took or threaded. */
-function cutPieces(step: Step): ReadonlySet<number> {
-  const before = piecesOf(step.before);
-  const found = new Set<number>();
-  for (const slab of step.after.slabs)
-    slab.paints.forEach((paint, k) => {
-      if (!('by' in paint) || paint.by !== step.operation.id || paint.state === 'dropped') return;
-      const z = (slab.from + slab.to) / 2;
-      const over = slab.bounds[k];
-      if (!over) return;
-      const under = slab.bounds[k - 1];
-      found.add(pieceAt(step.before, before.of, z, (at(over.line, z) + (under ? at(under.line, z) : 0)) / 2));
-    });
-  return found;
-}
-
-function pieceAt(section: Section, of: readonly (readonly number[])[], z: number, d: number): number {
-  const i = section.slabs.findIndex((slab) => slab.from <= z && z <= slab.to);
-  const slab = section.slabs[i];
-  const cell = slab?.bounds.findIndex((bound) => at(bound.line, z) > d) ?? -1;
-  return of[i]?.[cell] ?? -1;
 }
 
 // ---- air ------------------------------------------------------------------------------------------------------------------------

@@ -1,0 +1,64 @@
+/** While a cut is made: the work is held, what is cut hangs on what is held, nothing falls off, and no cut runs into the hold. */
+import type { Step } from '../../geometry/replay.ts';
+import { at, TOUCH } from '../../geometry/section/lines.ts';
+import { type Pieces, piecesOf } from '../../geometry/section/pieces.ts';
+import { isSolid, type Section } from '../../geometry/section.ts';
+import type { Claim } from '../../model/plan.ts';
+import { type Case, claim, figure, short } from './claims.ts';
+import { heldStretches, holdsInside } from './grip.ts';
+
+export function heldClaims(asked: Case, step: Step): readonly Claim[] {
+  if (step.setUp.grip.kind === 'bench' || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
+  const reason = reasonOf(asked, step);
+  const id = step.operation.id;
+  const grounds = { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason };
+  return [claim('held', id, reason === '', grounds, id)];
+}
+
+function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'falls-off' | 'in-the-hold' | '' {
+  const pieces = piecesOf(step.before);
+  const held = new Set(heldStretches(asked, step.before, pieces, step.setUp.grip).map((one) => one.piece));
+  const cells = cutCells(step);
+  if (held.size === 0) return 'nothing-held';
+  if (cells.some((cell) => !held.has(pieceAt(step.before, pieces, cell.z, (cell.low + cell.high) / 2)))) return 'not-joined';
+  const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
+  if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
+  return cells.some((cell) => isInHold(asked, step, cell)) ? 'in-the-hold' : '';
+}
+
+/** Metal that this step took or threaded, cell by cell, in the middle of each. */
+type Cell = { readonly from: number; readonly to: number; readonly z: number; readonly low: number; readonly high: number };
+function cutCells(step: Step): readonly Cell[] {
+  return step.after.slabs.flatMap((slab) =>
+    slab.paints.flatMap((paint, k): readonly Cell[] => {
+      const over = slab.bounds[k];
+      if (!over || !('by' in paint) || paint.by !== step.operation.id || paint.state === 'dropped') return [];
+      const under = slab.bounds[k - 1];
+      const z = (slab.from + slab.to) / 2;
+      return [{ from: slab.from, to: slab.to, z, low: under ? at(under.line, z) : 0, high: at(over.line, z) }];
+    }),
+  );
+}
+
+function pieceAt(section: Section, pieces: Pieces, z: number, d: number): number {
+  const i = slabOf(section, z);
+  const cell = section.slabs[i]?.bounds.findIndex((bound) => at(bound.line, z) > d) ?? -1;
+  return pieces.of[i]?.[cell] ?? -1;
+}
+
+const slabOf = (section: Section, z: number): number => section.slabs.findIndex((slab) => slab.from <= z && z <= slab.to);
+
+/** The skin that the hold closes on is cut within the held stretch: outside, or inside where it holds by the bore. */
+function isInHold(asked: Case, step: Step, cell: Cell): boolean {
+  const { grip } = step.setUp;
+  if (Math.min(cell.to, grip.to) - Math.max(cell.from, grip.from) <= figure('proof.hold.slack')) return false;
+  const slab = step.before.slabs[slabOf(step.before, cell.z)];
+  if (!slab) return false;
+  const solids = slab.paints.flatMap((paint, k) => (isSolid(paint) ? [k] : []));
+  if (holdsInside(asked, grip)) {
+    const under = slab.bounds[(solids[0] ?? 0) - 1];
+    return under !== undefined && cell.low <= at(under.line, cell.z) + TOUCH;
+  }
+  const over = slab.bounds[solids.at(-1) ?? 0];
+  return over !== undefined && cell.high >= at(over.line, cell.z) - TOUCH;
+}
