@@ -69,7 +69,7 @@ const ROWS: readonly Row[] = [
   // off
   ['part-off.length', 13, 'IT', 'length of a part as parted off', 'custom'],
   ['saw-off.length', 1, 'mm', 'length of a part as sawn off'],
-  ['cut-stub.length', 1, 'mm', 'end where a chucking stub was sawn off'],
+  ['cut-stub.length', 13, 'IT', 'end where a chucking stub was parted off', 'custom'],
   // bench
   ['file-flats.diameter', 0.1, 'mm', 'across filed flats'],
   ['file-flats.length', 0.3, 'mm', 'length of filed flats'],

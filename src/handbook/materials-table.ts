@@ -20,6 +20,8 @@ export type MaterialRow = {
   readonly lead: readonly [lo: number, hi: number];
   readonly strength: readonly StrengthRow[];
   readonly annealed?: StrengthRow;
+  /** Free-cutting brass is 100. */
+  readonly machinability?: number;
   readonly cautions: readonly string[];
   /** Of the composition. */
   readonly source: SourceId;
@@ -39,6 +41,7 @@ export const MATERIAL_ROWS: readonly MaterialRow[] = [
     lead: [0, 0.02],
     strength: [['drawn 18-40 mm', 460, 380, 'john-hood', 'common practice']],
     annealed: ['annealed', 325, 140, 'alloy-data', 'from memory'],
+    machinability: 20,
     cautions: ['drill-grabs', 'tough'],
     source: 'john-hood',
     standing: 'common practice',
@@ -71,6 +74,7 @@ export const MATERIAL_ROWS: readonly MaterialRow[] = [
       ['continuously cast', 250, 110, 'kemper', 'common practice'],
     ],
     annealed: ['sand cast: heat changes it little', 200, 90, 'kemper', 'common practice'],
+    machinability: 84,
     cautions: ['drill-grabs', 'lead', 'skin-abrasive'],
     source: 'kemper',
     standing: 'common practice',
@@ -85,6 +89,7 @@ export const MATERIAL_ROWS: readonly MaterialRow[] = [
     zinc: [37, 41],
     lead: [2.5, 3.5],
     strength: [['drawn', 360, 150, 'alloy-data', 'from memory']],
+    machinability: 100,
     cautions: ['drill-grabs', 'lead', 'loses-zinc'],
     source: 'durbin',
     standing: 'common practice',
@@ -100,6 +105,7 @@ export const MATERIAL_ROWS: readonly MaterialRow[] = [
     lead: NONE,
     strength: [['annealed', 200, 55, 'alloy-data', 'from memory']],
     annealed: ['annealed', 200, 55, 'alloy-data', 'from memory'],
+    machinability: 20,
     cautions: ['drill-grabs', 'stringy'],
     source: 'alloy-data',
     standing: 'from memory',

@@ -2,7 +2,7 @@
  * What parts and tools are made of: names as people write them, what is in it, how heavy, how strong, what to mind. Figures without a
  * page are marked from memory. A name that is not known gives nothing; `nearestMaterial` says what may have been meant.
  */
-import { nearest } from '../base/nearest.ts';
+import { nearest, nearestFew } from '../base/nearest.ts';
 import { type FactTable, factTable, type Standing } from './fact.ts';
 import { type CuttingGroup, MATERIAL_ROWS, type MaterialKind, type MaterialRow, type StrengthRow } from './materials-table.ts';
 import { cite } from './sources.ts';
@@ -36,6 +36,8 @@ export type Material = {
   readonly strength: readonly Strength[];
   /** After silver soldering, MPa; absent where none was found. */
   readonly annealed?: Strength;
+  /** Free-cutting brass is 100; absent where no figure is known. */
+  readonly machinability?: { readonly value: number; readonly source: string; readonly standing: Standing };
   /** Words' ids. */
   readonly cautions: readonly string[];
   /** Of the composition. */
@@ -56,6 +58,13 @@ export function nearestMaterial(name: string): string | undefined {
     name,
     materials.flatMap((m) => [m.id, ...m.aliases]),
   );
+}
+
+/** The few names that are nearest, of as many materials. */
+export function nearestMaterials(name: string): readonly string[] {
+  const names = materials.flatMap((m) => [m.id, ...m.aliases]);
+  const near = nearestFew(name, names, names.length).flatMap((n) => findMaterial(n)?.id ?? []);
+  return [...new Set(near)].slice(0, 3);
 }
 
 export const materialLimits: FactTable = factTable([
@@ -83,7 +92,7 @@ const BY_NAME: ReadonlyMap<string, Material> = new Map(
   materials.flatMap((m) => [m.id, ...m.aliases].map((name) => [plain(name), m] as const)),
 );
 
-function toMaterial({ zinc, lead, strength, annealed, source, ...row }: MaterialRow): Material {
+function toMaterial({ zinc, lead, strength, annealed, machinability, source, ...row }: MaterialRow): Material {
   return {
     ...row,
     zincPercent: { lo: zinc[0], hi: zinc[1] },
@@ -93,6 +102,7 @@ function toMaterial({ zinc, lead, strength, annealed, source, ...row }: Material
     losesZinc: zinc[1] > materialLimits.value('zinc.most'),
     strength: strength.map(toStrength),
     ...(annealed === undefined ? {} : { annealed: toStrength(annealed) }),
+    ...(machinability === undefined ? {} : { machinability: toMachinability(machinability) }),
     source: cite(source),
     physical:
       row.kind === 'brass'
@@ -104,6 +114,13 @@ function toMaterial({ zinc, lead, strength, annealed, source, ...row }: Material
 function toStrength([condition, tensile, proof, source, standing]: StrengthRow): Strength {
   return { condition, tensile, proof, source: cite(source), standing };
 }
+
+function toMachinability(value: number): NonNullable<Material['machinability']> {
+  return value === FREE_CUTTING
+    ? { value, source: cite('c36000', 'the yardstick of the scale'), standing: 'common practice' }
+    : { value, source: cite('alloy-data'), standing: 'from memory' };
+}
+const FREE_CUTTING = 100;
 
 function plain(name: string): string {
   return name.toLowerCase().replace(/[\s-]+/g, '');

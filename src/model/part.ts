@@ -84,6 +84,8 @@ export type Feature =
       readonly end: End;
       readonly face: SurfaceId /** cut last, to a sum that is measured on the other parts */;
       readonly fitted?: true;
+      /** a mandrel's face: skimmed when all else at that end is done */
+      readonly skimmed?: true;
     }
   /** A cylinder on the outside. `shoulder`: the face that rises from it at either end (absent where the part steps down there). */
   | {

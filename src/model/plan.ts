@@ -6,7 +6,12 @@ import type { Workshop } from './workshop.ts';
 
 export type Grounds = Readonly<Record<string, string | number | boolean>>;
 /** Words live in templates under the rule's id; `grounds` is all that they are told. */
-export type Because = { readonly rule: RuleId; readonly grounds: Grounds };
+export type Because = {
+  readonly rule: RuleId;
+  readonly grounds: Grounds;
+  /** Said only in a hold of this kind. */
+  readonly held?: GripKind;
+};
 
 // ---- operations --------------------------------------------------------------------------------------------------------
 export type Verb =
@@ -224,6 +229,8 @@ export type NoRoute = {
   readonly part: PartId;
   readonly refused: readonly Refusal[];
   readonly wouldHelp: readonly Refusal[];
+  /** Where no single change would: those that would together. */
+  readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];
 };
 /** The day at the lathe: set-ups of all parts and tooling in one order. */

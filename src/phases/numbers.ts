@@ -39,14 +39,14 @@ function figuresOf(asked: Asked): Figures {
 const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
   ...{ face: 'face', turn: 'turn-rough', groove: 'groove', chamfer: 'chamfer', cone: 'cone', 'screw-cut': 'screw-cut' },
   ...{ centre: 'centre', drill: 'drill', 'cross-drill': 'drill', bore: 'bore', 'bore-start': 'bore', ream: 'ream', 'd-bit': 'd-bit' },
-  ...{ 'part-off': 'part-off', die: 'die', tap: 'tap' },
+  ...{ 'part-off': 'part-off', 'cut-stub': 'part-off', die: 'die', tap: 'tap' },
 };
 const HOLES: readonly Verb[] = ['centre', 'drill', 'ream', 'd-bit'];
-const TURNING: readonly Verb[] = ['face', 'turn', 'groove', 'chamfer', 'cone', 'bore', 'bore-start', 'part-off'];
+const TURNING: readonly Verb[] = ['face', 'turn', 'groove', 'chamfer', 'cone', 'bore', 'bore-start', 'part-off', 'cut-stub'];
 /** How deep a cone is cut at a time the tables leave to turning. */
 const DEPTH_OF: Readonly<Partial<Record<Verb, CuttingOperation>>> = { cone: 'turn-rough' };
 /** Fed in by a single plunge. */
-const PLUNGED: readonly Verb[] = ['groove', 'part-off'];
+const PLUNGED: readonly Verb[] = ['groove', 'part-off', 'cut-stub'];
 
 function dataOf({ material, removal }: Asked, operation: CuttingOperation | undefined): CuttingData | undefined {
   const tool = toolOf(removal.operation);

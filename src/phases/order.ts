@@ -1,17 +1,18 @@
 /** The best order for one part: every combination of its methods through the exact search; or why there is none and what would help. */
-import type { Before, Candidates, Grip, Method, NoRoute, Operation, Refusal, Route, SetUp } from '../model/plan.ts';
+import type { Before, Candidates, Grip, Method, NoRoute, Operation, Route, SetUp } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { type Best, bestOf } from './order/best.ts';
+import { changesThatHelp } from './order/help.ts';
 import type { Problem } from './order/problem.ts';
 import { BENCH, costOf, type Step } from './order/search.ts';
 
 export type OrderOutcome = { readonly route?: Route; readonly none?: NoRoute };
 
 export function order(c: Candidates, workshop: Workshop): OrderOutcome {
-  const best = bestOf(withHabit(c, workshop), workshop, []) ?? bestOf(c, workshop, []);
+  const best = bestOf(withHabit(c, workshop), workshop) ?? bestOf(c, workshop);
   if (best) return { route: routeOf(c, best) };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
-  return { none: { part: c.part.id, refused: c.refused, wouldHelp: bare.length > 0 ? [] : wouldHelp(c, workshop), stuck: bare } };
+  return { none: { part: c.part.id, refused: c.refused, ...changesThatHelp(c), stuck: bare } };
 }
 
 /** A habit of which end comes first leaves out the other ways off the bar; where none of those finishes, the habit gives way. */
@@ -84,9 +85,4 @@ function benchGrip(c: Candidates): Grip {
     runout: c.part.length,
     because: [],
   };
-}
-
-/** Each refused hold allowed in turn: those that let the search finish are the single changes that would help. */
-function wouldHelp(c: Candidates, workshop: Workshop): readonly Refusal[] {
-  return c.refused.filter((r) => r.would && 'grip' in r.would && bestOf(c, workshop, [r.would.grip]) !== undefined);
 }

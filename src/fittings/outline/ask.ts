@@ -6,7 +6,8 @@ import type { Limits, Part, Role, SideFeature, ThreadSize } from '../../model/pa
 export type EndAsk = {
   readonly letter: string;
   readonly role: Role;
-  readonly fitted?: true /** a centre hole that may stay in this end */;
+  readonly fitted?: true;
+  readonly skimmed?: true /** a centre hole that may stay in this end */;
   readonly centre?: { readonly pilot: Limits; readonly depth: Len; readonly mouth: Limits };
 };
 export type ThreadAsk = {

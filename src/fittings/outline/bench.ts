@@ -34,7 +34,15 @@ export function addEnds(made: Bench): void {
 export function addEnd(made: Bench, end: EndAsk, which: End, z: Len): void {
   const id = named(made, end.letter);
   put(made, { shape: 'face', id, feature: id, role: end.role, side: 'outside', air: which, z, letter: end.letter });
-  made.features.push({ kind: 'end', id, role: end.role, end: which, face: id, ...(end.fitted ? { fitted: true as const } : {}) });
+  made.features.push({
+    kind: 'end',
+    id,
+    role: end.role,
+    end: which,
+    face: id,
+    ...(end.fitted ? { fitted: true as const } : {}),
+    ...(end.skimmed ? { skimmed: true as const } : {}),
+  });
 }
 
 /** The face at the boundary after section `i`, or the end face. */

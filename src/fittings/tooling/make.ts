@@ -59,7 +59,7 @@ function mandrelOver(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Par
     quantity: 1,
     use: 'tooling made in place',
     stock: bar,
-    first: { letter: 'M', role: 'register', fitted: true },
+    first: { letter: 'M', role: 'register', skimmed: true },
     sections: [{ name: 'outside', role: 'free', size: stock(across), length: add(depth, size('mandrel.clear')), asStock: true }],
     holes: [mandrelMouth(ask, mouth), mandrelBore(ask, mouth, depth)],
     lengths: [

@@ -1,8 +1,9 @@
 /** Every combination of a part's methods through the search, the most promising first, and the best of all. */
-import type { Candidates, Grip, Method, Operation, Route } from '../../model/plan.ts';
+import type { Candidates, Grip, Operation, Route } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { Context } from '../../rules/context.ts';
 import { compareKeys, contextOf, gripKey, operationKey } from '../../rules/likes.ts';
+import { combinations } from './combinations.ts';
 import { costOf, horizonOf } from './costs.ts';
 import { type Problem, problemsOf } from './problem.ts';
 import { type Found, type Likes, type Searched, searchWork } from './search.ts';
@@ -25,8 +26,8 @@ export type Best = {
   readonly runnersUp: Route['runnersUp'];
 };
 
-export function bestOf(c: Candidates, workshop: Workshop, extra: readonly Grip[]): Best | undefined {
-  const problem = problemsOf(c, extra);
+export function bestOf(c: Candidates, workshop: Workshop): Best | undefined {
+  const problem = problemsOf(c);
   const keys = keysOf(contextOf(c.part, workshop));
   const tries = combinations(c).map((methods) => tryOf(problem(methods), keys));
   searchAll(tries);
@@ -115,21 +116,6 @@ function searchAll(tries: readonly Try[]): void {
 function better(narrow: Searched, whole: Searched): Searched {
   if (whole.exact || !narrow.found) return whole;
   return whole.found && whole.found.cost <= narrow.found.cost ? whole : { ...narrow, atLeast: Math.max(narrow.atLeast, whole.atLeast) };
-}
-
-/** One method for each feature; what a method covers needs none of its own. */
-function combinations(c: Candidates): readonly (readonly Method[])[] {
-  let all: (readonly Method[])[] = [[]];
-  for (const { any } of c.methods) all = all.flatMap((chosen) => any.map((m) => [...chosen, m]));
-  const number = new Map(c.methods.flatMap((f) => f.any).map((m, i) => [m, i]));
-  const known = new Map<string, readonly Method[]>();
-  for (const chosen of all) {
-    const covered = new Set(chosen.flatMap((m) => m.covers ?? []));
-    const left = chosen.filter((m) => !covered.has(m.feature));
-    const key = left.map((m) => number.get(m)).join();
-    if (!known.has(key)) known.set(key, left);
-  }
-  return [...known.values()];
 }
 
 /** The fewer operations the better; then step by step, as the steps are liked. */

@@ -27,13 +27,13 @@ export type Problem = {
 export type GripMasks = { readonly grip: Grip; readonly ready: OpSet; readonly gone: OpSet; readonly can: OpSet; readonly tooling: number };
 export type Asks = { readonly needs: OpSet; readonly forbids: OpSet; readonly wants: OpSet; readonly shuns: OpSet };
 
-export function problemOf(c: Candidates, methods: readonly Method[], extra: readonly Grip[] = []): Problem {
-  return problemsOf(c, extra)(methods);
+export function problemOf(c: Candidates, methods: readonly Method[]): Problem {
+  return problemsOf(c)(methods);
 }
 
 /** Asks of the candidates what all combinations share, once; then gives a problem for each combination. */
-export function problemsOf(c: Candidates, extra: readonly Grip[]): (methods: readonly Method[]) => Problem {
-  const grips = [...c.grips, ...extra].map(readGrip);
+export function problemsOf(c: Candidates): (methods: readonly Method[]) => Problem {
+  const grips = c.grips.map(readGrip);
   return (methods) => {
     const operations = methods.flatMap((m) => m.operations);
     const index = new Map(operations.map((o, i) => [o.id, i]));

@@ -23,7 +23,8 @@ function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'fal
   if (cells.some((cell) => !held.has(pieceAt(step.before, pieces, cell.z, (cell.low + cell.high) / 2)))) return 'not-joined';
   const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
   if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
-  return cells.some((cell) => isInHold(asked, step, cell)) ? 'in-the-hold' : '';
+  const inHold = cells.reduce((sum, cell) => sum + lengthInHold(asked, step, cell), 0);
+  return inHold > figure('proof.hold.slack') ? 'in-the-hold' : '';
 }
 
 /** Metal that this step took or threaded, cell by cell, in the middle of each. */
@@ -48,10 +49,15 @@ function pieceAt(section: Section, pieces: Pieces, z: number, d: number): number
 
 const slabOf = (section: Section, z: number): number => section.slabs.findIndex((slab) => slab.from <= z && z <= slab.to);
 
-/** The skin that the hold closes on is cut within the held stretch: outside, or inside where it holds by the bore. */
-function isInHold(asked: Case, step: Step, cell: Cell): boolean {
+/** How much of the held stretch loses the skin that the hold closes on: outside, or inside where it holds by the bore. */
+function lengthInHold(asked: Case, step: Step, cell: Cell): number {
   const { grip } = step.setUp;
-  if (Math.min(cell.to, grip.to) - Math.max(cell.from, grip.from) <= figure('proof.hold.slack')) return false;
+  const length = Math.min(cell.to, grip.to) - Math.max(cell.from, grip.from);
+  return length > 0 && isSkin(asked, step, cell) ? length : 0;
+}
+
+function isSkin(asked: Case, step: Step, cell: Cell): boolean {
+  const { grip } = step.setUp;
   const slab = step.before.slabs[slabOf(step.before, cell.z)];
   if (!slab) return false;
   const solids = slab.paints.flatMap((paint, k) => (isSolid(paint) ? [k] : []));

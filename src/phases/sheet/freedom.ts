@@ -30,6 +30,8 @@ export function freeRuns(desk: Desk, setUp: SetUp): readonly (readonly OpId[])[]
 }
 
 function bound(desk: Desk, setUp: SetUp, earlier: OpId, later: OpId): boolean {
+  // what ends the hold is bound to all that is done in it
+  if (setUp.grip.gone.includes(earlier) || setUp.grip.gone.includes(later)) return true;
   const { befores } = desk.planned.route;
   if (befores.some((b) => (b.first === earlier && b.then === later) || (b.first === later && b.then === earlier))) return true;
   if (desk.workings(later).some((w) => makes(desk, setUp, earlier).includes(w.from))) return true;

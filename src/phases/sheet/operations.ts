@@ -32,7 +32,7 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     cuts: cutsOf(operation, figures, words),
     dial: dialOf(figures, words),
     measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
-    says: [...passesSaid(operation, figures, words), ...operation.says.flatMap((because) => said(because, words))],
+    says: [...passesSaid(operation, figures, words), ...saidIn(operation, setUp).flatMap((because) => said(because, words))],
     free: '',
   };
 }
@@ -79,6 +79,7 @@ function featureFacts(desk: Desk, operation: Operation, words: Words): OpFacts {
     servesThread: threadName(desk.thread(serves)?.name ?? ''),
     kind: feature?.kind ?? 'bar',
     does: feature && 'does' in feature ? feature.does : '',
+    fitted: feature?.kind === 'end' && feature.fitted ? 'yes' : '',
     role: feature?.role ?? 'free',
     side: feature ? sideOf(desk, feature) : 'outside',
     feature: nameOfFeature(operation.feature, words),
@@ -150,6 +151,10 @@ function wheelsOf(wheels: NonNullable<Figures['wheels']>, words: Words): string 
   const pairs = wheels.drivers.map((driver, i) => words.say('wheels.pair', { driver, driven: wheels.driven[i] ?? 0 }));
   return words.say('wheels', { pairs: pairs.join(' · ') });
 }
+
+/** What an operation says in this hold. */
+export const saidIn = (operation: Operation, setUp: SetUp): readonly Because[] =>
+  operation.says.filter((because) => because.held === undefined || because.held === setUp.grip.kind);
 
 /** A check or caution in a line. */
 function said(because: Because, words: Words): readonly string[] {

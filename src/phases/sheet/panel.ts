@@ -5,6 +5,7 @@ import type { Role } from '../../model/part.ts';
 import type { Because, Before, SetUp } from '../../model/plan.ts';
 import type { Paragraph, Row } from '../../model/sheet.ts';
 import { type Desk, wayOf } from './lookup.ts';
+import { saidIn } from './operations.ts';
 
 /** Heaviest first: a seat that is spoilt spoils the fitting, a free surface spoils nothing. */
 const BY_WEIGHT: readonly Role[] = ['seat', 'sealing', 'register', 'running', 'thread', 'clearance', 'free'];
@@ -23,7 +24,7 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
   const [first, ...others] = reasoned;
   if (!first) return rows;
   const heaviest = others.reduce((best, next) => (compare(best.weight, next.weight) <= 0 ? next : best), first);
-  const panel = { why: whyOf(heaviest.because, words), stop: stopOf(desk, heaviest.op, heaviest.because, words) };
+  const panel = { why: whyOf(heaviest.because, words), stop: stopOf(saidIn(desk.operation(heaviest.op), setUp), heaviest.because, words) };
   return rows.map((row) =>
     row.op === heaviest.op ? { ...row, panel, says: row.says.filter((said) => said !== panel.stop.heading) } : row,
   );
@@ -69,8 +70,8 @@ function whyOf(because: readonly Because[], words: Words): Paragraph {
 }
 
 /** The operation's own caution where it has one: when to stop. Else what goes wrong in another order. */
-function stopOf(desk: Desk, op: OpId, because: readonly Because[], words: Words): Paragraph {
-  const caution = desk.operation(op).says.find((said) => words.has(`rule.${said.rule}.why`));
+function stopOf(says: readonly Because[], because: readonly Because[], words: Words): Paragraph {
+  const caution = says.find((said) => words.has(`rule.${said.rule}.why`));
   if (caution)
     return {
       heading: words.say(`rule.${caution.rule}.title`, caution.grounds),

@@ -1,5 +1,6 @@
 /** What the faces at the ends must come before and after. */
-import { type BeforeRule, CUSTOM } from '../rule.ts';
+import type { EndFeature } from '../context.ts';
+import { type BeforeRule, CUSTOM, type Pair, type Work } from '../rule.ts';
 import { all, ends, firstFacings, fromEnd, isDrilling, isLeaving, lastFacing, of, withVerb } from './select.ts';
 
 /** In any set-up, the end that points out is faced before anything else is done there. */
@@ -21,7 +22,7 @@ export const lengthsFromFinishedFace: BeforeRule = {
   source: CUSTOM,
   pairs: (work) =>
     ends(work)
-      .filter((end) => !end.fitted)
+      .filter((end) => !end.fitted && !end.skimmed)
       .flatMap((end) => {
         const lengths = fromEnd(work, end.end).filter(
           (o) =>
@@ -56,11 +57,24 @@ export const fittedLast: BeforeRule = {
   pairs: (work) =>
     ends(work)
       .filter((end) => end.fitted)
-      .flatMap((end) => {
-        const others = fromEnd(work, end.end).filter((o) => o.feature !== end.id && !isLeaving(o));
-        return all(others, lastFacing(work, end));
-      }),
+      .flatMap((end) => afterAllElse(work, end)),
 };
+
+/** A mandrel's face is skimmed when its thread is cut, so that nothing that follows can mark it or draw it out of true. */
+export const skimmedLast: BeforeRule = {
+  id: 'skimmed-last',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    ends(work)
+      .filter((end) => end.skimmed)
+      .flatMap((end) => afterAllElse(work, end)),
+};
+
+function afterAllElse(work: Work, end: EndFeature): readonly Pair[] {
+  const others = fromEnd(work, end.end).filter((o) => o.feature !== end.id && !isLeaving(o));
+  return all(others, lastFacing(work, end));
+}
 
 /** What can be reached in the bar is done in the bar. */
 export const everythingBeforeParting: BeforeRule = {

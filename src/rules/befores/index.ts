@@ -13,7 +13,15 @@ import {
   stubUntilHeatIsOver,
   turnBeforeSideWork,
 } from './bench.ts';
-import { everythingBeforeParting, faceFirst, fittedLast, lengthsFromFinishedFace, offTheBarFirst, seatFaceAfterDrill } from './facing.ts';
+import {
+  everythingBeforeParting,
+  faceFirst,
+  fittedLast,
+  lengthsFromFinishedFace,
+  offTheBarFirst,
+  seatFaceAfterDrill,
+  skimmedLast,
+} from './facing.ts';
 import {
   drillBeforeCone,
   holeBeforeChamfer,
@@ -39,6 +47,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   lengthsFromFinishedFace,
   seatFaceAfterDrill,
   fittedLast,
+  skimmedLast,
   offTheBarFirst,
   everythingBeforeParting,
   turnBeforeRelief,

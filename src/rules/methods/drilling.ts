@@ -43,7 +43,7 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
   return operation(
     { feature: f.id, step, verb: 'drill', tool: drill(size), ways },
     [{ rule, grounds: {} }],
-    [{ rule: 'drill-break-through', grounds: {} }],
+    f.blind || (f.floor && !smallerBeyond(c, f, f.opens[0] ?? 'first')) ? [] : [{ rule: 'drill-break-through', grounds: {} }],
   );
 }
 

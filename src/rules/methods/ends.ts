@@ -24,7 +24,7 @@ function facing(c: Context, end: EndFeature, step: 'face' | 'rough' | 'finish', 
 export const faceOnce: MethodRule = methodRule({
   id: 'face-once',
   source: CUSTOM,
-  when: (_c, f) => (f.kind === 'end' && !f.fitted ? endFeature(f) : undefined),
+  when: (_c, f) => (f.kind === 'end' && !f.fitted && !f.skimmed ? endFeature(f) : undefined),
   then: ({ end }, c) => ({
     methods: [
       {
@@ -46,7 +46,7 @@ export const faceTwice: MethodRule = methodRule({
     if (f.kind !== 'end') return undefined;
     const seat = c.holes.some((h) => h.edge === f.face);
     const heated = c.part.features.some((s) => s.kind === 'side' && s.does === 'branch');
-    if (f.fitted) return { end: f, leaves: length('face.allowance') };
+    if (f.fitted || f.skimmed) return { end: f, leaves: length('face.allowance') };
     if (seat) return { end: f, leaves: length('face.after-drill') };
     return heated && f.role === 'sealing' ? { end: f, leaves: length('face.allowance') } : undefined;
   },
@@ -59,7 +59,7 @@ export const faceTwice: MethodRule = methodRule({
         rank: 0,
         operations: [
           facing(c, end, 'rough', leaves, 'face-first'),
-          facing(c, end, 'finish', len(0), end.fitted ? 'fitted-last' : 'face-twice'),
+          facing(c, end, 'finish', len(0), end.fitted ? 'fitted-last' : end.skimmed ? 'skimmed-last' : 'face-twice'),
         ],
       },
     ],

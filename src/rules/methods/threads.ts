@@ -25,9 +25,16 @@ function make(f: ThreadFeature, c: Context, step: 'screw-cut' | 'die' | 'tap', t
   const op = operation(
     { feature: f.id, step, verb: step, tool, ways: { [f.start]: way(f, c) }, asks: gauge },
     [{ rule: step, grounds: { thread: f.thread.name } }],
-    [{ rule: f.side === 'outside' ? 'gauge-before-leaving' : 'tap-backing-off', grounds: { thread: f.thread.name } }],
+    saysOf(f, step),
   );
   return { feature: f.id, name: step, because: { rule: step, grounds: { thread: f.thread.name } }, operations: [op], rank };
+}
+
+/** Outside threads are gauged before they leave the hold; a tap or die that is backed off may unscrew work from a mandrel. */
+function saysOf(f: ThreadFeature, step: 'screw-cut' | 'die' | 'tap'): Operation['says'] {
+  const grounds = { thread: f.thread.name };
+  const gauge = f.side === 'outside' ? [{ rule: 'gauge-before-leaving', grounds }] : [];
+  return step === 'screw-cut' ? gauge : [...gauge, { rule: 'tap-backing-off', grounds, held: 'threaded-mandrel' }];
 }
 
 const gaugeLength = (f: ThreadFeature) => len(f.thread.major.target - (f.thread.major.target % f.thread.pitch));
