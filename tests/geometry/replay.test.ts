@@ -202,6 +202,29 @@ describe('what is not there', () => {
   });
 });
 
+describe('a face that was made and cut away', () => {
+  // the nose is turned right up to A, so that N is gone as soon as it is made
+  const far = seatRoute.chosen.map((method) => ({
+    ...method,
+    operations: method.operations.map((one) => {
+      const way = one.ways.first;
+      if (one.id !== id('nose/turn') || !way) return one;
+      return { ...one, ways: { first: { ...way, sweeps: [{ take: 'turn', cylinder: id('nose'), to: { face: id('A') } } as const] } } };
+    }),
+  }));
+  const chart: Chart = {
+    ...seatChart,
+    working: seatChart.working.map((one) => (one.id === id('A-seat-thread.wall') ? { ...one, from: id('N'), toward: 1 } : one)),
+  };
+  const run = replay(seatPiece, { ...seatRoute, chosen: far }, chart);
+  it.each([
+    ['is not measured from', 'seat-thread.relief/groove', 'from'],
+    ['is not where a cone starts', 'seat-thread.chamfer/chamfer', 'bound'],
+  ])('%s', (_, op, what) => {
+    expect(run.steps.find((one) => one.operation.id === id(op))?.lacks.map((lack) => lack.what)).toEqual([what]);
+  });
+});
+
 describe('leaving the bar', () => {
   const parting = (sweep: Partial<Extract<Sweep, { take: 'part' }>>): Route => ({
     ...seatRoute,

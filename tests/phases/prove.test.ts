@@ -202,6 +202,26 @@ describe('a proof', () => {
     ).toBe(true);
     for (const one of proof.claims) expect(told(one)).not.toBe('');
   });
+  it.each<readonly [string, Damage, ClaimKind, string, string]>([
+    ['parted off too early', both(freely, move('bar/part-off-second', 'before', 'nose/turn')), 'held', 'nose/turn', 'nothing-held'],
+    ['a groove right through', widen('D.seat-thread.relief', 4, 4), 'held', 'seat-thread.relief/groove', 'falls-off'],
+    ['a cut on what a groove cut loose', widen('D.seat-thread.relief', 4, 4), 'held', 'seat-thread.chamfer/chamfer', 'not-joined'],
+    ['jaws too far out', hold(1, { from: mm(20) }), 'held', 'bar/part-off-second', 'in-the-hold'],
+    ['jaws on a thread', hold(3, { kind: 'jaws' }), 'grip', 'seat-thread.thread.mandrel.second', 'kept'],
+    ['jaws on nothing', hold(3, { kind: 'jaws', diameter: mm(30) }), 'grip', 'seat-thread.thread.mandrel.second', 'nothing'],
+    ['too little in the jaws', hold(1, { from: mm(90) }), 'grip', 'bar.first', 'short'],
+    ['heavy cuts in a light hold', hold(1, { lightOnly: true }), 'grip', 'bar.first', 'heavy'],
+    [
+      'no thread for a mandrel',
+      both(freely, drop('seat-thread.thread/screw-cut')),
+      'grip',
+      'seat-thread.thread.mandrel.second',
+      'no-thread',
+    ],
+  ])('says of %s why', (_, damage, kind, about, reason) => {
+    const found = prove(hit(SOUND, damage(SOUND))).claims.find((one) => one.kind === kind && one.about === id(about));
+    expect(found?.grounds.reason).toBe(reason);
+  });
   it.each(seatRoute.setUps.flatMap((setUp) => setUp.operations))('refuses a route without %s', (op) => {
     const proof = prove(drop(op.slice(seatPiece.id.length + 1))(SOUND));
     expect(proof.claims.filter((one) => !one.holds && one.kind === 'order').map((one) => one.about)).toEqual([op]);
