@@ -38,6 +38,11 @@ export function loadWords(language = 'en'): Assets['words'] {
   return Object.fromEntries(names.sort().map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
 }
 
+/** One file of words, for a command that says little. */
+export function loadWordFile(name: string, language = 'en'): string {
+  return readFileSync(packagePath('templates', language, name), 'utf8');
+}
+
 /** Opened in the order of the record, which is fixed: the bytes of a PDF depend on it. */
 export function loadFonts(): FontFiles {
   const read = (name: string): Uint8Array => new Uint8Array(readFileSync(packagePath('templates', 'fonts', name)));

@@ -46,7 +46,7 @@ function readCommand(command: Command, rest: readonly string[]): Outcome<Ask> {
   const { options, words, found } = sortOut(command.name, command.options, rest);
   if ('help' in options) return { value: { does: 'help', of: command }, found: [] };
   const more: Diagnostic[] = [];
-  const extra = words[command.wants.length];
+  const extra = command.open ? undefined : words[command.wants.length];
   if (extra !== undefined) more.push(mistake('too-many', { command: command.name, word: extra }));
   if (words.length < command.least) more.push(mistake('too-few', { command: command.name, wants: command.wants[words.length] ?? '' }));
   const all = [...found, ...more];

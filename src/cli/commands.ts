@@ -4,15 +4,20 @@ export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' 
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
 export type Option = Taking | Switch;
 export type Command = {
-  readonly name: 'sheet' | 'check' | 'why';
+  readonly name: 'sheet' | 'check' | 'why' | 'look';
   /** In order; those from `least` on may be left out. */
   readonly wants: readonly string[];
   readonly least: number;
+  /** The last of `wants` may be several words: `look speed silver steel 6 mm`. */
+  readonly open?: true;
   readonly options: readonly Option[];
 };
 
 export const FORMATS = ['pdf', 'text', 'json'] as const;
 export type Format = (typeof FORMATS)[number];
+
+/** What a tool is made of, as it is written on the command line. */
+export const TOOLS = ['hss', 'carbide'] as const;
 
 const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
@@ -34,6 +39,13 @@ export const COMMANDS: readonly Command[] = [
   },
   { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
   { name: 'why', wants: ['fitting', 'part', 'operation'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
+  {
+    name: 'look',
+    wants: ['subject', 'about'],
+    least: 2,
+    open: true,
+    options: [{ name: 'tool', takes: 'one', any: TOOLS }, WORKSHOP, JSON_OUT, HELP],
+  },
 ];
 
 /** What may stand without a command. */

@@ -1,5 +1,5 @@
 /** One run of the program: what is asked, the command for it, and the exit code. */
-import { words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import { loadWords, packageVersion } from '../files.ts';
 import { type Ask, readAsk } from './ask.ts';
 import type { Command } from './commands.ts';
@@ -12,10 +12,10 @@ export async function run(argv: readonly string[], tools: Tools, console: Consol
   try {
     const { value: ask, found } = readAsk(argv);
     if (ask) return await answer(ask, tools, console);
-    tell(found, {}, words(loadWords()), console);
+    tell(found, {}, await allWords(), console);
     return 1;
   } catch (cause) {
-    console.err(ourFault(cause));
+    console.err(await ourFault(cause));
     return 70;
   }
 }
@@ -23,7 +23,7 @@ export async function run(argv: readonly string[], tools: Tools, console: Consol
 async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
   switch (ask.does) {
     case 'help':
-      console.out(help(ask.of));
+      console.out(await help(ask.of));
       return 0;
     case 'version':
       console.out(`${packageVersion()}\n`);
@@ -34,23 +34,30 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
       return (await import('./check.ts')).check(ask.words, ask.options, tools, console);
     case 'why':
       return (await import('./why.ts')).why(ask.words, ask.options, tools, console);
+    case 'look':
+      return (await import('./look.ts')).look(ask.words, ask.options, console);
   }
 }
 
-function help(of: Command | undefined): string {
-  const say = words(loadWords());
+/** What makes sentences is loaded when something is said: a short command may not need it. */
+async function allWords(): Promise<Words> {
+  return (await import('../base/words.ts')).words(loadWords());
+}
+
+async function help(of: Command | undefined): Promise<string> {
+  const say = await allWords();
   return of ? helpOn(of, say) : helpOverall(say, packageVersion());
 }
 
 /** Even when the words themselves cannot be read, something is said. */
-function ourFault(cause: unknown): string {
+async function ourFault(cause: unknown): Promise<string> {
   const what = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-  return `${introduction()}\n${what}\n`;
+  return `${await introduction()}\n${what}\n`;
 }
 
-function introduction(): string {
+async function introduction(): Promise<string> {
   try {
-    return words(loadWords()).say('cli.our-fault');
+    return (await allWords()).say('cli.our-fault');
   } catch {
     return 'valvewright: internal fault';
   }

@@ -3,8 +3,10 @@ import { readQuantity } from '../../base/quantity.ts';
 import { type Len, len, mm, showMm, toMm } from '../../base/units.ts';
 import { drillFeed, probableOversize } from '../drilling.ts';
 import { type Drill, drills, drillsNear, findDrill, jobberLength, pointLength } from '../drills.ts';
+import { metricNames } from '../iso965-metric.ts';
+import { usualTappingDrill } from '../metric-tapping.ts';
 import { cite } from '../sources.ts';
-import { thread, threadNames } from '../threads.ts';
+import { inchThreads } from '../threads.ts';
 import {
   type Ask,
   type Found,
@@ -81,10 +83,10 @@ function usePart(size: Len): Part {
 type Tapped = { readonly name: string } & Ground;
 /** Threads that this drill is printed for. */
 function tapped(size: Len): readonly Tapped[] {
-  return threadNames.flatMap((name) => {
-    const usual = thread(name)?.thread.usual.find((u) => u.drill === size);
-    return usual ? [{ name, source: usual.source, standing: usual.standing }] : [];
-  });
+  const metric = metricNames.filter((name) => usualTappingDrill(name) === size);
+  const recalled: Ground = { source: cite('iso-2306'), standing: 'from memory' };
+  const inch = inchThreads.flatMap((t) => t.usual.filter((u) => u.drill === size).map((u) => ({ ...u, name: t.name })));
+  return [...metric.map((name) => ({ name, ...recalled })), ...inch];
 }
 
 function rackPart(size: Len, shop: Shop): Part {

@@ -27,7 +27,7 @@ function makePart(m: Material): Part {
       row('density', figure(m.density, 'kg/m³', 0)),
       row('modulus', figure(m.modulus, 'GPa', 0)),
       row('zinc', span(m.zincPercent.lo, m.zincPercent.hi, '%', 1)),
-      row('lead', span(m.leadPercent.lo, m.leadPercent.hi, '%', 1)),
+      row('lead', span(m.leadPercent.lo, m.leadPercent.hi, '%', 2)),
     ],
   };
 }
