@@ -157,7 +157,17 @@ export type Before = {
 };
 
 // ---- grips -------------------------------------------------------------------------------------------------------------
-export type GripKind = 'bar' | 'bar-and-centre' | 'jaws' | 'hexagon' | 'collet' | 'sleeve' | 'stub' | 'threaded-mandrel' | 'bench';
+export type GripKind =
+  | 'bar'
+  | 'bar-and-centre'
+  | 'jaws'
+  | 'bored-jaws'
+  | 'hexagon'
+  | 'collet'
+  | 'sleeve'
+  | 'stub'
+  | 'threaded-mandrel'
+  | 'bench';
 export type Grip = {
   readonly id: GripId;
   readonly kind: GripKind;

@@ -34,6 +34,7 @@ const HOLDS: readonly Grip['kind'][] = [
   'bar-and-centre',
   'stub',
   'collet',
+  'bored-jaws',
   'sleeve',
   'hexagon',
   'jaws',

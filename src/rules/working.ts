@@ -101,7 +101,7 @@ function addDiameter(state: State, operation: Operation, way: Way, cut: Cut): vo
   if (!surface || surface.shape === 'face') throw new Error(`'${operation.id}' makes the diameter '${cut.makes}', which the part has not`);
   const size = surface.shape === 'cylinder' ? surface.size : surface.mouth;
   const dim = nameDimension(state, `${part.id}/D.${shortName(part, cut.makes)}`, cut.stage);
-  state.cuts.push({ dim, operation, cut, way, holds: capability(operation.verb, cut.measures, cut.stage, size.target) });
+  state.cuts.push({ dim, operation, cut, way, holds: capability(operation.verb, cut.measures, cut.stage, size.lo) });
 }
 
 function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, here: readonly SurfaceId[]): void {

@@ -51,6 +51,8 @@ export type Hole = {
     readonly size: ThreadSize;
     readonly to: Len /** at the end face; absent where a wider mouth stands before the thread */;
     readonly chamfer?: Limits;
+    /** at the other end, where the thread goes right through */
+    readonly farChamfer?: Limits;
   };
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role; readonly name: string };
 };

@@ -1,6 +1,7 @@
 /** Holes with their floors, threads and cones. */
 import { len, minus } from '../../base/units.ts';
 import type { End, FeatureId } from '../../model/ids.ts';
+import { other } from '../../model/ids.ts';
 import type { Limits, Role } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
 import type { Hole } from './ask.ts';
@@ -79,6 +80,10 @@ function addInsideThread(made: Bench, hole: Hole, thread: NonNullable<Hole['thre
   if (thread.chamfer) {
     const chamfer = { name: `${hole.name}.chamfer`, at: start, angle: ratio('thread.chamfer'), mouth: thread.chamfer } as const;
     addInsideCone(made, hole, { ...chamfer, role: 'clearance', does: 'chamfer', serves: id });
+  }
+  if (thread.farChamfer) {
+    const far = { name: `${hole.name}.far-chamfer`, at: other(start), angle: ratio('thread.chamfer'), mouth: thread.farChamfer } as const;
+    addInsideCone(made, hole, { ...far, role: 'clearance', does: 'chamfer' });
   }
   made.features.push({
     kind: 'thread',

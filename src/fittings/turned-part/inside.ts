@@ -2,7 +2,7 @@
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import type { Limits, ThreadSize } from '../../model/part.ts';
-import { ratio, size, times } from '../limits.ts';
+import { ratio, size, TENTH, tidy, times } from '../limits.ts';
 import type { Hole } from '../outline.ts';
 import { insideChamfer, threadOf } from '../threads.ts';
 import type { AskedHole, TurnedPartAsked } from './asked.ts';
@@ -120,7 +120,11 @@ function bottomOf(hole: Bored, raw: Bored, all: readonly Bored[], length: Len, f
   const tip = asked.from === 'first' ? add(inner, point) : minus(inner, point);
   const stop = solidUntil(hole, all, length);
   if (asked.from === 'first' ? tip >= stop : tip <= stop)
-    fault(faults, [...path, 'depth'], 'point-breaks-through', { feature: asked.name, point, depth: minus(hole.to, hole.from) });
+    fault(faults, [...path, 'depth'], 'point-breaks-through', {
+      feature: asked.name,
+      point: tidy(point, TENTH, 'up'),
+      depth: minus(hole.to, hole.from),
+    });
   return 'point';
 }
 
@@ -185,6 +189,7 @@ function coneIn(hole: Bored, length: Len, faults: Faults): Hole['cone'] {
   if (mouth.lo <= hole.size.hi) fault(faults, [...path, 'mouth'], 'cone-mouth', { feature: asked.name, least: hole.size.hi });
   const long = coneLength(hole.size.lo, mouth.hi, asked.cone.angle);
   const has = minus(hole.to, hole.from);
-  if (long > minus(has, size('length.least-surface'))) fault(faults, path, 'cone-long', { feature: asked.name, has, wants: long });
+  if (long > minus(has, size('length.least-surface')))
+    fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up') });
   return { name: `${asked.name}.cone`, at: asked.from, angle: asked.cone.angle, mouth, role: asked.cone.role ?? asked.role ?? 'free' };
 }

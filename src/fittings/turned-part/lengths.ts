@@ -1,6 +1,6 @@
 /** Lengths between faces: stated ones, those of reliefs and floors, and the general tolerance for every face that is left. */
 import { type Len, len, minus } from '../../base/units.ts';
-import type { Limits } from '../../model/part.ts';
+import { lookUpGeneral } from '../../handbook/iso2768.ts';
 import { general } from '../limits.ts';
 import type { OutlineAsk, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
@@ -26,7 +26,7 @@ export function lengthsOf(
   );
   const known = [...stated, ...sections, ...depths];
   const named = faces.filter((f) => letters.isNamed(f.letter) || parts.ends.includes(f.letter));
-  return [...known, ...theRest(faces, named, known), ...reliefs(parts)];
+  return [...known, ...theRest(faces, named, known, faults), ...reliefs(parts)];
 }
 
 /** Ends first, then shoulders along the outside, then floors. */
@@ -87,7 +87,7 @@ function reliefs({ sections }: Parameters<typeof lengthsOf>[1]): readonly Length
 }
 
 /** Each face that hangs on nothing yet: from the nearest face that a person named, or from an end. */
-function theRest(faces: readonly Face[], named: readonly Face[], known: readonly LengthAsk[]): readonly LengthAsk[] {
+function theRest(faces: readonly Face[], named: readonly Face[], known: readonly LengthAsk[], faults: Faults): readonly LengthAsk[] {
   const out: LengthAsk[] = [];
   const joined = new Set([faces[0]?.letter ?? '']);
   const links = [...known];
@@ -101,9 +101,14 @@ function theRest(faces: readonly Face[], named: readonly Face[], known: readonly
   grow();
   for (const face of faces) {
     if (joined.has(face.letter)) continue;
-    const near = named.filter((f) => joined.has(f.letter)).sort((a, b) => apart(a, face) - apart(b, face))[0] ?? faces[0];
-    if (!near) continue;
-    const link = { from: near.letter, to: face.letter, limits: generalOf(near, face) };
+    const there = named.filter((f) => joined.has(f.letter)).sort((a, b) => apart(a, face) - apart(b, face));
+    const near = there.find((f) => lookUpGeneral(apart(f, face), 'm') !== undefined);
+    if (!near) {
+      const [a = face] = there;
+      fault(faults, ['outside'], 'no-general-length', { from: a.letter, to: face.letter, apart: apart(a, face) });
+      return out;
+    }
+    const link = { from: near.letter, to: face.letter, limits: general(apart(near, face)) };
     out.push(link);
     links.push(link);
     grow();
@@ -112,4 +117,3 @@ function theRest(faces: readonly Face[], named: readonly Face[], known: readonly
 }
 
 const apart = (a: Face, b: Face): Len => len(Math.abs(minus(a.z, b.z)));
-const generalOf = (a: Face, b: Face): Limits => general(apart(a, b));

@@ -2,14 +2,13 @@
 import { type Size, statedLimits } from '../../base/size.ts';
 import { type Len, len, mm } from '../../base/units.ts';
 import { fitLimits } from '../../handbook/iso286.ts';
-import { lookUpGeneral } from '../../handbook/iso2768.ts';
 import type { LimitSource, Limits } from '../../model/part.ts';
-import { between } from '../limits.ts';
+import { between, general } from '../limits.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 
 export type Of = 'shaft' | 'hole' | 'length';
 
-/** Nothing, and a fault, where the size has no limits of this kind. */
+/** Nothing, and a fault, where the size has no limits of this kind. The reader's bounds keep it within the general tolerance's table. */
 export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults: Faults): Limits | undefined {
   const about = { feature, size: size.text, of };
   if (size.thread !== undefined) {
@@ -23,9 +22,7 @@ export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults
     return undefined;
   }
   if (stated) return band(stated.lo, stated.hi, size.nominal, size.text, 'stated');
-  const general = lookUpGeneral(size.nominal, 'm');
-  if (!general) fault(faults, path, 'no-general', about);
-  return general && band(len(size.nominal - general.half), len(size.nominal + general.half), size.nominal, general.as, 'general');
+  return general(size.nominal);
 }
 
 type About = { readonly feature: string; readonly size: string; readonly of: Of };

@@ -5,7 +5,7 @@ import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
 import { metricNames } from '../../handbook/iso965-metric.ts';
 import type { End } from '../../model/ids.ts';
 import type { Limits } from '../../model/part.ts';
-import { ratio, size, stock } from '../limits.ts';
+import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
 import type { Section, ThreadAsk } from '../outline.ts';
 import { outsideThread, threadOf } from '../threads.ts';
 import type { AskedSection, TurnedPartAsked } from './asked.ts';
@@ -111,6 +111,7 @@ function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
 
 /** What bolts and caps are made to where nothing is said: ISO 965-1, medium. */
 const CLASS = '6g';
+const NUT_CLASS = '6H';
 const neighbour = (i: number, side: End): number => (side === 'first' ? i - 1 : i + 1);
 
 function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): ThreadAsk | undefined {
@@ -133,10 +134,14 @@ function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: nu
   }
   const nose = sizes[neighbour(i, start)];
   const full = outsideThread(found, start, nose?.hi);
-  if (full.chamfer.hi >= found.major.lo) {
-    const grounds = { feature: section.name, other: asked.outside[neighbour(i, start)]?.name ?? '', thread: found.name, most: found.root };
-    fault(faults, path, 'nose-wide', grounds);
-  }
+  const nut = threadOf(found.name, NUT_CLASS)?.minor.lo ?? found.root;
+  if (nose && nose.hi >= nut)
+    fault(faults, path, 'nose-wide', {
+      feature: section.name,
+      other: asked.outside[neighbour(i, start)]?.name ?? '',
+      thread: found.name,
+      most: nut,
+    });
   return withRelief(section, full, rises(far), path, faults);
 }
 
@@ -179,6 +184,6 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
   if (mouth.hi >= limits.lo) fault(faults, [...path, 'tip'], 'cone-tip', { feature: section.name, most: limits.lo });
   const long = coneLength(mouth.lo, limits.hi, cone.angle);
   if (mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
-    fault(faults, path, 'cone-long', { feature: section.name, has: section.length.nominal, wants: long });
+    fault(faults, path, 'cone-long', { feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') });
   return { at: cone.at, angle: cone.angle, mouth, role: cone.role ?? section.role ?? 'free' };
 }

@@ -1,5 +1,6 @@
 /** Why a section may not be held. */
 import { add, len, minus } from '../../base/units.ts';
+import type { End } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { diameterOf, type Outside, scaled } from '../context.ts';
 import type { Work } from '../rule.ts';
@@ -34,16 +35,17 @@ export function cannotEnter(work: Work, o: Outside, grip: Grip): Refusal | undef
     : undefined;
 }
 
-export function thinWall(work: Work, o: Outside, grip: Grip): Refusal | undefined {
+/** In three jaws, however gently, it springs to three lobes. */
+export function thinWall(work: Work, o: Outside, out: End): Refusal | undefined {
+  const grip = work.c.cylinder(o.cylinder);
+  const across = grip.size.target;
   const inside = work.c.holes
     .map((h) => work.c.cylinder(h.cylinder))
     .filter((h) => h.from < grip.to && grip.from < h.to)
     .map((h) => h.size.target)
     .sort((a, b) => b - a)[0];
-  if (inside === undefined || grip.kind === 'collet') return undefined;
+  if (inside === undefined) return undefined;
   const walls = minus(diameterOf(work.c, o), inside);
-  const least = add(scaled(grip.diameter, 'grip.wall.ratio'), scaled(grip.diameter, 'grip.wall.ratio'));
-  return walls < least
-    ? { what: grip.id, because: { rule: 'thin-wall', grounds: {} }, has: walls, wants: least, would: { grip } }
-    : undefined;
+  const least = add(scaled(across, 'grip.wall.ratio'), scaled(across, 'grip.wall.ratio'));
+  return walls < least ? { what: `${o.id}.${out}`, because: { rule: 'thin-wall', grounds: {} }, has: walls, wants: least } : undefined;
 }

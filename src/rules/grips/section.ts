@@ -16,26 +16,38 @@ export const onSection: GripRule = {
 };
 
 function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusal)[] {
-  const grip = sectionGrip(work, o, out);
+  const kind = holdKind(work.c, o, out);
+  const thin = thinWall(work, o, out);
+  const bored = thin && work.c.workshop.holding.softJaws ? gripsOf(work, o, out, 'bored-jaws', undefined) : [];
+  return [
+    ...gripsOf(work, o, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin),
+    ...(kind === 'bored-jaws' ? [] : bored),
+  ];
+}
+
+function gripsOf(work: Work, o: Outside, out: End, kind: Hold, thin: Refusal | undefined): readonly (Grip | Refusal)[] {
+  const grip = sectionGrip(work, o, out, kind, 'jaw.clearance');
   if (!grip) return [];
-  const refused = protectedSurface(work, o, grip) ?? tooSlight(work, grip) ?? cannotEnter(work, o, grip) ?? thinWall(work, o, grip);
-  if (refused) return [refused];
-  const has = minus(grip.to, grip.from);
+  const refused = protectedSurface(work, o, grip) ?? tooSlight(work, grip) ?? cannotEnter(work, o, grip) ?? thin;
+  if (refused) return [{ ...refused, what: grip.id, ...(refused.would || refused === thin ? { would: { grip } } : {}) }];
   const heavy = atLeast(scaled(grip.diameter, 'grip.heavy.ratio'));
-  const light = atLeast(scaled(grip.diameter, 'grip.light.ratio'));
-  if (has >= heavy) return [grip];
+  if (minus(grip.to, grip.from) >= heavy) return [grip];
+  // a light facing cut never passes the jaws: less room is enough
+  const close = sectionGrip(work, o, out, kind, 'jaw.clearance.light') ?? grip;
+  const has = minus(close.to, close.from);
+  const light = kind === 'bored-jaws' ? length('grip.least') : atLeast(scaled(grip.diameter, 'grip.light.ratio'));
   const short: Refusal = { what: grip.id, because: { rule: 'grip-short', grounds: {} }, has, wants: heavy, would: { grip } };
   if (has < light) return [{ ...short, wants: light }];
-  return [short, { ...grip, id: `${grip.id}.light`, lightOnly: true, because: [...grip.because, { rule: 'light-grip', grounds: {} }] }];
+  return [short, { ...close, id: `${grip.id}.light`, lightOnly: true, because: [...grip.because, { rule: 'light-grip', grounds: {} }] }];
 }
 
 const atLeast = (l: Len): Len => len(Math.max(l, length('grip.least')));
 
 /** The whole section but for room at the side where tools work. */
-function sectionGrip(work: Work, o: Outside, out: End): Grip | undefined {
+function sectionGrip(work: Work, o: Outside, out: End, kind: Hold, clearance: string): Grip | undefined {
   const c = work.c;
   const cyl = c.cylinder(o.cylinder);
-  const room = length('jaw.clearance');
+  const room = length(clearance);
   const stretch = clearOfSides(
     work,
     out === 'first' ? { from: add(cyl.from, room), to: cyl.to } : { from: cyl.from, to: minus(cyl.to, room) },
@@ -43,8 +55,7 @@ function sectionGrip(work: Work, o: Outside, out: End): Grip | undefined {
     out,
   );
   if (stretch.to <= stretch.from) return undefined;
-  const kind = holdKind(c, o);
-  const datum = datumBehind(c, o, out);
+  const datum = datumBehind(c, o, out, kind);
   return {
     id: `${o.id}.${kind}.${out}`,
     kind,
@@ -62,7 +73,14 @@ function sectionGrip(work: Work, o: Outside, out: End): Grip | undefined {
     because: [{ rule: `in-${kind}`, grounds: {} }],
   };
 }
-const RUNOUT = { collet: 'runout.collet', sleeve: 'runout.sleeve', jaws: 'runout.three-jaw', hexagon: 'runout.three-jaw' } as const;
+type Hold = 'collet' | 'bored-jaws' | 'sleeve' | 'jaws' | 'hexagon';
+const RUNOUT: Readonly<Record<Hold, string>> = {
+  collet: 'runout.collet',
+  'bored-jaws': 'runout.bored-jaws',
+  sleeve: 'runout.sleeve',
+  jaws: 'runout.three-jaw',
+  hexagon: 'runout.three-jaw',
+};
 
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
 function clearOfSides(
@@ -72,7 +90,7 @@ function clearOfSides(
   out: End,
 ): { readonly from: Len; readonly to: Len } {
   const sides = work.c.part.features.flatMap((f) =>
-    f.kind === 'side' && f.on === o.cylinder && f.does !== 'flats' && f.does !== 'harden' ? [f] : [],
+    f.kind === 'side' && f.on === o.cylinder && BEFORE_HOLDING.includes(f.does) ? [f] : [],
   );
   return sides.reduce((left, f) => {
     const from = minus(minus(f.at, f.half), length('jaw.clearance'));
@@ -82,16 +100,28 @@ function clearOfSides(
   }, s);
 }
 
-function holdKind(c: Context, o: Outside): 'collet' | 'sleeve' | 'jaws' | 'hexagon' {
+/** Side features that stand when the work is held again; what is filed comes after. */
+const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch', 'knurl'];
+
+function holdKind(c: Context, o: Outside, out: End): Hold {
   if (o.section === 'hexagon') return 'hexagon';
   const d = diameterOf(c, o);
   if (c.workshop.holding.collets.some((size) => size >= d && minus(size, d) <= length('collet.slack'))) return 'collet';
   if (c.cylinder(o.cylinder).asStock) return 'jaws';
+  if (c.workshop.holding.softJaws && wantsTruth(c, out)) return 'bored-jaws';
   return c.workshop.holding.sleeves ? 'sleeve' : 'jaws';
 }
 
+/** Running bores from both ends that must agree: jaws bored in place run truer than a sleeve. */
+function wantsTruth(c: Context, out: End): boolean {
+  const running = c.holes.filter((h) => h.role === 'running' && h.opens.length === 1);
+  return running.some((h) => h.opens.includes(out)) && running.some((h) => !h.opens.includes(out));
+}
+
 /** The face at the inner end of the hold, or the part's far end: pushed against jaws or stop, lengths are read from it. */
-function datumBehind(c: Context, o: Outside, out: End): SurfaceId | undefined {
+function datumBehind(c: Context, o: Outside, out: End, kind: Hold): SurfaceId | undefined {
+  // inside a collet or sleeve only a stop in the spindle can reach: the part's own end
+  if (kind === 'collet' || kind === 'sleeve') return c.end(other(out))?.face;
   const z = farther(out, c.cylinder(o.cylinder));
   const face = c.part.surfaces.find((s) => s.shape === 'face' && s.side === 'outside' && s.z === z && s.air === other(out));
   return face?.id ?? c.end(other(out))?.face;

@@ -26,11 +26,22 @@ export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
       ? undefined
       : {
           cuts: [],
-          sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: tool.mouth, to: { face, beyond: ZERO }, point: fact('coupling.cone') }],
+          sweeps: [
+            {
+              take: 'bore',
+              cylinder: f.cylinder,
+              diameter: mouthUnder(tool.mouth, size),
+              to: { face, beyond: ZERO },
+              point: fact('coupling.cone'),
+            },
+          ],
         };
   });
   return [operation({ feature: f.id, step: 'centre', verb: 'centre', tool: tool.tool, ways }, [{ rule: 'centre-small', grounds: {} }])];
 }
+
+/** A centre drill is sunk to its mouth only where the drill that follows takes the mouth away. */
+const mouthUnder = (mouth: Len, size: Len): Len => len(Math.min(mouth, size - length('centre.under-drill')));
 
 export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut['stage'], rule: string): Operation {
   const nominal = c.cylinder(f.cylinder).size.target;
@@ -52,10 +63,9 @@ export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undef
   const face = c.end(end)?.face;
   const { from, to } = c.cylinder(f.cylinder);
   if (f.blind) return face === undefined ? undefined : { face, beyond: minus(to, from) };
+  if (f.floor) return { face: f.floor, beyond: len(-pointLength(size) - length('drill.short')) };
   const beyond = c.end(other(end));
-  const openBeyond = f.opens.includes(other(end)) || f.floor === undefined || smallerBeyond(c, f, end) !== undefined;
-  if (openBeyond && beyond) return { face: beyond.face, beyond: length('drill.past') };
-  return f.floor ? { face: f.floor, beyond: len(-pointLength(size) - length('drill.short')) } : undefined;
+  return beyond && { face: beyond.face, beyond: length('drill.past') };
 }
 
 /** Length of the drill's point, up to the next tenth of a millimetre. */

@@ -1,10 +1,10 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
+import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
-import { drilling, pilotHole, startOf } from './drilling.ts';
+import { drilling, drillOp, pilotHole, startOf } from './drilling.ts';
 import { isHole, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
@@ -42,10 +42,17 @@ export const bored: MethodRule = methodRule({
     const op = operation({ feature: f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
       { rule: 'bore', grounds: {} },
     ]);
-    const before = pilot ? [] : drilling(c, f, start, 'rough');
+    const before = pilot ? opening(c, f, start) : drilling(c, f, start, 'rough');
     return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
   },
 });
+
+/** Much is to come out over a smaller hole: a drill takes most of it. */
+function opening(c: Context, f: Hole, start: Len): readonly Operation[] {
+  const size = c.cylinder(f.cylinder).size.target;
+  const drill = drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')));
+  return drill === undefined ? [] : [drillOp(c, f, 'drill', drill, 'rough', 'small-drill-first')];
+}
 
 /** A reamer follows the drilled hole: for a fit that need not be true to anything else. */
 export const reamed: MethodRule = methodRule({

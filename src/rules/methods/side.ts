@@ -37,9 +37,18 @@ export const atTheBench: MethodRule = methodRule({
       [{ rule: how.verb, grounds: {} }],
       how.says ? [{ rule: how.says, grounds: {} }] : [],
     );
-    return { methods: [{ feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op], rank: 0 }] };
+    const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
+    const after = burred ? [deburr(f)] : [];
+    return { methods: [{ feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 }] };
   },
 });
+
+/** The edge of a cross hole in a fit stands proud until it is eased. */
+const deburr = (f: SideFeature): Operation =>
+  operation(
+    { feature: f.id, step: 'deburr', verb: 'deburr', tool: bench('file'), ways: { bench: { cuts: [], sweeps: [] } }, light: true },
+    [{ rule: 'deburr', grounds: {} }],
+  );
 
 const toolFor = (f: SideFeature, kind: string): Operation['tool'] => {
   const size: Len = f.size?.target ?? len(0);
