@@ -31,7 +31,15 @@ describe.each(schemas)('%s.schema.json', (name, schema) => {
     expect(open).toEqual([`${name}.habits.first-end`].filter((at) => name === 'workshop' && at));
   });
   it('asks for no more than the reader does', () => {
-    expect(schema.required).toEqual(name === 'fitting' ? ['fitting', 'title', 'duty', 'pipe'] : ['workshop', 'lathe']);
+    const kinds = (schema.oneOf ?? [schema]) as readonly JsonSchema[];
+    expect(kinds.map((kind) => kind.required)).toEqual(
+      name === 'fitting'
+        ? [
+            ['fitting', 'title', 'duty', 'pipe'],
+            ['fitting', 'title', 'name', 'material', 'first', 'second', 'outside'],
+          ]
+        : [['workshop', 'lathe']],
+    );
   });
 });
 
@@ -46,7 +54,7 @@ function keysOf(
       value,
       key: true,
     })),
-    ...[schema.items, ...((schema.anyOf ?? []) as readonly unknown[])]
+    ...[schema.items, ...((schema.anyOf ?? schema.oneOf ?? []) as readonly unknown[])]
       .filter(Boolean)
       .map((value) => ({ at, value: value as JsonSchema, key: false })),
   ];

@@ -17,7 +17,9 @@ const ERRORS = join(ROOT, 'tests', 'errors');
 const text = (...path: readonly string[]) => readFileSync(join(ROOT, ...path), 'utf8');
 const FITTING = { name: 'launch-feed-check-valve.yaml', text: text('specs', 'fittings', 'launch-feed-check-valve.yaml') };
 const WORKSHOP = { name: 'bench-lathe.yaml', text: text('specs', 'workshops', 'bench-lathe.yaml') };
-const WORDS = words({ 'errors.hbs': text('templates', 'en', 'errors.hbs'), 'asks.hbs': text('templates', 'en', 'asks.hbs') });
+const WORDS = words(
+  Object.fromEntries(['errors.hbs', 'asks.hbs', 'part-errors.hbs', 'part-asks.hbs'].map((n) => [n, text('templates', 'en', n)])),
+);
 
 const readFitting = (content: string) => read({ fitting: { name: 'my-valve.yaml', text: content } }, WORKSHOP, FITTING_KINDS);
 const readWorkshop = (content: string) =>
