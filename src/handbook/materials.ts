@@ -47,6 +47,9 @@ export type Material = {
   readonly physical: { readonly source: string; readonly standing: Standing };
 };
 
+/** The yardstick of the scale of machinability. It stands above the rows, which are made as the file is read. */
+const FREE_CUTTING = 100;
+
 /** By any of its names: case, spaces and hyphens count for nothing. */
 export function findMaterial(name: string): Material | undefined {
   return BY_NAME.get(plain(name));
@@ -120,7 +123,6 @@ function toMachinability(value: number): NonNullable<Material['machinability']> 
     ? { value, source: cite('c36000', 'the yardstick of the scale'), standing: 'common practice' }
     : { value, source: cite('alloy-data'), standing: 'from memory' };
 }
-const FREE_CUTTING = 100;
 
 function plain(name: string): string {
   return name.toLowerCase().replace(/[\s-]+/g, '');
