@@ -94,7 +94,14 @@ function finish({ part, candidates: c, route }: Routed, workshop: Workshop, foun
   found.push(...charted.found);
   if (!charted.value) return undefined;
   const figures = numbers(part, route, charted.value, workshop);
-  return { part, candidates: c, route, chart: charted.value, figures, proof: prove({ part, route, chart: charted.value, workshop }) };
+  return {
+    part,
+    candidates: c,
+    route,
+    chart: charted.value,
+    figures,
+    proof: prove({ part, route, chart: charted.value, workshop, figures }),
+  };
 }
 
 function stagesOf({ part, route, chart: charted }: PlannedPart): readonly StageAt[] {

@@ -21,10 +21,10 @@ const PLANS: readonly (readonly [part: string, lines: readonly string[]])[] = [
   [
     'body',
     [
-      'bar first: P/rough, barrel/turn, chamber/centre, chamber/drill, bar/part-off-second-with-stub',
+      'bar first: P/rough, chamber/centre, chamber/drill, seat-socket/drill, barrel/turn, bar/part-off-second-with-stub',
       'bench : flats/file-flats, outlet/cross-drill, branch/solder',
       'stub first: P/finish, seat-socket/bore, seat-socket.chamfer/chamfer, seat-socket.thread/tap, bar/cut-stub-second',
-      'threaded-mandrel second: T/face, cap-socket/bore, chamber/bore, cap-socket.chamfer/chamfer, cap-socket.thread/tap',
+      'threaded-mandrel second: T/face, cap-socket/drill, cap-socket/bore, chamber/bore, cap-socket.chamfer/chamfer, cap-socket.thread/tap',
     ],
   ],
   [
@@ -37,7 +37,7 @@ const PLANS: readonly (readonly [part: string, lines: readonly string[]])[] = [
   [
     'union-nut',
     [
-      'bar first: M/face, hole/centre, hole/drill, socket/bore, socket.chamfer/chamfer, socket.thread/tap, bar/part-off-second',
+      'bar first: M/face, hole/centre, hole/drill-to-size, socket/bore, socket.chamfer/chamfer, socket.thread/tap, bar/part-off-second',
       'hexagon second: T/face',
     ],
   ],
@@ -90,7 +90,7 @@ describe('order', () => {
     expect(route).toBeUndefined();
     const refusal = (rule: string, what: string) =>
       none?.refused.find((r) => r.because.rule === rule && r.what.startsWith(`seat-piece/${what}`));
-    expect(refusal('grip-short', 'flange')).toMatchObject({ has: mm(4), wants: mm(4.8) });
+    expect(refusal('grip-short', 'flange')).toMatchObject({ has: mm(4.5), wants: mm(4.8) });
     expect(refusal('finished-thread', 'seat-thread')).toBeDefined();
     expect(refusal('boring-reach', 'bore')).toMatchObject({ has: mm(8) });
     expect(none?.wouldHelp.map((r) => r.because.rule)).toContain('no-mandrels');

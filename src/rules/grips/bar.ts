@@ -133,8 +133,8 @@ export const onStub: GripRule = {
 function stubGrip(work: Work, cut: Operation, out: End): Grip {
   const part = work.c.part;
   const across = part.stock.from === 'bar' ? part.stock.across : len(0);
-  const stub = scaled(across, 'grip.stub.ratio');
-  const clear = add(cut.tool.size ?? len(0), length('stub.allowance'));
+  const end = add(scaled(across, 'grip.stub.ratio'), length('stub.allowance'));
+  const clear = add(add(cut.tool.size ?? len(0), length('stub.allowance')), length('jaw.clearance'));
   const part1 = work.operations.find(
     (o) => o.verb === 'part-off' && work.methods.some((m) => m.operations.includes(o) && m.operations.includes(cut)),
   );
@@ -143,8 +143,8 @@ function stubGrip(work: Work, cut: Operation, out: End): Grip {
     kind: 'stub',
     out,
     on: [],
-    from: out === 'first' ? add(part.length, clear) : len(-stub),
-    to: out === 'first' ? add(part.length, stub) : len(-clear),
+    from: out === 'first' ? add(part.length, clear) : len(-end),
+    to: out === 'first' ? add(part.length, end) : len(-clear),
     diameter: across,
     ready: part1 ? [part1.id] : [],
     gone: [cut.id],

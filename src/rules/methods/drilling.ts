@@ -9,12 +9,18 @@ import { seatPilot } from './seat.ts';
 
 const ZERO = 0 as Len;
 
-export function drilling(c: Context, f: Hole, size: Len, stage: Cut['stage']): readonly Operation[] {
+/** What the drill is for names its step, so that one id never stands for two drills. */
+export type Drilling = { readonly step: 'drill' | 'drill-to-size' | 'drill-for-reamer'; readonly stage: Cut['stage'] };
+export const UNDER: Drilling = { step: 'drill', stage: 'rough' };
+export const TO_SIZE: Drilling = { step: 'drill-to-size', stage: 'final' };
+export const FOR_REAMER: Drilling = { step: 'drill-for-reamer', stage: 'rough' };
+
+export function drilling(c: Context, f: Hole, size: Len, as: Drilling): readonly Operation[] {
   const solid = pilotHole(c, f) === undefined;
   const centre = solid ? centring(c, f, size) : [];
   const pilot = solid && size > length('drill.pilot-above') ? drillUnder(c.workshop, scaled(size, 'drill.pilot-ratio')) : undefined;
   const first = pilot ? [drillOp(c, f, 'drill-pilot', pilot, 'rough', 'small-drill-first')] : [];
-  return [...centre, ...first, drillOp(c, f, 'drill', size, stage, 'drill')];
+  return [...centre, ...first, drillOp(c, f, as.step, size, as.stage, 'drill')];
 }
 
 export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {

@@ -4,7 +4,7 @@ import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/pl
 import { type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
-import { drilling, drillOp, pilotHole, startOf } from './drilling.ts';
+import { drilling, drillOp, FOR_REAMER, pilotHole, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
@@ -21,7 +21,7 @@ export const drilled: MethodRule = methodRule({
   },
   then: ({ f, size }, c) => ({
     methods: [
-      { feature: f.id, name: 'drill', because: { rule: 'drill-to-size', grounds: {} }, operations: drilling(c, f, size, 'final'), rank: 0 },
+      { feature: f.id, name: 'drill', because: { rule: 'drill-to-size', grounds: {} }, operations: drilling(c, f, size, TO_SIZE), rank: 0 },
     ],
   }),
 });
@@ -42,7 +42,7 @@ export const bored: MethodRule = methodRule({
     const op = operation({ feature: f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
       { rule: 'bore', grounds: {} },
     ]);
-    const before = pilot ? opening(c, f, start) : drilling(c, f, start, 'rough');
+    const before = pilot ? opening(c, f, start) : drilling(c, f, start, UNDER);
     return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
   },
 });
@@ -75,7 +75,7 @@ export const reamed: MethodRule = methodRule({
           feature: f.id,
           name: 'ream',
           because: { rule: 'ream', grounds: {} },
-          operations: [...drilling(c, f, start, 'rough'), op],
+          operations: [...drilling(c, f, start, FOR_REAMER), op],
           rank: 0,
         },
       ],
@@ -135,7 +135,7 @@ export const seatBored: MethodRule = methodRule({
       feature: g.f.id,
       name: 'bore',
       because: { rule: 'seat-bored', grounds: {} },
-      operations: [...drilling(c, g.f, start, 'rough'), op, stone(g.f)],
+      operations: [...drilling(c, g.f, start, UNDER), op, stone(g.f)],
       rank: 0,
     };
     return { methods: [method] };
@@ -158,12 +158,7 @@ export const seatByDBit: MethodRule = methodRule({
     const enters = boringFor(c.workshop, start, add(deep, scaled(size, 'single-lip.guide.least')));
     if (!enters.tool) return boreRefused(c, f, start);
     const begin = add(deep, len(Math.min(scaled(size, 'single-lip.guide.start'), minus(enters.tool.reach, deep))));
-    const operations = [
-      ...drilling(c, f, start, 'rough'),
-      startBore(c, g, enters.tool, begin),
-      dBit(g, tool, minus(begin, deep)),
-      stone(f),
-    ];
+    const operations = [...drilling(c, f, start, UNDER), startBore(c, g, enters.tool, begin), dBit(g, tool, minus(begin, deep)), stone(f)];
     return { methods: [{ feature: f.id, name: 'd-bit', because: { rule: 'seat-from-far-side', grounds: {} }, operations, rank: 0 }] };
   },
 });
