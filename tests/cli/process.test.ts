@@ -57,7 +57,7 @@ describe('the demo', () => {
     expect(runBuilt(['sheet', DEMO, '--format', format, '--out', '.'], folder).exit).toBe(0);
     expect(readdirSync(folder)).toEqual([name]);
     const text = readFileSync(join(folder, name), 'utf8');
-    expect(text).toContain('seat-piece');
+    expect(text).toContain(format === 'json' ? 'seat-piece' : 'Seat piece');
     if (format === 'json')
       expect(JSON.parse(text)).toMatchObject({ fitting: { kind: 'check-valve' }, mark: expect.stringMatching(/^[0-9a-f]{8}$/) });
   });
