@@ -105,7 +105,7 @@ function readGrip(grip: Grip): ReadGrip {
 /** Nothing when the combination lacks what the grip rests on. */
 function gripMasks({ grip, rests, hides, gone }: ReadGrip, operations: readonly Operation[], sets: Setters): GripMasks | undefined {
   if (rests.some((ids) => !ids.some(sets.has)) || !grip.gone.every(sets.has)) return undefined;
-  const inBar = grip.kind === 'bar' || grip.kind === 'stub';
+  const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
   const leaves = inBar
     ? []
     : operations.filter((o) => o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub').map((o) => o.id);
