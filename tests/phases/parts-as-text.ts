@@ -11,7 +11,11 @@ export function planAsText(compiled: Compiled): string {
   if (!plan) return lines([...said, ...(noRoutes ?? []).flatMap(noRoute)]);
   const [planned, ...tooling] = plan.parts;
   if (!planned) throw new Error('a plan without a part');
-  return lines([...said, ...partLines(planned), ...tooling.flatMap((t) => ['', `tooling: ${t.part.id} (${t.part.use})`, ...routeLines(t)])]);
+  return lines([
+    ...said,
+    ...partLines(planned),
+    ...tooling.flatMap((t) => ['', `tooling: ${t.part.id} (${t.part.use})`, ...routeLines(t)]),
+  ]);
 }
 
 const lines = (all: readonly string[]): string => `${all.join('\n')}\n`;
@@ -54,8 +58,18 @@ function operationLine(planned: PlannedPart, operation: Operation | undefined, s
   const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[setUp.grip.out];
   const sizes = planned.chart.working
     .filter((w) => w.op === operation.id)
-    .map((w) => `${short(w.makes)} ${w.measures === 'diameter' ? 'dia ' : ''}${limits(w.limits)}${w.measures === 'length' ? ` from ${short(w.from)}` : ''}`);
-  const drill = way?.sweeps.flatMap((s) => (s.take === 'bore' && operation.verb !== 'bore' ? [`dia ${showMm(s.diameter, 1)} to ${short(s.to.face)}${s.to.beyond ? ` ${s.to.beyond > 0 ? '+' : ''}${showMm(s.to.beyond, 1)}` : ''}`] : [])) ?? [];
+    .map(
+      (w) =>
+        `${short(w.makes)} ${w.measures === 'diameter' ? 'dia ' : ''}${limits(w.limits)}${w.measures === 'length' ? ` from ${short(w.from)}` : ''}`,
+    );
+  const drill =
+    way?.sweeps.flatMap((s) =>
+      s.take === 'bore' && operation.verb !== 'bore'
+        ? [
+            `dia ${showMm(s.diameter, 1)} to ${short(s.to.face)}${s.to.beyond ? ` ${s.to.beyond > 0 ? '+' : ''}${showMm(s.to.beyond, 1)}` : ''}`,
+          ]
+        : [],
+    ) ?? [];
   const figures = planned.figures.find((f) => f.op === operation.id);
   const speed = figures?.rpm ? `${figures.rpm.value}/min` : '';
   const passes = figures?.passes ? `passes ${figures.passes.map((p) => showMm(p)).join(' ')}` : '';
@@ -77,4 +91,5 @@ function noRoute(none: NoRoute): readonly string[] {
     ...none.wouldHelp.map(one),
   ];
 }
+
 export type { Part };
