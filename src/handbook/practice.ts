@@ -9,6 +9,7 @@ const ROWS: readonly Row[] = [
   // grips
   ['grip.heavy.ratio', 0.8, 'ratio', 'least grip for turning and threading, of the diameter held'],
   ['grip.light.ratio', 0.3, 'ratio', 'least grip for a light facing cut, of the diameter held'],
+  ['grip.bar.ratio', 1.5, 'ratio', 'length of bar in the jaws, of its diameter'],
   ['grip.least', 3, 'mm', 'no grip is shorter than this'],
   ['grip.wall.ratio', 0.1, 'ratio', 'a wall under this part of the diameter springs in three jaws'],
   ['grip.share', 0.5, 'ratio', 'held diameter, of the widest work beyond it'],

@@ -140,7 +140,8 @@ function candidatesIn(state: State, setUp: SetUp, makes: SurfaceId, here: readon
   if (standing.length > 0) return standing;
   const before = state.now.get(makes);
   if (before) return [before];
-  return setUp.grip.kind === 'bar' ? [] : [...state.now.values()];
+  const inBar = setUp.grip.kind === 'bar' || setUp.grip.kind === 'bar-and-centre';
+  return inBar ? [] : [...state.now.values()];
 }
 
 /** The face that the work is seated by; on bar the end that points out, as last faced. */

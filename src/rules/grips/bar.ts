@@ -30,7 +30,7 @@ function barGrip(work: Work, out: End, leaves: Operation | undefined): Grip {
 function gripAt(work: Work, out: End, leaves: Operation | undefined, deepest: Len): Grip {
   const part = work.c.part;
   const across = part.stock.from === 'bar' ? part.stock.across : len(0);
-  const held = add(deepest, scaled(across, 'grip.stick-out.most'));
+  const held = add(deepest, scaled(across, 'grip.bar.ratio'));
   return {
     id: `${part.id}/${leaves ? leaves.id.slice(leaves.id.lastIndexOf('/') + 1) : 'bar'}.${out}`,
     kind: 'bar',
