@@ -5,10 +5,10 @@
 import { type Arrangement, arrange, type Laid, type Size, sizeUp } from './arrange.ts';
 import { collisions } from './collisions.ts';
 import { along, sketchOf } from './sketch.ts';
-import type { StagePicture, StageView } from './view.ts';
+import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
 
-export type { Balloon, DiameterShown, LengthShown, StagePicture, StageView } from './view.ts';
+export type { Balloon, DiameterShown, LengthShown, RungUsed, StagePicture, StageView } from './view.ts';
 export type { Hold } from './window.ts';
 
 /** Preferred scales, largest first. */
@@ -40,7 +40,7 @@ export function drawStage(view: StageView): StagePicture {
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
   for (const rung of ladder((scale, arrangement) => sizeUp(view, sketch, window, scale, arrangement))) {
     const laid = arrange(view, sketch, window, rung.scale, rung.arrangement);
-    const picture = pictureOf(view, laid, rung.scale);
+    const picture = pictureOf(view, laid, rung);
     const faults = faultsOf(picture, laid);
     if (!best || faults < best.faults) best = { picture, faults };
     if (faults <= rung.allows) break;
@@ -49,7 +49,7 @@ export function drawStage(view: StageView): StagePicture {
   return best.picture;
 }
 
-type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number };
+type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number; readonly used: RungUsed };
 /**
  * From the largest scale at which all tiers fit, some scales down, without a fault; then, from the largest at which one tier fits, with
  * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
@@ -58,25 +58,26 @@ function* ladder(size: (scale: number, arrangement: Arrangement) => Size): Gener
   const bare = SCALES.filter((scale) => ARRANGEMENTS.some((a) => size(scale, a).fitsBare));
   const least = (bare[0] ?? LAST) / SHRINK;
   const whole = SCALES.filter((scale) => scale >= least && ARRANGEMENTS.some((a) => size(scale, a).fits)).slice(0, SCALES_TRIED);
-  for (const scale of whole) {
-    for (const arrangement of ARRANGEMENTS) if (size(scale, arrangement).fits) yield { scale, arrangement, allows: 0 };
-  }
-  for (const scale of bare.slice(0, SCALES_TRIED)) {
-    for (const arrangement of ARRANGEMENTS) if (size(scale, arrangement).fitsBare) yield { scale, arrangement, allows: LEFT_OUT - 1 };
-  }
-  for (const scale of [...bare.slice(SCALES_TRIED), LAST]) {
-    for (const arrangement of ARRANGEMENTS) yield { scale, arrangement, allows: MARKED - 1 };
-  }
+  const rungs = (step: RungUsed['step'], scales: readonly number[], allows: number, fits: (size: Size) => boolean): readonly Rung[] =>
+    scales.flatMap((scale, smaller) =>
+      ARRANGEMENTS.flatMap((arrangement, i) =>
+        fits(size(scale, arrangement)) ? [{ scale, arrangement, allows, used: { step, smaller, arrangement: i } }] : [],
+      ),
+    );
+  yield* rungs('whole', whole, 0, (s) => s.fits);
+  yield* rungs('letters', bare.slice(0, SCALES_TRIED), LEFT_OUT - 1, (s) => s.fitsBare);
+  yield* rungs('clear', [...bare.slice(SCALES_TRIED), LAST], MARKED - 1, () => true);
 }
 
-function pictureOf(view: StageView, laid: Laid, scale: number): StagePicture {
+function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {
   return {
     width: view.frame.width,
     height: view.frame.height,
     items: laid.items,
     boxes: laid.boxes,
     alt: view.words.alt,
-    scale,
+    scale: rung.scale,
+    rung: rung.used,
     lettered: laid.lettered,
     unplaced: [...laid.unplaced, ...laid.pointless],
   };

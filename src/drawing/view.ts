@@ -44,7 +44,17 @@ export type StageView = {
   readonly advances: Advances;
 };
 /**
+ * How far down the ladder a picture had to go. `step`: all sizes with their values; letters for some; whatever stands clear. `smaller`:
+ * scales below the largest that it was tried at; `arrangement`: which places and tiers, from 0.
+ */
+export type RungUsed = { readonly step: 'whole' | 'letters' | 'clear'; readonly smaller: number; readonly arrangement: number };
+/**
  * `lettered`: dimensions that stand as a letter, or not at all where they had none. `unplaced`: balloons without a place to point at or
  * to stand. `scale`: mm on paper a mm of work.
  */
-export type StagePicture = Picture & { readonly scale: number; readonly lettered: readonly string[]; readonly unplaced: readonly string[] };
+export type StagePicture = Picture & {
+  readonly scale: number;
+  readonly rung: RungUsed;
+  readonly lettered: readonly string[];
+  readonly unplaced: readonly string[];
+};

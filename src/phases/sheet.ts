@@ -5,7 +5,7 @@
 import type { Words } from '../base/words.ts';
 import { drawPart } from '../drawing/finished.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
-import { drawStage } from '../drawing/stage.ts';
+import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
 import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Plan } from '../model/plan.ts';
@@ -21,7 +21,9 @@ import { holds, proofPage } from './sheet/proof.ts';
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
 export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
 export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
-export type Sheet = { readonly view: SheetView; readonly document: Document };
+/** A set-up's picture as it was asked for and as it came out, in the order of the pages. */
+export type Drawn = { readonly key: string; readonly asked: StageView; readonly picture: StagePicture };
+export type Sheet = { readonly view: SheetView; readonly document: Document; readonly drawn: readonly Drawn[] };
 
 /** `view` is what text and HTML are written from, `document` what goes on paper. A plan whose proof fails is marked as a draft on every page. */
 export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans): Sheet {
@@ -30,18 +32,23 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
   const view = viewOf(plan, means);
   const desks = desksOf(plan);
   const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
+  const drawn: Drawn[] = [];
   const placed = layOut(view, {
     advances,
     grip: (page, frame) => {
       const stage = stageOf.get(page.key);
-      return stage ? drawStage({ ...stageView(deskFor(desks, page.part), page, stage, words, advances), frame }) : undefined;
+      if (!stage) return undefined;
+      const asked = { ...stageView(deskFor(desks, page.part), page, stage, words, advances), frame };
+      const picture = drawStage(asked);
+      drawn.push({ key: page.key, asked, picture });
+      return picture;
     },
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
       return drawPart({ part: shown, frame, words: { alt: words.say('picture.part.alt', { part }) }, advances, dims: 'none' });
     },
   });
-  return { view: numbered(view, placed.sheets), document: placed.document };
+  return { view: numbered(view, placed.sheets), document: placed.document, drawn };
 }
 
 /** All that is printed, in the order of the day at the lathe. */
