@@ -21,6 +21,7 @@ export const TOOLS = ['hss', 'carbide'] as const;
 
 const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
+const GRAPH: Option = { name: 'graph', takes: 'nothing' };
 const HELP: Option = { name: 'help', takes: 'nothing' };
 
 export const COMMANDS: readonly Command[] = [
@@ -38,7 +39,12 @@ export const COMMANDS: readonly Command[] = [
     ],
   },
   { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
-  { name: 'why', wants: ['fitting', 'part', 'operation'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
+  {
+    name: 'why',
+    wants: ['fitting', 'part', 'operation'],
+    least: 1,
+    options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder' }, JSON_OUT, HELP],
+  },
   {
     name: 'look',
     wants: ['subject', 'about'],

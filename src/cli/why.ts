@@ -8,6 +8,7 @@ import { tell } from './console.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
+import { writeGraphs } from './why-graph.ts';
 
 export async function why(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
   const job = await runJob(asked[0] ?? '', options, tools);
@@ -28,6 +29,7 @@ export async function why(asked: readonly string[], options: Options, tools: Too
     else tell([found], {}, job.words, console);
     return 1;
   }
+  if ('graph' in options) return writeGraphs(asked[0] ?? '', partsOf(wanted), job, options, console);
   console.out(asJson ? json(wanted.record) : show(wanted, job));
   const failures = failedClaims(plan);
   if (failures.length > 0 && !asJson) tellFailures('cli.proof-failed', failures, job, console);
@@ -67,6 +69,11 @@ function show(wanted: Wanted, job: Job): string {
   if (wanted.what === 'all') return showWhyAll(wanted.record, job.words);
   if (wanted.what === 'part') return showWhyPart(wanted.record, job.words);
   return showWhyOperation(wanted.part, wanted.record, job.words);
+}
+
+function partsOf(wanted: Wanted): readonly WhyPart[] {
+  if (wanted.what === 'all') return wanted.record.parts;
+  return wanted.what === 'part' ? [wanted.record] : [wanted.part];
 }
 
 function json(record: unknown): string {

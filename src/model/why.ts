@@ -65,4 +65,6 @@ export type WhyRefusal = { readonly what: string; readonly because: Because; rea
 export type WhyNot = Pick<NoRoute, 'part' | 'stuck'> & {
   readonly refused: readonly WhyRefusal[];
   readonly wouldHelp: readonly WhyRefusal[];
+  /** Where no single change would help. */
+  readonly wouldHelpPairs: readonly (readonly [WhyRefusal, WhyRefusal])[];
 };

@@ -10,7 +10,14 @@ export function why(plan: Plan): WhyView {
 
 /** The same for a part that cannot be planned. */
 export function whyNot(none: NoRoute): WhyNot {
-  return { part: none.part, stuck: none.stuck, refused: none.refused.map(refusal), wouldHelp: none.wouldHelp.map(refusal) };
+  const pairs = none.wouldHelpPairs ?? [];
+  return {
+    part: none.part,
+    stuck: none.stuck,
+    refused: none.refused.map(refusal),
+    wouldHelp: none.wouldHelp.map(refusal),
+    wouldHelpPairs: pairs.map(([a, b]) => [refusal(a), refusal(b)] as const),
+  };
 }
 
 /** Operation numbers in tens through the part, in the order of work. */

@@ -60,6 +60,6 @@ function number(n: number): string {
   return String(rounded === 0 ? 0 : rounded);
 }
 
-function escapeXml(words: string): string {
+export function escapeXml(words: string): string {
   return words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }

@@ -38,10 +38,16 @@ export function showWhyNot(none: WhyNot, words: Words): string {
     words.say('why.no-route', { part: none.part }),
     ...(stuck === '' ? [] : [STEP + words.say('why.stuck', { any: stuck })]),
     ...section('why.refused', none.refused, none.part, words),
-    ...(none.wouldHelp.length > 0
-      ? section('why.would-help', none.wouldHelp, none.part, words)
-      : ['', words.say('why.nothing-single-helps')]),
+    ...helpBlock(none, words),
   ]);
+}
+
+function helpBlock(none: WhyNot, words: Words): readonly string[] {
+  if (none.wouldHelp.length > 0) return section('why.would-help', none.wouldHelp, none.part, words);
+  if (none.wouldHelpPairs.length === 0) return ['', words.say('why.nothing-single-helps')];
+  const told = ({ what, because }: WhyRefusal): string => `${within(what, none.part)} (${ruleTitle(because, words)})`;
+  const pairs = none.wouldHelpPairs.map(([a, b]) => STEP + words.say('why.pair', { a: told(a), b: told(b) }));
+  return ['', words.say('why.would-help-together'), ...pairs];
 }
 
 function headOfPart(part: WhyPart, words: Words): readonly string[] {
@@ -78,7 +84,7 @@ function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
   return words.say('why.set-up', { no: s.no, grip: words.say(`why.grip.${s.kind}`), ...held, ...span });
 }
 
-function title(o: WhyOperation, words: Words): string {
+export function title(o: WhyOperation, words: Words): string {
   return words.say('why.operation', { number: o.number, verb: words.say(`why.verb.${o.verb}`), feature: o.feature });
 }
 
