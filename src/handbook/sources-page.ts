@@ -102,6 +102,7 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['iso965-metric.ts', 'limits 6g and 6H, checked', 'iso-965-2', 'standard'],
   ['iso965-metric.ts', 'method outside the tables, checked', 'fed-h28-21b', 'standard'],
   ['metric-tapping.ts', 'heights of the profile, checked', 'iscar-taps', 'standard'],
+  ['common-set.ts', 'drills and reamers taken to be in the drawer', 'custom', 'common practice'],
   ['thread-form.ts', 'ISO form', 'iso-68-1', 'standard'],
   ['thread-form.ts', 'Whitworth form', 'bs-84', 'standard'],
   ['thread-form.ts', 'BA form', 'bs-93', 'standard'],

@@ -3,13 +3,14 @@
  * DIN 79 were seen, those of ISO 237 are from memory.
  */
 import { type Len, len, mm, roundHalfEven } from '../base/units.ts';
+import { flatDepth, flatWidth, squareCorners } from './bar-stock.ts';
 import type { Standing } from './fact.ts';
 import { cite, type SourceId } from './sources.ts';
 
 export type SquareFigures = {
   /** Taken off each flat. */
   readonly flat: Len;
-  /** Of the flat that is left; nought where the corners are sharp. */
+  /** Of the flat: the whole side where the corners are sharp. */
   readonly width: Len;
   readonly sharpCorner: Len;
   /** Read over one finished flat and the round opposite. */
@@ -21,24 +22,14 @@ export type SquarePair = { readonly round: Len; readonly across: Len; readonly s
 /** A square `across` flats on a bar of `round`. Throws RangeError where the flat would not touch the bar. */
 export function squareOn(round: Len, across: Len): SquareFigures {
   if (!(across > 0 && across <= round)) throw new RangeError(`no square of ${across} on ${round}`);
-  const sharp = len(roundHalfEven(across * Math.SQRT2));
+  const sharp = squareCorners(across);
   return {
-    flat: len(roundHalfEven((round - across) / 2)),
-    width: len(roundHalfEven(Math.sqrt(round ** 2 - across ** 2))),
+    flat: flatDepth(round, across),
+    width: sharp > round ? flatWidth(round, across) : across,
     sharpCorner: sharp,
     overOne: len(roundHalfEven((round + across) / 2)),
     corners: sharp > round ? 'round' : 'sharp',
   };
-}
-
-/** Largest square with full corners in a round: d / sqrt 2. */
-export function largestSquare(round: Len): Len {
-  return len(Math.floor(round / Math.SQRT2));
-}
-
-/** Its inverse: the least round that holds a full-cornered square. */
-export function roundForSquare(across: Len): Len {
-  return len(Math.ceil(across * Math.SQRT2));
 }
 
 /** Pairs of exactly this round, or of exactly this square. */

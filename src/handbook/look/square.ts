@@ -1,8 +1,9 @@
 /** `look square`: a square of this size across, and the squares that a round of this size takes. */
 import { readQuantity } from '../../base/quantity.ts';
 import { type Len, len, showMm } from '../../base/units.ts';
+import { squareCorners, squareWithin } from '../bar-stock.ts';
 import { cite } from '../sources.ts';
-import { largestSquare, pairsOfRound, pairsOfSquare, roundForSquare, type SquarePair, squareOn, wheelSquare } from '../squares.ts';
+import { pairsOfRound, pairsOfSquare, type SquarePair, squareOn, wheelSquare } from '../squares.ts';
 import { type Ask, type Found, grounds, length, limits, type Part, row, rowAbout } from './answer.ts';
 
 /** '6 mm'; '6 on 8' for one square on one round. */
@@ -34,12 +35,12 @@ function sizeOf(text: string): Len | undefined {
 }
 
 function acrossPart(across: Len): Part {
-  const rows = [row('full-round', length(roundForSquare(across))), ...pairsOfSquare(across).map((p) => pairRow(p))];
+  const rows = [row('full-round', length(squareCorners(across))), ...pairsOfSquare(across).map((p) => pairRow(p))];
   return { title: 'across', about: showMm(across), rows };
 }
 
 function roundPart(round: Len): Part {
-  const full = largestSquare(round);
+  const full = squareWithin(round);
   return {
     title: 'on-round',
     about: showMm(round),
