@@ -1,7 +1,7 @@
 /** A planned part as text, short enough to be read by eye: set-ups, operations with their sizes, and the proof. */
-import { showMm } from '../../src/base/units.ts';
+import { len, showMm } from '../../src/base/units.ts';
 import type { Compiled } from '../../src/compile.ts';
-import type { Limits, Part } from '../../src/model/part.ts';
+import type { Limits } from '../../src/model/part.ts';
 import type { NoRoute, Operation, PlannedPart, Refusal, SetUp } from '../../src/model/plan.ts';
 
 /** `name`: of the part that was asked for; its tooling is named and not told in full. */
@@ -30,7 +30,7 @@ function partLines(planned: PlannedPart): readonly string[] {
     ...routeLines(planned),
     '',
     ...route.broken.map((b) => `broken: ${b.first} before ${b.then} (${b.because.rule})`),
-    `proved: ${proof.holds ? 'yes' : 'NO'}, ${proof.claims.length} claims`,
+    `proved: ${proof.holds ? 'yes' : 'NO'}`,
     ...proof.claims.filter((c) => !c.holds).map((c) => `fails: ${c.kind} at ${c.at ?? '-'} about ${c.about} ${JSON.stringify(c.grounds)}`),
   ];
 }
@@ -39,19 +39,21 @@ function routeLines(planned: PlannedPart): readonly string[] {
   const operations = new Map(planned.route.chosen.flatMap((m) => m.operations).map((o) => [o.id, o]));
   return planned.route.setUps.flatMap((setUp) => [
     '',
-    setUpLine(setUp),
+    setUpLine(setUp, planned),
     ...setUp.operations.map((id) => operationLine(planned, operations.get(id), setUp)),
   ]);
 }
 
-function setUpLine({ no, grip }: SetUp): string {
+function setUpLine({ no, grip }: SetUp, { part }: PlannedPart): string {
   if (grip.kind === 'bench') return 'bench';
-  const held = grip.on.length > 0 ? ` on ${grip.on.map(short).join(', ')}` : '';
+  const on = grip.on.length > 0 ? ` on ${grip.on.map(short).join(', ')}` : '';
+  const out = showMm(len(grip.out === 'first' ? grip.from : part.length - grip.to), 1);
+  const held = grip.kind.startsWith('bar') ? `standing out ${out}` : `over ${showMm(len(grip.to - grip.from), 1)}`;
   const datum = grip.datum ? `, from ${short(grip.datum)}` : '';
   const tooling = grip.tooling ? `, ${grip.tooling.kind} ${'thread' in grip.tooling ? grip.tooling.thread.name : ''}` : '';
-  return `${no}. ${grip.kind}${held}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} over ${showMm(grip.to === grip.from ? grip.to : sub(grip.to, grip.from), 1)}${datum}${tooling}${grip.lightOnly ? ', light cuts only' : ''}`;
+  const light = grip.lightOnly ? ', light cuts only' : '';
+  return `${no}. ${grip.kind}${on}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${light}`;
 }
-const sub = (a: number, b: number) => (a - b) as SetUp['grip']['from'];
 
 function operationLine(planned: PlannedPart, operation: Operation | undefined, setUp: SetUp): string {
   if (!operation) throw new Error('an operation that is not there');
@@ -91,5 +93,3 @@ function noRoute(none: NoRoute): readonly string[] {
     ...none.wouldHelp.map(one),
   ];
 }
-
-export type { Part };

@@ -6,20 +6,39 @@ import type { TurnedPartAsked } from './asked.ts';
 import { type Faults, fault } from './fault.ts';
 
 export function checkWalls(asked: TurnedPartAsked, sections: readonly Section[], holes: readonly Hole[], faults: Faults): void {
+  const length = sections.reduce((sum, s) => add(sum, s.length), len(0));
   let from = len(0);
   sections.forEach((section, i) => {
     const to = add(from, section.length);
     for (const hole of holes) {
       if (hole.to <= from || hole.from >= to) continue;
-      checkWall(asked, section, i, hole, faults);
+      checkWall(asked, section, i, { hole, mouth: mouthOf(hole, from, to, length) }, faults);
+      checkTip(section, i, hole, { from, to }, faults);
     }
     from = to;
   });
 }
 
-function checkWall(asked: TurnedPartAsked, section: Section, i: number, hole: Hole, faults: Faults): void {
+/** The mouth of a cone or of a thread, in the piece at whose end it opens. */
+function mouthOf(hole: Hole, from: Len, to: Len, length: Len): Len {
+  const opens = (end: 'first' | 'second'): boolean =>
+    end === 'first' ? hole.from === 0 && from === 0 : hole.to === length && to === length;
+  const start = hole.opens[0] ?? 'first';
+  return len(
+    Math.max(hole.cone && opens(hole.cone.at) ? hole.cone.mouth.hi : 0, hole.thread?.chamfer && opens(start) ? hole.thread.chamfer.hi : 0),
+  );
+}
+
+function checkWall(
+  asked: TurnedPartAsked,
+  section: Section,
+  i: number,
+  inside: { readonly hole: Hole; readonly mouth: Len },
+  faults: Faults,
+): void {
+  const { hole, mouth } = inside;
   const outer = thinnest(section);
-  const inner = hole.thread ? hole.thread.size.root : hole.size.hi;
+  const inner = len(Math.max(hole.thread ? hole.thread.size.root : hole.size.hi, mouth));
   const least = size('part.wall.least');
   const wall = len(Math.floor(minus(outer, inner) / 2));
   if (wall >= least) return;
@@ -34,6 +53,17 @@ function checkWall(asked: TurnedPartAsked, section: Section, i: number, hole: Ho
     gone: wall <= 0,
     relief: outer < section.size.lo,
   });
+}
+
+/** A cone on the outside comes down to its tip, and a hole that opens there must leave a rim. */
+function checkTip(section: Section, i: number, hole: Hole, at: { readonly from: Len; readonly to: Len }, faults: Faults): void {
+  const { cone } = section;
+  const opensThere = cone?.at === 'first' ? hole.from <= at.from : hole.to >= at.to;
+  if (!cone || !opensThere) return;
+  const atMouth = hole.cone?.at === cone.at ? hole.cone.mouth.hi : (hole.thread?.chamfer?.hi ?? hole.size.hi);
+  const least = add(atMouth, add(size('part.wall.least'), size('part.wall.least')));
+  if (cone.mouth.lo < least)
+    fault(faults, ['outside', i, 'cone', 'tip'], 'tip-in-hole', { feature: section.name, hole: hole.name, least, inner: atMouth });
 }
 
 /** The least diameter anywhere along it: a thread's root, its relief. */
