@@ -1,6 +1,6 @@
 /** One combination of methods as the search sees it: operations as bits, every question a mask. */
 
-import { type Bits, bitsOf, wordsFor } from '../../base/bits.ts';
+import { type Bits, bitsOf, put, wordsFor } from '../../base/bits.ts';
 import type { End, OpId } from '../../model/ids.ts';
 import type { Before, Candidates, Grip, Method, Operation } from '../../model/plan.ts';
 
@@ -33,87 +33,109 @@ export function problemOf(c: Candidates, methods: readonly Method[]): Problem {
 
 /** Asks of the candidates what all combinations share, once; then gives a problem for each combination. */
 export function problemsOf(c: Candidates): (methods: readonly Method[]) => Problem {
-  const grips = c.grips.map(readGrip);
+  const places = placesOf(c);
+  const place = (id: OpId): number => places.get(id) ?? places.size;
+  const befores = c.befores.map((b) => ({ b, first: place(b.first), then: place(b.then) }));
+  const grips = c.grips.map((g) => readGrip(g, places));
   return (methods) => {
     const operations = methods.flatMap((m) => m.operations);
-    const index = new Map(operations.map((o, i) => [o.id, i]));
-    const sets = settersOf(operations, index);
-    const befores = c.befores.filter((b) => index.has(b.first) && index.has(b.then));
+    // one place more, for what no method has: it is never here
+    const here = new Int32Array(places.size + 1).fill(-1);
+    operations.forEach((o, i) => {
+      here[place(o.id)] = i;
+    });
+    const words = wordsFor(operations.length);
+    const binding = befores.filter((x) => isHere(here, x.first) && isHere(here, x.then));
     const keys = [...new Set(operations.map((o) => o.tool.key))].sort();
+    const tools = operations.map((o) => keys.indexOf(o.tool.key));
+    const where = (is: (o: Operation, i: number) => boolean): OpSet => setWhere(operations, words, is);
     return {
       operations,
       methods,
-      befores,
-      words: wordsFor(operations.length),
-      grips: grips.flatMap((g) => gripMasks(g, operations, sets) ?? []),
-      asks: asksOf(operations, befores, index, sets),
-      tools: operations.map((o) => keys.indexOf(o.tool.key)),
-      toolMembers: keys.map((key) => sets.where((o) => !o.ways.bench && o.tool.key === key)),
-      onLathe: sets.where((o) => !o.ways.bench),
-      onBench: sets.where((o) => o.ways.bench !== undefined),
-      leaves: sets.where((o) => o.verb === 'part-off' || o.verb === 'saw-off'),
+      words,
+      befores: binding.map((x) => x.b),
+      grips: grips.flatMap((g) => gripMasks(g, operations, here, words, place) ?? []),
+      asks: asksOf(operations, binding, here, words),
+      tools,
+      toolMembers: keys.map((_, k) => where((o, i) => tools[i] === k && !o.ways.bench)),
+      onLathe: where((o) => !o.ways.bench),
+      onBench: where((o) => o.ways.bench !== undefined),
+      leaves: where((o) => o.verb === 'part-off' || o.verb === 'saw-off'),
       tooling: new Set(operations.flatMap((o) => (o.tool.made ? [o.tool.key] : []))).size,
       rank: methods.reduce((n, m) => n + m.rank, 0),
     };
   };
 }
 
-type Index = ReadonlyMap<OpId, number>;
-type Setters = {
-  readonly of: (ids: Iterable<OpId>) => OpSet;
-  readonly where: (is: (o: Operation) => boolean) => OpSet;
-  readonly has: (id: OpId) => boolean;
-};
-
-function settersOf(operations: readonly Operation[], index: Index): Setters {
-  const words = wordsFor(operations.length);
-  return {
-    has: (id) => index.has(id),
-    of: (ids) => {
-      const members: number[] = [];
-      for (const id of ids) {
-        const i = index.get(id);
-        if (i !== undefined) members.push(i);
-      }
-      return bitsOf(members, words);
-    },
-    where: (is) =>
-      bitsOf(
-        operations.flatMap((o, i) => (is(o) ? [i] : [])),
-        words,
-      ),
-  };
+/** A place for every operation of any method. */
+function placesOf(c: Candidates): ReadonlyMap<OpId, number> {
+  const places = new Map<OpId, number>();
+  for (const { any } of c.methods)
+    for (const { operations } of any) for (const o of operations) places.set(o.id, places.get(o.id) ?? places.size);
+  return places;
 }
 
-/** `rests`: by feature, the operations that make what is held. */
+/** By place, the operation's number in this combination; less than 0 where it has none. */
+type Here = Int32Array;
+const isHere = (here: Here, place: number): boolean => (here[place] ?? -1) >= 0;
+
+function setWhere(operations: readonly Operation[], words: number, is: (o: Operation, i: number) => boolean): OpSet {
+  const set = new Array<number>(words).fill(0);
+  operations.forEach((o, i) => {
+    if (is(o, i)) put(set, i);
+  });
+  return set;
+}
+
+/** `rests`: by feature, the places of the operations that make what is held; `hides`: by place. */
 type ReadGrip = {
   readonly grip: Grip;
-  readonly rests: readonly (readonly OpId[])[];
-  readonly hides: ReadonlySet<OpId>;
-  readonly gone: ReadonlySet<OpId>;
+  readonly rests: readonly (readonly number[])[];
+  readonly gone: readonly number[];
+  readonly hides: Uint8Array;
+  readonly goneIds: ReadonlySet<OpId>;
 };
 
-function readGrip(grip: Grip): ReadGrip {
-  const rests = new Map<string, OpId[]>();
+function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>): ReadGrip {
+  const place = (id: OpId): number => places.get(id) ?? places.size;
+  const rests = new Map<string, number[]>();
   for (const id of grip.ready) {
     const feature = id.slice(0, id.lastIndexOf('/'));
-    rests.set(feature, [...(rests.get(feature) ?? []), id]);
+    const of = rests.get(feature) ?? [];
+    of.push(place(id));
+    rests.set(feature, of);
   }
-  return { grip, rests: [...rests.values()], hides: new Set(grip.hides), gone: new Set(grip.gone) };
+  const hides = new Uint8Array(places.size + 1);
+  for (const id of grip.hides) hides[place(id)] = 1;
+  return { grip, rests: [...rests.values()], gone: grip.gone.map(place), hides, goneIds: new Set(grip.gone) };
 }
 
 /** Nothing when the combination lacks what the grip rests on. */
-function gripMasks({ grip, rests, hides, gone }: ReadGrip, operations: readonly Operation[], sets: Setters): GripMasks | undefined {
-  if (rests.some((ids) => !ids.some(sets.has)) || !grip.gone.every(sets.has)) return undefined;
+function gripMasks(
+  { grip, rests, gone, hides, goneIds }: ReadGrip,
+  operations: readonly Operation[],
+  here: Here,
+  words: number,
+  place: (id: OpId) => number,
+): GripMasks | undefined {
+  const is = (at: number): boolean => isHere(here, at);
+  if (!rests.every((of) => of.some(is)) || !gone.every(is)) return undefined;
   const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
-  const leaves = inBar
-    ? []
-    : operations.filter((o) => o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub').map((o) => o.id);
+  const ready = setWhere(operations, words, (o) => !inBar && (o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub'));
+  const set = [...Array.from(ready)];
+  for (const of of rests) for (const at of of) if (is(at)) put(set, here[at] ?? 0);
   return {
     grip,
-    ready: sets.of([...grip.ready, ...leaves]),
-    gone: sets.of(grip.gone),
-    can: sets.where((o) => o.ways[grip.out] !== undefined && !hides.has(o.id) && (o.light || !grip.lightOnly) && leavesHere(o, grip, gone)),
+    ready: set,
+    gone: bitsOf(
+      gone.map((at) => here[at] ?? 0),
+      words,
+    ),
+    can: setWhere(
+      operations,
+      words,
+      (o) => o.ways[grip.out] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
+    ),
     tooling: grip.tooling ? 1 : 0,
   };
 }
@@ -125,28 +147,25 @@ function leavesHere(o: Operation, grip: Grip, gone: ReadonlySet<OpId>): boolean 
   return true;
 }
 
-function asksOf(operations: readonly Operation[], befores: readonly Before[], index: Index, sets: Setters): Problem['asks'] {
-  const into: Before[][] = operations.map(() => []);
-  const outOf: Before[][] = operations.map(() => []);
-  for (const b of befores) {
-    into[index.get(b.then) ?? 0]?.push(b);
+type Binding = { readonly b: Before; readonly first: number; readonly then: number };
+type Draft = { readonly needs: number[]; readonly forbids: number[]; readonly wants: number[]; readonly shuns: number[] };
+const ENDS = ['first', 'second', 'bench'] as const;
+
+function asksOf(operations: readonly Operation[], befores: readonly Binding[], here: Here, words: number): Problem['asks'] {
+  const none = (): number[] => new Array<number>(words).fill(0);
+  const draft = (way: unknown): Draft | undefined => (way ? { needs: none(), forbids: none(), wants: none(), shuns: none() } : undefined);
+  const asks = operations.map(({ ways }) => ({ first: draft(ways.first), second: draft(ways.second), bench: draft(ways.bench) }));
+  for (const { b, first, then } of befores) {
+    const [i, k] = [here[first] ?? 0, here[then] ?? 0];
     // 'when' on the earlier operation: doing it from that end after the later one is the breach.
-    if (b.when?.op === b.first) outOf[index.get(b.first) ?? 0]?.push(b);
+    const late = b.when !== undefined && b.when.op === b.first;
+    const ends = b.when === undefined ? ENDS : late || b.when.op === b.then ? [b.when.from] : [];
+    for (const end of ends) {
+      const ask = asks[late ? i : k]?.[end];
+      if (!ask) continue;
+      if (late) put(b.force === 'strict' ? ask.forbids : ask.shuns, k);
+      else put(b.force === 'strict' ? ask.needs : ask.wants, i);
+    }
   }
-  return operations.map((o, i) => {
-    const from = (end: End | 'bench'): Asks | undefined => {
-      if (!o.ways[end]) return undefined;
-      const binds = (b: Before): boolean => b.when === undefined || (b.when.op === o.id && b.when.from === end);
-      const before = (into[i] ?? []).filter(binds);
-      const after = (outOf[i] ?? []).filter(binds);
-      const only = (list: readonly Before[], force: Before['force']): readonly Before[] => list.filter((b) => b.force === force);
-      return {
-        needs: sets.of(only(before, 'strict').map((b) => b.first)),
-        forbids: sets.of(only(after, 'strict').map((b) => b.then)),
-        wants: sets.of(only(before, 'preferred').map((b) => b.first)),
-        shuns: sets.of(only(after, 'preferred').map((b) => b.then)),
-      };
-    };
-    return { first: from('first'), second: from('second'), bench: from('bench') };
-  });
+  return asks;
 }

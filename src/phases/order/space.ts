@@ -76,22 +76,21 @@ function boundOf(p: Problem, histories: Histories): Bound {
 
 /** One hold, or two, or more than two; Infinity where an operation has none left. */
 function holdsFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: number) => number): number {
-  const open = p.grips.flatMap((g, i) => (meets(g.gone, state) || !meets(g.can, left) ? [] : [i]));
-  const able = (i: number): OpSet => (p.grips[i] as GripMasks).can;
-  const one = leastOf(open, (i) => (contains(able(i), left) ? price(i) : Number.POSITIVE_INFINITY));
-  if (Number.isFinite(one)) return one;
-  if (!covered(left, open.map(able))) return Number.POSITIVE_INFINITY;
-  const two = leastOf(
-    open,
-    (i) => price(i) + leastOf(open, (k) => (coverBoth(left, able(i), able(k)) ? price(k) : Number.POSITIVE_INFINITY)),
-  );
-  return Number.isFinite(two) ? two : SET_UP + SET_UP + SET_UP;
+  let one = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < p.grips.length; i += 1) {
+    const g = p.grips[i];
+    if (g && contains(g.can, left) && !meets(g.gone, state)) one = Math.min(one, price(i));
+  }
+  return Number.isFinite(one) ? one : severalFor(p, left, state, price);
 }
 
-function leastOf(grips: readonly number[], price: (grip: number) => number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const grip of grips) least = Math.min(least, price(grip));
-  return least;
+function severalFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: number) => number): number {
+  const open = p.grips.flatMap((g, i) => (meets(g.gone, state) || !meets(g.can, left) ? [] : [i]));
+  const able = (i: number): OpSet => (p.grips[i] as GripMasks).can;
+  if (!covered(left, open.map(able))) return Number.POSITIVE_INFINITY;
+  let two = Number.POSITIVE_INFINITY;
+  for (const i of open) for (const k of open) if (i < k && coverBoth(left, able(i), able(k))) two = Math.min(two, price(i) + price(k));
+  return Number.isFinite(two) ? two : SET_UP + SET_UP + SET_UP;
 }
 
 function covered(left: OpSet, sets: readonly OpSet[]): boolean {
