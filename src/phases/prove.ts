@@ -2,7 +2,7 @@
  * The proof of a part's route: it is carried out again on the painted half-section, told only what each cut is measured from, by how
  * much and which way, and each grip; then judged by claims about the end and claims about the way. It shares no sum with the chart.
  */
-import { tookOf } from '../geometry/replay.ts';
+import { type Step, tookOf } from '../geometry/replay.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Claim, Figures, Operation, Proof, Route } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -29,15 +29,16 @@ export function prove(asked: Proved): Proof {
   const way = wayClaims(asked, corners.base.run.steps);
   const stock = stockClaims(asked, corners);
   const end = endClaims(asked, corners);
-  const claims = [...end, ...way, ...stock];
+  // judged last: by then every corner that any other claim asked for has been replayed
+  const claims = [...end, ...way, ...stock, ...lackClaims(asked, corners)];
   return { part: asked.part.id, claims, holds: claims.every((one) => one.holds), replays: corners.replays() };
 }
 
-/** A surface that is cut once more finds metal at every limit, not at the targets only. A chamfer may miss at its small limit. */
+/** A surface that is cut once more, and the raw end, give metal at every limit, not at the targets only. A chamfer may miss at its small limit. */
 function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
   const seen = new Set<string>();
   return corners.base.run.steps.flatMap((step, i): readonly Claim[] => {
-    const again = step.way.cuts.some((cut) => seen.has(cut.makes));
+    const again = step.way.cuts.some((cut) => seen.has(cut.makes) || fromBarEnd(asked, step, cut.makes));
     for (const cut of step.way.cuts) seen.add(cut.makes);
     if (!again || isExempt(step.operation)) return [];
     const least = corners.least((_, run) => leastOf(run.steps[i]));
@@ -50,6 +51,18 @@ function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
     };
     return [claim('no air', id, (least.lo ?? 0) > 1, grounds, id)];
   });
+}
+
+const fromBarEnd = ({ chart }: Case, { operation }: Step, makes: string): boolean =>
+  chart.working.some((one) => one.op === operation.id && one.makes === makes && one.from === 'bar end');
+
+/** At some corner that was replayed something is not there that is there at the targets. */
+function lackClaims(asked: Case, corners: Corners): readonly Claim[] {
+  const found = corners.lacking();
+  if (!found) return [];
+  const id = short(asked.part.id, found.at);
+  const grounds = { operation: id, surface: short(asked.part.id, found.surface), what: found.what };
+  return [claim('datum there', found.at, false, { ...grounds, corner: cornerText(asked.part, found.corner) }, found.at)];
 }
 
 const isExempt = ({ verb }: Operation): boolean => verb === 'chamfer' || NO_CHIPS.includes(verb);

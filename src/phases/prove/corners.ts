@@ -5,7 +5,7 @@
 
 import { type Replay, replayer } from '../../geometry/replay.ts';
 import { type Finished, finishedOf, sameRing } from '../../geometry/ring.ts';
-import type { DimId } from '../../model/ids.ts';
+import type { DimId, OpId } from '../../model/ids.ts';
 import type { Working } from '../../model/plan.ts';
 import type { Case } from './claims.ts';
 
@@ -20,13 +20,16 @@ export type Corners = {
   most(measure: Measure): { readonly hi: number | undefined; readonly at: Corner };
   /** A corner replayed so far at which the ring is not this one. */
   changed(ring: readonly string[]): Corner | undefined;
+  /** A corner replayed so far at which an operation lacks what it has at the targets. */
+  lacking(): Lacking | undefined;
   replays(): number;
 };
+export type Lacking = { readonly at: OpId; readonly what: string; readonly surface: string; readonly corner: Corner };
 
 export function cornersOf(asked: Case): Corners {
   const { part, route, chart } = asked;
   const again = replayer(part, route, chart);
-  const done = new Map<string, { readonly corner: Corner; readonly at: Run }>();
+  const done = new Map<string, Done>();
   const at = (corner: Corner): Run => {
     const key = chart.working.map((one) => corner[one.id] ?? '').join(',');
     const known = done.get(key);
@@ -55,8 +58,24 @@ export function cornersOf(asked: Case): Corners {
       return { hi: value, at: corner };
     },
     changed: (ring) => [...done.values()].find((one) => !sameRing(one.at.finished.ring, ring))?.corner,
+    lacking: () => (lackOf(base.run) ? undefined : firstLack([...done.values()])),
     replays: () => done.size,
   };
+}
+
+type Done = { readonly corner: Corner; readonly at: Run };
+function firstLack(all: readonly Done[]): Lacking | undefined {
+  for (const { corner, at } of all) {
+    const lack = lackOf(at.run);
+    if (lack) return { ...lack, corner };
+  }
+  return undefined;
+}
+
+function lackOf(run: Replay): Omit<Lacking, 'corner'> | undefined {
+  const step = run.steps.find((one) => one.lacks.length > 0);
+  const lack = step?.lacks[0];
+  return step && lack && { at: step.operation.id, what: lack.what, surface: lack.surface };
 }
 
 type Move = { readonly dim: DimId; readonly to: 'lo' | 'hi'; readonly moved: Run };

@@ -76,7 +76,13 @@ function thereClaims(asked: Case, step: Step): readonly Claim[] {
 
 function thereClaim(asked: Case, about: string, missing: string, what: string, step?: Step): Claim {
   const id = short(asked.part.id, about);
-  return claim('datum there', about, missing === '', { operation: id, surface: short(asked.part.id, missing), what }, step?.operation.id);
+  return claim(
+    'datum there',
+    about,
+    missing === '',
+    { operation: id, surface: short(asked.part.id, missing), what, corner: '' },
+    step?.operation.id,
+  );
 }
 
 // ---- air ------------------------------------------------------------------------------------------------------------------------
