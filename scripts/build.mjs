@@ -38,7 +38,8 @@ async function bundle() {
     outdir: join(dist, 'cli'),
     absWorkingDir: root,
     ...{ bundle: true, splitting: true, format: 'esm', platform: 'node', target: 'node20', metafile: true, logLevel: 'warning' },
-    ...{ banner: { js: REQUIRE }, legalComments: 'none' },
+    // names stay, so that what an internal fault prints can be read
+    ...{ banner: { js: REQUIRE }, legalComments: 'none', minifyWhitespace: true, minifySyntax: true },
   });
   const folders = Object.keys(metafile.inputs).flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
   return [...new Set(folders)].sort();
