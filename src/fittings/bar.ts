@@ -14,6 +14,14 @@ export type BarAsk = {
   readonly turned: boolean;
 };
 
+/** Where the design leaves the size open upward: the smallest on the shelf that is large enough, else just that. */
+export function nextBar(ask: Pick<BarAsk, 'material' | 'section'>, least: Len, workshop: Workshop): Len {
+  const sizes = workshop.shelf
+    .filter((bar) => bar.material === ask.material && bar.section === ask.section && bar.across >= least)
+    .map((bar) => bar.across);
+  return sizes.sort((a, b) => a - b)[0] ?? least;
+}
+
 /** Smallest bar on the shelf that cleans up (`turned`) or has just that size (left as bar). Adds 'design.no-bar' when there is none. */
 export function barFor(ask: BarAsk, workshop: Workshop, found: Diagnostic[]): Stock {
   const least = ask.turned ? add(ask.across, size('bar.clean-up')) : ask.across;

@@ -3,7 +3,7 @@ import type { Diagnostic } from '../base/diagnostics.ts';
 import { add, type Len, len, minus, mm, toMm } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
-import { barFor } from './bar.ts';
+import { barFor, nextBar } from './bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy } from './limits.ts';
 import { type Hole, partFrom, type Section } from './outline.ts';
 import { insideChamfer, type ThreadPair } from './threads.ts';
@@ -22,7 +22,8 @@ const headOf = (ask: UnionAsk): Len => tidy(minus(ask.thread.inside.minor.lo, si
 export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {
   const depth = size('nut.depth');
   const length = add(depth, size('nut.floor'));
-  const across = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
+  const least = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
+  const across = nextBar({ material: ask.material, section: 'hexagon' }, least, workshop);
   const hole = add(tailOf(ask), size('nut.clear'));
   const _drilled = size('band.drilled');
   if (hole >= headOf(ask))

@@ -3,7 +3,7 @@ import type { Diagnostic } from '../../base/diagnostics.ts';
 import { add, type Len, minus } from '../../base/units.ts';
 import type { Chain, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { barFor } from '../bar.ts';
+import { barFor, nextBar } from '../bar.ts';
 import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
 import { partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
@@ -20,7 +20,8 @@ export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop
   const relief = reliefOf(thread).width;
   const threaded = add(tidy(times(thread.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief.target);
   const stem = minus(stemLength(sizes), threaded);
-  const across = tidy(add(thread.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const least = tidy(add(thread.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const across = nextBar({ material, section: 'hexagon' }, least, workshop);
   const head = size('cap.head');
   if (stem <= 0) found.push({ code: 'design.stem-lost', severity: 'error', grounds: { stem, threaded } });
   return partFrom({

@@ -5,7 +5,7 @@ import type { PartId } from '../../model/ids.ts';
 import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { barFor } from '../bar.ts';
+import { barFor, nextBar } from '../bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';
@@ -36,10 +36,7 @@ type Mandrel = Extract<ToolingAsk, { kind: 'threaded-mandrel' }>;
 
 /** Steel bar with room for the thread; the smallest on the shelf. */
 function steel(part: string, least: Len, workshop: Workshop, found: Diagnostic[]): { readonly stock: Part['stock']; readonly across: Len } {
-  const bar = workshop.shelf
-    .filter((b) => b.material === TOOLING_STEEL && b.section === 'round' && b.across >= least)
-    .sort((a, b) => a.across - b.across)[0];
-  const across = bar?.across ?? least;
+  const across = nextBar({ material: TOOLING_STEEL, section: 'round' }, least, workshop);
   return { across, stock: barFor({ part, material: TOOLING_STEEL, section: 'round', across, turned: false }, workshop, found) };
 }
 const TOOLING_STEEL = '230M07';

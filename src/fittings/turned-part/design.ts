@@ -7,7 +7,7 @@ import type { End } from '../../model/ids.ts';
 import type { Fitting, Say, Stock } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { about, general, ratio, size, times } from '../limits.ts';
+import { about, ratio, size, times } from '../limits.ts';
 import { type EndAsk, partFrom } from '../outline.ts';
 import type { Meant } from './meaning.ts';
 
@@ -59,7 +59,8 @@ function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'cen
   const drill = centreFor(workshop, at?.cone?.at === end ? at.cone.mouth.target : (at?.size.target ?? len(0)));
   if (!drill) return {};
   const depth = add(coneDepth(drill.pilot, drill.mouth), drill.pilot);
-  return { centre: { pilot: general(drill.pilot), mouth: about(drill.mouth, size('band.cone.mouth'), 'centre'), depth } };
+  const band = size('band.centre');
+  return { centre: { pilot: about(drill.pilot, band, 'centre'), mouth: about(drill.mouth, band, 'centre'), depth } };
 }
 
 /** The largest whose mouth leaves a rim of the end standing. */
