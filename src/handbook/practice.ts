@@ -82,6 +82,7 @@ const ROWS: readonly Row[] = [
   ['band.length', 0.1, 'mm', 'either way on a length that a joint or a lift rests on'],
   ['band.bore.seat', 0.03, 'mm', 'either way on a seat bore: round matters, size does not'],
   ['band.cone.mouth', 0.1, 'mm', 'either way on the mouth of a union cone'],
+  ['band.centre', 0.2, 'mm', 'either way on pilot and mouth of a centre hole that stays'],
   ['band.chamfer', 0.1, 'mm', 'either way on the small diameter of a chamfer'],
   ['band.clearance', 0.1, 'mm', 'either way on a clearance diameter'],
   // ball check valve

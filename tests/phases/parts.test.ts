@@ -25,7 +25,8 @@ const REFUSED: Readonly<Record<string, string>> = { 'sleeve-too-thin': 'design.p
 const NOT_YET: Readonly<Record<string, string>> = {
   'chest-cover': 'reams a clearance hole at its lower limit',
   'knurled-screw': 'no hold for facing the knurled head',
-  spindle: 'no way off the bar for the cone end',
+  'pump-ram': 'two pieces of one size beside a groove are cut one after the other',
+  spindle: 'the relief is measured from the end and not from its shoulder',
   'stepped-bush': 'passes of a bore counted from the smaller drill',
 };
 
