@@ -18,6 +18,21 @@ import type { DiameterShown, LengthShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 import { drawWork } from './work.ts';
 
+/** What is drawn, and where the extension lines of its lengths begin: the same at every scale, so it is worked out once. */
+export type Scene = {
+  readonly view: StageView;
+  readonly sketch: Sketch;
+  readonly window: Window;
+  readonly starts: readonly { readonly from: UR; readonly to: UR }[];
+};
+export function sceneOf(view: StageView, sketch: Sketch, window: Window): Scene {
+  const starts = view.lengths.map((d) => ({
+    from: startOf(d.from, d.fromD, sketch, window),
+    to: startOf(d.to, d.toD, sketch, window),
+  }));
+  return { view, sketch, window, starts };
+}
+
 export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
 /** `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
 export type Laid = Layer & {
@@ -41,7 +56,8 @@ const SWATCH = 7;
 export type Size = { readonly fits: boolean; readonly fitsBare: boolean; readonly paper: Paper };
 
 /** Whether work, hold and tiers fit the frame at this scale, and where the work then lies: in the middle of what is left over. */
-export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Size {
+export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): Size {
+  const { view, window } = scene;
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
   const half = Math.max(window.rim * scale, clamp);
   const margin = leftMargin(view);
@@ -49,7 +65,7 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
   if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
-  const levels = levelsOf(view, sketch, window, trial);
+  const levels = levelsOf(scene, trial);
   const room = { base: -highest(levels, view, window, trial), top: Number.NEGATIVE_INFINITY, left: 0, right: view.frame.width, taken: [] };
   const tiers = levels.length > 0 ? -drawLengths(view.advances, levels, arrangement.tiers, { ...room, top: -view.frame.height }).top : 0;
   const up = Math.max(half, tiers) + 1;
@@ -62,12 +78,13 @@ export function sizeUp(view: StageView, sketch: Sketch, window: Window, scale: n
   return { fits: spareX >= 0 && spareY >= 0, fitsBare: spareX >= 0 && bare >= 0, paper };
 }
 
-export function arrange(view: StageView, sketch: Sketch, window: Window, scale: number, arrangement: Arrangement): Laid {
-  const { paper } = sizeUp(view, sketch, window, scale, arrangement);
+export function arrange(scene: Scene, scale: number, arrangement: Arrangement): Laid {
+  const { view, sketch, window } = scene;
+  const { paper } = sizeUp(scene, scale, arrangement);
   const solid = joined([drawHold(view.hold.kind, window, paper), drawWork(sketch, window, paper)]);
   const notes = joined([drawAxis(view, window, paper), drawLegend(view, scale)]);
   const standing = [...solid.boxes, ...notes.boxes];
-  const levels = levelsOf(view, sketch, window, paper);
+  const levels = levelsOf(scene, paper);
   const base = paper.axis - highest(levels, view, window, paper);
   const tiers = drawLengths(view.advances, levels, arrangement.tiers, {
     base,
@@ -160,20 +177,18 @@ function shownScale(scale: number): string {
 }
 
 // ---- lengths ------------------------------------------------------------------------------------------------------------
-function levelsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper): readonly Level[] {
-  return view.lengths.map((d) => ({
-    id: d.id,
-    from: startOf(d.from, d.fromD, sketch, window, paper),
-    to: startOf(d.to, d.toD, sketch, window, paper),
-    text: d.text,
-    ...(d.letter ? { letter: d.letter } : {}),
-  }));
+function levelsOf({ view, starts }: Scene, paper: Paper): readonly Level[] {
+  return view.lengths.flatMap((d, i) => {
+    const start = starts[i];
+    if (!start) return [];
+    const [from, to] = [onPaper(paper, start.from, 'above'), onPaper(paper, start.to, 'above')];
+    return [{ id: d.id, from, to, text: d.text, ...(d.letter ? { letter: d.letter } : {}) }];
+  });
 }
 
-function startOf(z: LengthShown['from'], d: LengthShown['fromD'], sketch: Sketch, window: Window, paper: Paper): XY {
+function startOf(z: LengthShown['from'], d: LengthShown['fromD'], sketch: Sketch, window: Window): UR {
   const u = Math.max(window.from, along(z, sketch.out));
-  const r = d === undefined ? rimAt(sketch, u) : placed({ z, d }, sketch.out).r;
-  return onPaper(paper, { u, r }, 'above');
+  return { u, r: d === undefined ? rimAt(sketch, u) : placed({ z, d }, sketch.out).r };
 }
 
 /** Distance from the axis to the highest thing beside or under the dimensions, on paper. */

@@ -80,8 +80,19 @@ function inside(box: Box, frame: Box): boolean {
 
 function extent(item: Item): Box {
   if (item.kind === 'text') return textBox(item);
-  const xs = item.segments.flatMap((s) => (s.to === 'close' ? [] : s.to === 'curve' ? [s.x1, s.x2, s.x] : [s.x]));
-  const ys = item.segments.flatMap((s) => (s.to === 'close' ? [] : s.to === 'curve' ? [s.y1, s.y2, s.y] : [s.y]));
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y, what: 'path' };
+  let [left, top, right, low] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const reach = (x: number, y: number): void => {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    low = Math.max(low, y);
+  };
+  for (const s of item.segments) {
+    if (s.to === 'close') continue;
+    reach(s.x, s.y);
+    if (s.to !== 'curve') continue;
+    reach(s.x1, s.y1);
+    reach(s.x2, s.y2);
+  }
+  return { x: left, y: top, w: right - left, h: low - top, what: 'path' };
 }

@@ -1,7 +1,7 @@
 /** What a leader costs: its length, and what it runs through. */
 import type { Box } from '../model/display.ts';
 import { kindOf } from './collisions.ts';
-import { clippedTo, distance, grown, type Leg, part, runsThrough, type Span } from './plane.ts';
+import { distance, grown, type Leg, part, runsThrough, type Span, shareWithin } from './plane.ts';
 
 /** Boxes that stand already, sorted once by what a leader may do with them. */
 export type Surroundings = {
@@ -34,22 +34,24 @@ const CLEAR = 0.5;
 /** tan of the angle to the axis under which a leader reads as an edge of the work. */
 const SLANT = 0.16;
 
-/** mm; Infinity where it would run through a text, a mark or another ring. */
-export function leaderCost(leader: Leg, around: Surroundings): number {
+/** mm; Infinity where it would run through a text, a mark or another ring, or would cost more than `most` (mm). */
+export function leaderCost(leader: Leg, around: Surroundings, most = Number.POSITIVE_INFINITY): number {
   const length = distance(leader.a, leader.b);
   if (length === 0) return Number.POSITIVE_INFINITY;
-  if (around.barred.some((box) => runsThrough(leader, box))) return Number.POSITIVE_INFINITY;
-  const tipless = part(leader, 0, Math.max(0.1, 1 - TIP / length));
-  let inWork = 0;
-  for (const box of around.solid) inWork += lengthWithin(tipless, box);
-  let crossed = 0;
-  for (const boxes of around.lines) if (boxes.some((box) => runsThrough(tipless, box))) crossed++;
   const flat = Math.abs(leader.b.y - leader.a.y) < SLANT * Math.abs(leader.b.x - leader.a.x) ? LEVEL : 0;
-  const tooLong = Math.max(0, length - LONG);
-  return length + tooLong + (length < LEAST ? TOO_SHORT : 0) + flat + ACROSS_LINE * crossed + THROUGH_WORK * inWork;
+  let cost = length + Math.max(0, length - LONG) + (length < LEAST ? TOO_SHORT : 0) + flat;
+  if (cost > most) return Number.POSITIVE_INFINITY;
+  const tipless = part(leader, 0, Math.max(0.1, 1 - TIP / length));
+  const long = distance(tipless.a, tipless.b);
+  for (const box of around.solid) cost += THROUGH_WORK * shareWithin(tipless, box) * long;
+  if (cost > most) return Number.POSITIVE_INFINITY;
+  for (const box of around.barred) if (runsThrough(leader, box)) return Number.POSITIVE_INFINITY;
+  for (const boxes of around.lines) if (crosses(tipless, boxes)) cost += ACROSS_LINE;
+  return cost > most ? Number.POSITIVE_INFINITY : cost;
 }
 
-function lengthWithin(leg: Leg, box: Span): number {
-  const share = runsThrough(leg, box) ? clippedTo(leg, box) : undefined;
-  return share ? (share[1] - share[0]) * distance(leg.a, leg.b) : 0;
+/** A line counts once, however many boxes stand for it. */
+function crosses(leg: Leg, boxes: readonly Box[]): boolean {
+  for (const box of boxes) if (runsThrough(leg, box)) return true;
+  return false;
 }

@@ -1,7 +1,7 @@
 /** Tags and leaders that stand together: which quarrel, and how they are moved and exchanged until none does. */
 import type { Item } from '../model/display.ts';
 import type { XY } from './display.ts';
-import { cross, distance, gapBetween, grown, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
+import { cross, distance, gapBetween, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
 
 /** `ports`: where a leader may start, from the tag's middle, each with the radius that it starts clear of. `anchors`: places on its surface. */
 export type Tag = {
@@ -13,13 +13,14 @@ export type Tag = {
   readonly kind: 'ring' | 'text';
   readonly draw: (middle: XY) => readonly Item[];
 };
-/** `span`: the tag's box; `neck`: its leader without the tip; `reach`: the box round both, with what must stay clear. */
+/** `span`: the tag's box; `keep`: what other leaders keep clear of; `neck`: its leader without the tip; `reach`: the box round both, with what must stay clear. */
 export type Standing = {
   readonly tag: Tag;
   readonly middle: XY;
   readonly leader: Leg;
   readonly cost: number;
   readonly span: Span;
+  readonly keep: Span;
   readonly neck: Leg;
   readonly reach: Span;
 };
@@ -100,7 +101,7 @@ function costAmong(s: Standing, others: readonly Standing[]): number {
 export function quarrel(p: Standing, q: Standing): boolean {
   if (!overlap(p.reach, q.reach)) return false;
   if (overlap(p.span, q.span, CLEAR)) return true;
-  if (runsThrough(p.leader, grown(q.span, CLEAR / 2)) || runsThrough(q.leader, grown(p.span, CLEAR / 2))) return true;
+  if (runsThrough(p.leader, q.keep) || runsThrough(q.leader, p.keep)) return true;
   return cross(p.leader, q.leader) || gapBetween(p.neck, q.neck) < LEADER_GAP;
 }
 

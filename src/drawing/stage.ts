@@ -2,8 +2,9 @@
  * The picture of a grip: half-section of the work at its end, cut above the axis, seen from outside below, in its hold, headstock on the
  * left; sizes in tiers, balloons round it. Tries scales and arrangements until nothing collides and nothing leaves the frame.
  */
-import { type Arrangement, arrange, type Laid, type Size, sizeUp } from './arrange.ts';
+import { type Arrangement, arrange, type Laid, type Size, sceneOf, sizeUp } from './arrange.ts';
 import { collisions } from './collisions.ts';
+import type { TierSizes } from './lengths.ts';
 import { along, sketchOf } from './sketch.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
@@ -17,11 +18,16 @@ const LAST = 0.1;
 /** How many scales are tried from the largest that fits down. */
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
+const ROOMY: TierSizes = { value: 3.6, limits: 2.8, gap: 7, pitch: 6 };
+const CLOSE: TierSizes = { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 };
+const SMALL: TierSizes = { value: 3, limits: 2.5, gap: 5, pitch: 4.4 };
 const ARRANGEMENTS: readonly Arrangement[] = [
-  { phase: { x: 0, y: 0 }, places: 40, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0.5 }, places: 80, tiers: { value: 3.6, limits: 2.8, gap: 7, pitch: 6 } },
-  { phase: { x: 0.5, y: 0 }, places: 160, tiers: { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 } },
-  { phase: { x: 0, y: 0.5 }, places: 300, tiers: { value: 3, limits: 2.5, gap: 5, pitch: 4.4 } },
+  { phase: { x: 0, y: 0 }, places: 40, tiers: ROOMY },
+  { phase: { x: 0.5, y: 0.5 }, places: 100, tiers: ROOMY },
+  { phase: { x: 0.5, y: 0 }, places: 40, tiers: CLOSE },
+  { phase: { x: 0, y: 0.5 }, places: 100, tiers: CLOSE },
+  { phase: { x: 0, y: 0 }, places: 40, tiers: SMALL },
+  { phase: { x: 0.5, y: 0.5 }, places: 300, tiers: SMALL },
 ];
 
 /** Rather letters for some sizes than a picture this many times smaller. */
@@ -37,9 +43,10 @@ export function drawStage(view: StageView): StagePicture {
     view.hold,
     measured.map((z) => along(z, sketch.out)),
   );
+  const scene = sceneOf(view, sketch, window);
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
-  for (const rung of ladder((scale, arrangement) => sizeUp(view, sketch, window, scale, arrangement))) {
-    const laid = arrange(view, sketch, window, rung.scale, rung.arrangement);
+  for (const rung of ladder((scale, arrangement) => sizeUp(scene, scale, arrangement))) {
+    const laid = arrange(scene, rung.scale, rung.arrangement);
     const picture = pictureOf(view, laid, rung);
     const faults = faultsOf(picture, laid);
     if (!best || faults < best.faults) best = { picture, faults };
@@ -54,19 +61,35 @@ type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonl
  * From the largest scale at which all tiers fit, some scales down, without a fault; then, from the largest at which one tier fits, with
  * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
  */
-function* ladder(size: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
-  const bare = SCALES.filter((scale) => ARRANGEMENTS.some((a) => size(scale, a).fitsBare));
-  const least = (bare[0] ?? LAST) / SHRINK;
-  const whole = SCALES.filter((scale) => scale >= least && ARRANGEMENTS.some((a) => size(scale, a).fits)).slice(0, SCALES_TRIED);
-  const rungs = (step: RungUsed['step'], scales: readonly number[], allows: number, fits: (size: Size) => boolean): readonly Rung[] =>
-    scales.flatMap((scale, smaller) =>
-      ARRANGEMENTS.flatMap((arrangement, i) =>
-        fits(size(scale, arrangement)) ? [{ scale, arrangement, allows, used: { step, smaller, arrangement: i } }] : [],
-      ),
-    );
+function* ladder(measure: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
+  const size = onceEach(measure);
+  const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a)));
+  const least = (SCALES.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? LAST) / SHRINK;
+  const whole: number[] = [];
+  for (const scale of SCALES) {
+    if (scale < least || whole.length === SCALES_TRIED) break;
+    if (fitting(scale, (s) => s.fits)) whole.push(scale);
+  }
+  const rungs = function* (step: RungUsed['step'], scales: readonly number[], allows: number, fits: (size: Size) => boolean) {
+    for (const [smaller, scale] of scales.entries()) {
+      for (const [i, arrangement] of ARRANGEMENTS.entries())
+        if (fits(size(scale, arrangement))) yield { scale, arrangement, allows, used: { step, smaller, arrangement: i } };
+    }
+  };
   yield* rungs('whole', whole, 0, (s) => s.fits);
+  const bare = SCALES.filter((scale) => fitting(scale, (s) => s.fitsBare));
   yield* rungs('letters', bare.slice(0, SCALES_TRIED), LEFT_OUT - 1, (s) => s.fitsBare);
   yield* rungs('clear', [...bare.slice(SCALES_TRIED), LAST], MARKED - 1, () => true);
+}
+
+/** Sizes are asked for again on each step of the ladder. */
+function onceEach(measure: (scale: number, arrangement: Arrangement) => Size): (scale: number, arrangement: Arrangement) => Size {
+  const known = new Map<Arrangement, Map<number, Size>>(ARRANGEMENTS.map((a) => [a, new Map()]));
+  return (scale, arrangement) => {
+    const found = known.get(arrangement)?.get(scale) ?? measure(scale, arrangement);
+    known.get(arrangement)?.set(scale, found);
+    return found;
+  };
 }
 
 function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {

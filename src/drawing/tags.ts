@@ -22,6 +22,8 @@ export type Lattice = {
 };
 
 const BEST_ANCHORS = 2;
+/** So many of a tag's cheapest options take part in the first assignment; all of them do when things are moved after it. */
+const AT_START = 30;
 /** Places stand this share of the lattice's step apart; the first assignment takes every second one, which do not overlap. */
 const FINE = 0.5;
 
@@ -36,42 +38,67 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 
 /** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
 function optionsOf(tag: Tag, places: readonly XY[], most: number, around: Surroundings): readonly Standing[] {
-  const near = places
-    .map((middle) => ({ middle, away: leastDistance(tag.anchors, middle) }))
-    .sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
   const found: Standing[] = [];
   let count = 0;
-  for (const { middle } of near) {
+  for (const middle of nearestFirst(tag.anchors, places)) {
     const ways = bestWays(tag, middle, around);
     found.push(...ways);
     if (ways.length > 0) count++;
     if (count >= most) break;
   }
-  return found.sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+  return found.sort(cheaper);
+}
+
+function cheaper(p: Standing, q: Standing): number {
+  return p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x;
+}
+
+/** Sorted ring by ring of a millimetre, as far as they are asked for: the far ones never are. */
+function* nearestFirst(anchors: readonly XY[], places: readonly XY[]): Generator<XY> {
+  const rings: { readonly middle: XY; readonly away: number }[][] = [];
+  for (const middle of places) {
+    const away = leastDistance(anchors, middle);
+    const ring = Math.floor(away);
+    const there = rings[ring];
+    if (there) there.push({ middle, away });
+    else rings[ring] = [{ middle, away }];
+  }
+  for (const ring of rings) {
+    if (!ring) continue;
+    ring.sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
+    for (const { middle } of ring) yield middle;
+  }
 }
 
 function leastDistance(anchors: readonly XY[], middle: XY): number {
   let least = Number.POSITIVE_INFINITY;
   for (const anchor of anchors) least = Math.min(least, (anchor.x - middle.x) ** 2 + (anchor.y - middle.y) ** 2);
-  return least;
+  return Math.sqrt(least);
 }
 
+type Option = { readonly leader: Leg; readonly cost: number };
 /** The cheapest leaders from one place. As a leader costs its length at least, most anchors need no closer look. */
 function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing[] {
-  const legs = tag.anchors.map((anchor) => leaderTo(tag, middle, anchor)).sort((p, q) => p.length - q.length);
-  let best: { readonly leader: Leg; readonly cost: number }[] = [];
-  for (const { leader, length } of legs) {
-    if (best.length === BEST_ANCHORS && length >= (best.at(-1)?.cost ?? 0)) break;
-    const cost = leaderCost(leader, around);
-    if (Number.isFinite(cost)) best = [...best, { leader, cost }].sort((p, q) => p.cost - q.cost).slice(0, BEST_ANCHORS);
+  const best: Option[] = [];
+  for (const anchor of tag.anchors) {
+    const most = best.length < BEST_ANCHORS ? Number.POSITIVE_INFINITY : (best.at(-1)?.cost ?? 0);
+    if (distance(middle, anchor) - tag.width / 2 >= most) continue;
+    const leader = leaderTo(tag, middle, anchor);
+    const cost = leaderCost(leader, around, most);
+    if (cost >= most) continue;
+    const at = best.findIndex((o) => o.cost > cost);
+    best.splice(at < 0 ? best.length : at, 0, { leader, cost });
+    if (best.length > BEST_ANCHORS) best.pop();
   }
   const span = spanAt(tag, middle);
+  const keep = grown(span, CLEAR / 2);
   return best.map(({ leader, cost }) => ({
     tag,
     middle,
     leader,
     cost,
     span,
+    keep,
     neck: short(leader),
     reach: grown(bounds(span, leader), CLEAR),
   }));
@@ -88,16 +115,34 @@ function bySize(find: (tag: Tag) => readonly XY[]): (tag: Tag) => readonly XY[] 
   };
 }
 
+/** The lattice, less what each box that a tag must keep clear of strikes out: its own stretch of it, not all places asked one by one. */
 function places(tag: Tag, lattice: Lattice, around: Surroundings): readonly XY[] {
   const step = lattice.step * FINE;
   const across = stations(tag.width, lattice.width, lattice.phase.x * step, step);
   const down = stations(tag.height, lattice.height, lattice.phase.y * step, step);
-  const barred = around.boxes.filter((box) => isApart(tag.kind, box));
-  const free = (middle: XY): boolean => {
-    const span = spanAt(tag, middle);
-    return !barred.some((box) => overlap(span, box, CLEAR));
-  };
-  return down.flatMap((y) => across.map((x) => ({ x, y })).filter(free));
+  const struck = new Uint8Array(across.length * down.length);
+  for (const box of around.boxes) {
+    if (!isApart(tag.kind, box)) continue;
+    const columns = within(across, step, box.x, box.w, tag.width);
+    const rows = within(down, step, box.y, box.h, tag.height);
+    for (let row = rows.first; row <= rows.last; row++)
+      struck.fill(1, row * across.length + columns.first, row * across.length + columns.last + 1);
+  }
+  return down.flatMap((y, row) => across.flatMap((x, column) => (struck[row * across.length + column] === 0 ? [{ x, y }] : [])));
+}
+
+/** Stations whose tag, `size` long, would come nearer than CLEAR to the stretch `from`, `long`. An empty range has its last before its first. */
+function within(
+  at: readonly number[],
+  step: number,
+  from: number,
+  long: number,
+  size: number,
+): { readonly first: number; readonly last: number } {
+  const reach = size / 2 + CLEAR;
+  const start = at[0] ?? 0;
+  const first = Math.max(0, Math.floor((from - reach - start) / step) + 1);
+  return { first, last: Math.max(first - 1, Math.min(at.length - 1, Math.ceil((from + long + reach - start) / step) - 1)) };
 }
 
 function stations(size: number, room: number, phase: number, step: number): readonly number[] {
@@ -111,14 +156,15 @@ function spanAt(tag: Tag, middle: XY): Span {
 }
 
 /** From the nearest port to the anchor. */
-function leaderTo(tag: Tag, middle: XY, anchor: XY): { readonly leader: Leg; readonly length: number } {
-  let best = { leader: { a: middle, b: anchor }, length: Number.POSITIVE_INFINITY };
+function leaderTo(tag: Tag, middle: XY, anchor: XY): Leg {
+  let best: Leg | undefined;
+  let least = Number.POSITIVE_INFINITY;
   for (const port of tag.ports) {
     const a = startAt(port, middle, anchor);
     const length = distance(a, anchor);
-    if (length < best.length) best = { leader: { a, b: anchor }, length };
+    if (length < least) [best, least] = [{ a, b: anchor }, length];
   }
-  return best;
+  return best ?? { a: middle, b: anchor };
 }
 
 function bounds(span: Span, leader: Leg): Span {
@@ -152,7 +198,7 @@ function startOf(options: readonly (readonly Standing[])[]): Standing[] {
   }
   const single = options.map((_, i) => i).filter((i) => !chosen[i]);
   const free = apart(
-    single.flatMap((i) => options[i] ?? []),
+    single.flatMap((i) => (options[i] ?? []).slice(0, AT_START)),
     chosen.filter((c) => c !== undefined),
   ).map(keyOf);
   const column = new Map(free.map((k, j) => [k, j]));
@@ -171,9 +217,8 @@ function keyOf(s: Standing): string {
 /** Places, cheapest first, that overlap neither each other nor what is chosen already. */
 function apart(options: readonly Standing[], chosen: readonly Standing[]): readonly Standing[] {
   const found: Standing[] = [];
-  for (const option of [...options].sort((p, q) => p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x)) {
-    if (![...chosen, ...found].some((s) => overlap(option.span, s.span, CLEAR))) found.push(option);
-  }
+  const clear = (option: Standing, among: readonly Standing[]): boolean => !among.some((s) => overlap(option.span, s.span, CLEAR));
+  for (const option of [...options].sort(cheaper)) if (clear(option, chosen) && clear(option, found)) found.push(option);
   return found;
 }
 

@@ -64,7 +64,7 @@ function balloonsOf(desk: Desk, setUp: SetUp): readonly Balloon[] {
   return setUp.operations.map((op) => {
     const operation = desk.operation(op);
     const made = wayOf(operation, setUp)?.cuts[0]?.makes;
-    return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature) };
+    return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature), by: op };
   });
 }
 
