@@ -10,7 +10,7 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
 const ROUNDS = Number(process.argv[2] ?? 7);
-const AIM = { ratio: 1.5, megabytes: 150 };
+const AIM = { ratio: 1.5, megabytes: 150, look: 2 };
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 const SPEC = here('../../specs/fittings/launch-feed-check-valve.yaml');
 const folder = mkdtempSync(join(tmpdir(), 'valvewright-bench-'));
@@ -21,6 +21,8 @@ try {
     'bare node': ['-e', '0'],
     'plain pdfkit': [here('plain.mjs'), join(folder, 'plain.pdf'), JSON.stringify(density)],
     valvewright: [here('../../dist/cli/main.js'), 'sheet', SPEC, '--out', folder],
+    'look thread': [here('../../dist/cli/main.js'), 'look', 'thread', 'M10x1'],
+    'look speed': [here('../../dist/cli/main.js'), 'look', 'speed', 'PB102', '12', 'mm'],
   };
   const runs = {};
   for (let round = 0; round < ROUNDS; round++) {
@@ -70,4 +72,6 @@ function print(runs, density) {
   for (const { name, ms, megabytes } of rows) console.log(`${name.padEnd(14)} ${ms.toFixed(0).padStart(6)} ms (median)   ${megabytes.toFixed(0).padStart(5)} MB (peak)`);
   const [plain, own] = ['plain pdfkit', 'valvewright'].map((name) => rows.find((row) => row.name === name));
   console.log(`ratio ${(own.ms / plain.ms).toFixed(2)} (aim: ${AIM.ratio}), peak ${own.megabytes.toFixed(0)} MB (aim: under ${AIM.megabytes})`);
+  const bare = rows.find((row) => row.name === 'bare node');
+  for (const row of rows.filter((each) => each.name.startsWith('look'))) console.log(`${row.name}: ${(row.ms / bare.ms).toFixed(2)} of bare node (aim: under ${AIM.look})`);
 }

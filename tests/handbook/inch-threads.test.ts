@@ -138,8 +138,16 @@ const NAMES: readonly (readonly [written: string, name: string, cls?: string])[]
   ['1/4 brass', '1/4-26 brass'],
   ['5/16 x 26 BSB', '5/16-26 brass'],
 ];
+/** A class, and the side that it belongs to by its own name. */
+const SIDES: readonly (readonly [name: string, cls: string, side?: string])[] = [
+  ['M10', '6g', 'outside'],
+  ['M10', '6H', 'inside'],
+  ['1/4-20 UNC', '2B', 'inside'],
+  ['1/4-20 BSW', 'medium'],
+  ['G3/8', 'A', 'outside'],
+];
 describe('names', () => {
-  it.each(NAMES)('%s is %s', (written, name, cls) => {
+  it.each(NAMES.map(([written, name, cls]) => ({ written, name, cls })))('$written is $name', ({ written, name, cls }) => {
     expect(thread(written)?.thread.name).toBe(name);
     expect(thread(written)?.cls).toBe(cls);
   });
@@ -161,13 +169,7 @@ describe('names', () => {
     ['1/4-41 ME', '1/4-40 ME'],
     ['3BAA', '3BA'],
   ])('%s: %s is among the nearest', (written, near) => expect(nearestThreads(written)).toContain(near));
-  it.each<readonly [string, string, string | undefined]>([
-    ['M10', '6g', 'outside'],
-    ['M10', '6H', 'inside'],
-    ['1/4-20 UNC', '2B', 'inside'],
-    ['1/4-20 BSW', 'medium', undefined],
-    ['G3/8', 'A', 'outside'],
-  ])('%s %s: %s', (name, cls, side) => {
+  it.each(SIDES.map(([name, cls, side]) => ({ name, cls, side })))('$name $cls: $side', ({ name, cls, side }) => {
     expect(sideOf(of(name), cls)).toBe(side);
     expect(hasClass(of(name), cls)).toBe(true);
     expect(hasClass(of(name), '9z')).toBe(false);
