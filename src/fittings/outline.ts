@@ -8,6 +8,7 @@ import type { OutlineAsk, Side } from './outline/ask.ts';
 import { addEnds, type Bench, named, newBench } from './outline/bench.ts';
 import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
+import { truthsOf } from './outline/truths.ts';
 
 export type { EndAsk, Hole, OutlineAsk, Section, Side, ThreadAsk } from './outline/ask.ts';
 
@@ -36,7 +37,8 @@ export function partFrom(ask: OutlineAsk): Part {
     ...(ask.second ? {} : { staysInChuck: true as const }),
     waitsFor: (ask.waitsFor ?? []).map((w) => ({ ...w, feature: `${ask.id}/${w.feature}` })),
   };
-  return part;
+  const truths = truthsOf(part);
+  return truths.length === 0 ? part : { ...part, truths };
 }
 
 function sideFeature(made: Bench, side: Side): SideFeature {

@@ -58,6 +58,12 @@ export function contextOf(part: Part, workshop: Workshop): Context {
   };
 }
 
+/** The same part in a shop that has something more: what a refusal would have been. */
+export const asIf = (c: Context, tools: Partial<Workshop['tools']>): Context => ({
+  ...c,
+  workshop: { ...c.workshop, tools: { ...c.workshop.tools, ...tools } },
+});
+
 export const fact = (id: string): number => practice.value(id);
 export const length = (id: string): Len => mm(practice.value(id));
 export const scaled = (of: Len, id: string): Len => mm(toMm(of) * practice.value(id));

@@ -39,7 +39,7 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop): Sizi
   const outlet = chooseOutlet(ball, bore, book);
   const stem = tidy(times(chamber.target, ratio('stem.chamber')), TENTH, 'near');
   checkStem(chamber.lo, stem, bore, book);
-  const threads = chooseThreads(asked, book);
+  const threads = chooseThreads(asked, workshop, book);
   if (!threads || book.found.some((d) => d.severity === 'error')) return { derivations: book.derivations, found: book.found };
   return { sizes: { ball, bore, lift, chamber, outlet, centre, stem, ...threads }, derivations: book.derivations, found: book.found };
 }
@@ -178,16 +178,25 @@ function checkStem(chamber: Len, stem: Len, bore: Len, book: Book): void {
   if (area < toMm(bore) ** 2) refuse(book, 'design.stem-chokes', { chamber, stem, bore });
 }
 
-function chooseThreads(asked: CheckValveAsked, book: Book): Pick<CheckValveSizes, 'seat' | 'cap' | 'coupling'> | undefined {
-  const body = add(asked.pipe.outside, asked.pipe.outside);
-  const proposed = {
-    seat: `M${toMm(tidy(body, MM, 'near'))}x1`,
-    coupling: `M${toMm(tidy(add(asked.pipe.outside, size('coupling.over-pipe')), MM, 'near'))}x1`,
-  };
-  const seat = findThread('seat', asked.threads?.seat ?? proposed.seat, book);
-  const cap = findThread('cap', asked.threads?.cap ?? asked.threads?.seat ?? proposed.seat, book);
-  const coupling = findThread('coupling', asked.threads?.coupling ?? proposed.coupling, book);
+/** What is not asked for is proposed: the smallest fine thread in the drawer that is large enough, else the size itself. */
+function chooseThreads(
+  asked: CheckValveAsked,
+  workshop: Workshop,
+  book: Book,
+): Pick<CheckValveSizes, 'seat' | 'cap' | 'coupling'> | undefined {
+  const twice = add(asked.pipe.outside, asked.pipe.outside);
+  const seat = findThread('seat', asked.threads?.seat ?? fineThread(twice, workshop), book);
+  const cap = findThread('cap', asked.threads?.cap ?? asked.threads?.seat ?? fineThread(twice, workshop), book);
+  const over = add(asked.pipe.outside, size('coupling.over-pipe'));
+  const coupling = findThread('coupling', asked.threads?.coupling ?? fineThread(over, workshop), book);
   return seat && cap && coupling && { seat, cap, coupling };
+}
+
+function fineThread(least: Len, workshop: Workshop): string {
+  const inDrawer = workshop.tools.taps
+    .flatMap((name) => threadPair(name) ?? [])
+    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least);
+  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
 }
 
 function findThread(which: string, name: string, book: Book): ThreadPair | undefined {

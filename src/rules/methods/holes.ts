@@ -1,11 +1,11 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
-import { type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
+import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
 import { drilling, drillOp, FOR_REAMER, pilotHole, startOf, TO_SIZE, UNDER } from './drilling.ts';
-import { isHole, seatGrounds, seatPilot } from './seat.ts';
+import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
 const ZERO = 0 as Len;
@@ -31,21 +31,23 @@ export const bored: MethodRule = methodRule({
   id: 'bore',
   source: CUSTOM,
   when: (_c, f) => (isHole(f) && f.role !== 'seat' && !f.blind ? { f } : undefined),
-  then: ({ f }, c) => {
-    const size = c.cylinder(f.cylinder).size.target;
-    const pilot = pilotHole(c, f);
-    const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')));
-    if (start === undefined) return refusal(f, 'no-drill', ZERO, size);
-    const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
-    const tool = toolOf(c, f, start);
-    if ((!ways.first && !ways.second) || !tool) return boreRefused(c, f, start);
-    const op = operation({ feature: f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
-      { rule: 'bore', grounds: {} },
-    ]);
-    const before = pilot ? opening(c, f, start) : drilling(c, f, start, UNDER);
-    return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
-  },
+  then: boring,
 });
+
+function boring({ f }: { readonly f: Hole }, c: Context): Offer {
+  const size = c.cylinder(f.cylinder).size.target;
+  const pilot = pilotHole(c, f);
+  const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')));
+  if (start === undefined) return refusal(f, 'no-drill', ZERO, size);
+  const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
+  const tool = toolOf(c, f, start);
+  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, f, start, (more) => boring({ f }, more));
+  const op = operation({ feature: f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
+    { rule: 'bore', grounds: {} },
+  ]);
+  const before = pilot ? opening(c, f, start) : drilling(c, f, start, UNDER);
+  return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
+}
 
 /** Much is to come out over a smaller hole: a drill takes most of it. */
 function opening(c: Context, f: Hole, start: Len): readonly Operation[] {
@@ -118,50 +120,44 @@ export const centreHole: MethodRule = methodRule({
 });
 
 /** The seat of a ball, bored from the side of its edge in one setting with what lies round it. */
-export const seatBored: MethodRule = methodRule({
-  id: 'seat-bored',
-  source: CUSTOM,
-  when: seatGrounds,
-  then: (g, c) => {
-    const start = seatPilot(c, g.f);
-    if (start === undefined) return refusal(g.f, 'no-drill', ZERO, g.size);
-    const ways = waysBy((end) => boreWay(c, g.f, end, start));
-    const tool = toolOf(c, g.f, start);
-    if ((!ways.first && !ways.second) || !tool) return boreRefused(c, g.f, start);
-    const op = operation({ feature: g.f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
-      { rule: 'seat-bored', grounds: {} },
-    ]);
-    const method: Method = {
-      feature: g.f.id,
-      name: 'bore',
-      because: { rule: 'seat-bored', grounds: {} },
-      operations: [...drilling(c, g.f, start, UNDER), op, stone(g.f)],
-      rank: 0,
-    };
-    return { methods: [method] };
-  },
-});
+export const seatBored: MethodRule = methodRule({ id: 'seat-bored', source: CUSTOM, when: seatGrounds, then: boringSeat });
+
+function boringSeat(g: Seat, c: Context): Offer {
+  const start = seatPilot(c, g.f);
+  if (start === undefined) return refusal(g.f, 'no-drill', ZERO, g.size);
+  const ways = waysBy((end) => boreWay(c, g.f, end, start));
+  const tool = toolOf(c, g.f, start);
+  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, g.f, start, (more) => boringSeat(g, more));
+  const op = operation({ feature: g.f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
+    { rule: 'seat-bored', grounds: {} },
+  ]);
+  const method: Method = {
+    feature: g.f.id,
+    name: 'bore',
+    because: { rule: 'seat-bored', grounds: {} },
+    operations: [...drilling(c, g.f, start, UNDER), op, stone(g.f)],
+    rank: 0,
+  };
+  return { methods: [method] };
+}
 
 /** The seat of a ball, finished from the far side: the tool arrives held by the bore that it has cut. */
-export const seatByDBit: MethodRule = methodRule({
-  id: 'seat-from-far-side',
-  source: CUSTOM,
-  when: seatGrounds,
-  then: (g, c) => {
-    const { f, far, size } = g;
-    const start = seatPilot(c, f);
-    const deep = coneAt(c, f, far);
-    const tool = dBitFor(c, f, size);
-    if (start === undefined || !tool) return refusal(f, 'no-silver-steel', ZERO, size);
-    if (minus(c.part.length, deep) < scaled(size, 'single-lip.bore.least'))
-      return refusal(f, 'bore-too-short-to-guide', minus(c.part.length, deep), scaled(size, 'single-lip.bore.least'));
-    const enters = boringFor(c.workshop, start, add(deep, scaled(size, 'single-lip.guide.least')));
-    if (!enters.tool) return boreRefused(c, f, start);
-    const begin = add(deep, len(Math.min(scaled(size, 'single-lip.guide.start'), minus(enters.tool.reach, deep))));
-    const operations = [...drilling(c, f, start, UNDER), startBore(c, g, enters.tool, begin), dBit(g, tool, minus(begin, deep)), stone(f)];
-    return { methods: [{ feature: f.id, name: 'd-bit', because: { rule: 'seat-from-far-side', grounds: {} }, operations, rank: 0 }] };
-  },
-});
+export const seatByDBit: MethodRule = methodRule({ id: 'seat-from-far-side', source: CUSTOM, when: seatGrounds, then: finishFromFarSide });
+
+function finishFromFarSide(g: Seat, c: Context): Offer {
+  const { f, far, size } = g;
+  const start = seatPilot(c, f);
+  const deep = coneAt(c, f, far);
+  const tool = dBitFor(c, f, size);
+  if (start === undefined || !tool) return refusal(f, 'no-silver-steel', ZERO, size);
+  if (minus(c.part.length, deep) < scaled(size, 'single-lip.bore.least'))
+    return refusal(f, 'bore-too-short-to-guide', minus(c.part.length, deep), scaled(size, 'single-lip.bore.least'));
+  const enters = boringFor(c.workshop, start, add(deep, scaled(size, 'single-lip.guide.least')));
+  if (!enters.tool) return startRefused(g, c, start, add(deep, scaled(size, 'single-lip.guide.start')));
+  const begin = add(deep, len(Math.min(scaled(size, 'single-lip.guide.start'), minus(enters.tool.reach, deep))));
+  const operations = [...drilling(c, f, start, UNDER), startBore(c, g, enters.tool, begin), dBit(g, tool, minus(begin, deep)), stone(f)];
+  return { methods: [{ feature: f.id, name: 'd-bit', because: { rule: 'seat-from-far-side', grounds: {} }, operations, rank: 0 }] };
+}
 
 /** A fluted reamer follows the lobes of the drilled hole; it is named only to be refused. */
 export const reamerRefused: MethodRule = methodRule({
@@ -178,15 +174,25 @@ function refusal(f: Hole, rule: string, has: Len, wants: Len): Offer {
   return { refused: [{ what: f.id, because: { rule, grounds: {} }, has, wants }] };
 }
 
-function boreRefused(c: Context, f: Hole, start: Len): Offer {
-  const end = f.opens[0] ?? 'first';
-  const wants = reachFor(c, f, end);
+/** `again` is the same rule in a shop that has the boring tool: the method that is refused for want of it. */
+function boreRefused(c: Context, f: Hole, start: Len, again: (more: Context) => Offer): Offer {
+  const wants = reachFor(c, f, f.opens[0] ?? 'first');
+  return { refused: [wanting(c, `${f.id}/bore`, start, wants, again)] };
+}
+
+function startRefused(g: Seat, c: Context, start: Len, wants: Len): Offer {
+  return { refused: [wanting(c, `${g.f.id}/bore-start`, start, wants, (more) => finishFromFarSide(g, more))] };
+}
+
+function wanting(c: Context, what: string, start: Len, wants: Len, again: (more: Context) => Offer): Refusal {
   const { best } = boringFor(c.workshop, start, wants);
-  const refused: Refusal = {
-    what: `${f.id}/bore`,
+  const more = asIf(c, { boring: [...c.workshop.tools.boring, { smallest: start, reach: wants }] });
+  const method = again(more).methods?.[0];
+  return {
+    what,
     because: { rule: best ? 'boring-reach' : 'no-boring-tool', grounds: {} },
     has: best?.reach ?? ZERO,
     wants,
+    ...(method ? { would: { method } } : {}),
   };
-  return { refused: [refused] };
 }

@@ -78,7 +78,15 @@ export const tapInside: MethodRule = methodRule({
     const tool = tapFor(c.workshop, f.thread);
     return tool
       ? { methods: [make(f, c, 'tap', tool, 0)] }
-      : { refused: [{ what: `${f.id}/tap`, because: { rule: 'no-tap', grounds: { thread: f.thread.name } } }] };
+      : {
+          refused: [
+            {
+              what: `${f.id}/tap`,
+              because: { rule: 'no-tap', grounds: { thread: f.thread.name } },
+              would: { method: make(f, c, 'tap', { kind: 'tap', key: `tap-${f.thread.name}`, thread: f.thread.name, material: 'HSS' }, 0) },
+            },
+          ],
+        };
   },
 });
 
