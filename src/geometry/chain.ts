@@ -64,3 +64,18 @@ export function sumPath(links: readonly Link[], pairs: ReadonlyMap<DimId, Pair>)
   }
   return { lo: len(lo), hi: len(hi) };
 }
+
+/**
+ * The statistical figure of the same sum: bands added by the root of their squares about the middle of the worst case, rounded outward to
+ * whole units. It supposes links that are independent and centred; the worst case governs. Throws Error when a link has no pair.
+ */
+export function likelyPath(links: readonly Link[], pairs: ReadonlyMap<DimId, Pair>): Pair {
+  const worst = sumPath(links, pairs);
+  const squares = links.reduce((sum, { dim }) => {
+    const pair = pairs.get(dim);
+    return pair ? sum + (pair.hi - pair.lo) ** 2 : sum;
+  }, 0);
+  const band = Math.min(worst.hi - worst.lo, Math.ceil(Math.sqrt(squares)));
+  const both = worst.lo + worst.hi;
+  return { lo: len(Math.floor((both - band) / 2)), hi: len(Math.ceil((both + band) / 2)) };
+}

@@ -34,4 +34,8 @@ export const proving: FactTable = factTable([
     ...{ id: 'proof.guide.slack', value: 0.05, unit: 'mm', standing: 'common practice', source: CUSTOM },
     what: 'a bore that differs by more than this in diameter from a steered tool does not steer it',
   },
+  {
+    ...{ id: 'truth.seat', value: 0.15, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'run-out (full reading) that a seat or a sealing cone may have to what locates it: a register, a running fit, or the thread at a register',
+  },
 ]);

@@ -189,6 +189,8 @@ export type Part = {
   readonly surfaces: readonly Surface[];
   readonly features: readonly Feature[];
   readonly dimensions: readonly Dimension[];
+  /** Surfaces that must run true to one another (a seat to its register, a cone to its stem). */
+  readonly truths?: readonly Truth[];
   /** Nominal length over all. */
   readonly length: Len;
   /** Ends that this part's use fixes to be made in the chuck and left there (a mandrel): it is never parted off. */
@@ -201,6 +203,9 @@ export type Part = {
   }[];
 };
 
+/** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
+export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
+
 /** A sum of lengths through several parts; `fitted` is the dimension cut to a measured sum. */
 export type Chain = {
   readonly id: string;
@@ -211,6 +216,8 @@ export type Chain = {
     readonly nominal: Len;
     readonly sign: 1 | -1 /** words' id, where it is no drawn length of one part: a depth to the ball, a ring as tightened */;
     readonly says?: string;
+    /** Of a link that is no length of a planned part: what it may come to. */
+    readonly limits?: Limits;
   }[];
   readonly asks: Limits;
   readonly how: 'blind' | 'measure and fit';

@@ -269,8 +269,49 @@ export type Path = {
   readonly hi: Len;
   readonly asks: Limits;
   readonly met: boolean;
+  /** Statistical figure: root of the sum of the squared bands, about the middle of the worst case. It stands beside it and never governs. */
+  readonly likely?: { readonly lo: Len; readonly hi: Len };
 };
-export type Chart = { readonly part: PartId; readonly working: readonly Working[]; readonly drawing: readonly Path[] };
+/** How far out of true one surface may run to another: the run-out of each re-grip between the two, added up. Full indicator readings. */
+export type TruthPath = {
+  readonly of: DimId;
+  readonly a: SurfaceId;
+  readonly b: SurfaceId;
+  readonly links: readonly { readonly grip: GripId; readonly runout: Len }[];
+  readonly worst: Len;
+  readonly asks: Len;
+  readonly met: boolean;
+};
+export type Chart = {
+  readonly part: PartId;
+  readonly working: readonly Working[];
+  readonly drawing: readonly Path[];
+  readonly truths?: readonly TruthPath[];
+};
+/**
+ * A chain across parts. `lo`, `hi`: worst case of its links as they are made blind; `fitted`: what is left when it is measured and fitted,
+ * the band of the last cut alone.
+ */
+export type StackPath = {
+  readonly of: string;
+  readonly how: 'blind' | 'measure and fit';
+  readonly links: readonly {
+    readonly part: PartId;
+    readonly a: SurfaceId;
+    readonly b: SurfaceId;
+    readonly sign: 1 | -1;
+    readonly lo: Len;
+    readonly hi: Len;
+    /** From the part's chart; as the link states it; its nominal size alone. */
+    readonly from: 'chart' | 'stated' | 'nominal';
+  }[];
+  readonly lo: Len;
+  readonly hi: Len;
+  readonly likely: { readonly lo: Len; readonly hi: Len };
+  readonly fitted?: { readonly lo: Len; readonly hi: Len };
+  readonly asks: Limits;
+  readonly met: boolean;
+};
 
 export type Figures = {
   readonly op: OpId;
@@ -339,6 +380,8 @@ export type Plan = {
   /** Every part that is made, tooling included, in the order of the fitting and then of the tooling. */
   readonly parts: readonly PlannedPart[];
   readonly sequence: Sequence;
+  /** Worst case of each of the fitting's chains across parts. */
+  readonly stacks?: readonly StackPath[];
   /** First 8 hex digits of a hash of all the above. */
   readonly mark: string;
 };

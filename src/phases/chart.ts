@@ -4,7 +4,7 @@
  */
 import type { Diagnostic, Outcome } from '../base/diagnostics.ts';
 import { type Len, len, mm, showMm } from '../base/units.ts';
-import { findPath, type Link, type Pair, sumPath } from '../geometry/chain.ts';
+import { findPath, type Link, likelyPath, type Pair, sumPath } from '../geometry/chain.ts';
 import { type Drawn, drawnDimensions, facesOf, placeFaces, shortName } from '../geometry/places.ts';
 import { type Budget, type Share, type Shortage, type Sides, shareTolerance } from '../geometry/sharing.ts';
 import { generalTolerance } from '../handbook/iso2768.ts';
@@ -15,6 +15,8 @@ import type { Chart, Path, Route, Working } from '../model/plan.ts';
 import { diameterLimits } from '../rules/diameters.ts';
 import { aimAt, drawIn } from '../rules/tidy.ts';
 import { type Capability, type DiameterCut, type LengthCut, type Walk, walkRoute } from '../rules/working.ts';
+import { notTrue } from './chart/not-true.ts';
+import { truthPaths } from './chart/truths.ts';
 
 type Asked = {
   readonly part: Part;
@@ -29,7 +31,8 @@ type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; reado
 
 /**
  * `capability`: what each process holds on this lathe, as a whole band (handbook: `held`). Errors: `chart.cannot-be-met` for each dimension or stock that the
- * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes.
+ * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes, `chart.not-true` for what re-grips
+ * leave too far out of true.
  */
 export function chart(part: Part, route: Route, capability: Capability): Outcome<Chart> {
   const drawn = drawnDimensions(part, tolerance);
@@ -39,10 +42,12 @@ export function chart(part: Part, route: Route, capability: Capability): Outcome
   if (lost.length > 0) return { found: lost };
   const best = first.share.short.length > 0 ? measureOtherwise(asked, first) : first;
   const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut)));
-  const found = [...shortages(part, best), ...coarse];
+  const truths = truthPaths(part, route);
+  const found = [...shortages(part, best), ...coarse, ...notTrue(part, route, truths)];
   if (found.length > 0) return { found };
   const working = best.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, best) : workingDiameter(part, cut)));
-  return { value: { part: part.id, working, drawing: drawingPaths(drawn, best.walk, working) }, found: [] };
+  const drawing = drawingPaths(drawn, best.walk, working);
+  return { value: { part: part.id, working, drawing, ...(truths.length > 0 ? { truths } : {}) }, found: [] };
 }
 
 /** ISO 2768-1 m; the table begins at 0.5 mm, and shorter lengths are given its first row. */
@@ -181,7 +186,8 @@ function drawingPaths(drawn: readonly Drawn[], walk: Walk, working: readonly Wor
     const links = pathBetween(walk, dimension.a, dimension.b);
     if (!links) return [];
     const { lo, hi } = sumPath(links, pairs);
-    return [{ of: dimension.id, links, lo, hi, asks: dimension.limits, met: lo >= dimension.limits.lo && hi <= dimension.limits.hi }];
+    const met = lo >= dimension.limits.lo && hi <= dimension.limits.hi;
+    return [{ of: dimension.id, links, lo, hi, asks: dimension.limits, met, likely: likelyPath(links, pairs) }];
   });
 }
 
