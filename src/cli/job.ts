@@ -2,11 +2,12 @@
 import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
 import { enriched } from '../base/report.ts';
 import { type Words, words } from '../base/words.ts';
+import type { Compiled } from '../compile.ts';
 import { loadAssets, readUserFile } from '../files.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { Claim, Plan } from '../model/plan.ts';
 import { type Sources, tell } from './console.ts';
-import type { Compiled, Console, Tools } from './tools.ts';
+import type { Console, Tools } from './tools.ts';
 
 export type Options = Readonly<Record<string, string>>;
 export type Job = {

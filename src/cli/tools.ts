@@ -1,18 +1,10 @@
 /** What the commands are handed, so that none of them loads what it does not need and each can be tried with a planner that fails. */
-import type { Diagnostic } from '../base/diagnostics.ts';
 import type { Words } from '../base/words.ts';
+import type { Compiled } from '../compile.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
-import type { NoRoute, Plan } from '../model/plan.ts';
-import type { StageAt } from '../phases/sheet.ts';
+import type { Plan } from '../model/plan.ts';
 import type { Format } from './commands.ts';
 
-export type Compiled = {
-  readonly plan?: Plan;
-  /** The half-section after each set-up, for the pictures. */
-  readonly stages?: readonly StageAt[];
-  readonly found: readonly Diagnostic[];
-  readonly noRoutes?: readonly NoRoute[];
-};
 export type Planned = Compiled & { readonly plan: Plan };
 export type Tools = {
   compile(inputs: Inputs, assets: Assets): Promise<Compiled>;

@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { consoleOf } from '../../src/cli/console.ts';
 import { run } from '../../src/cli/run.ts';
-import type { Compiled, Tools } from '../../src/cli/tools.ts';
+import type { Tools } from '../../src/cli/tools.ts';
+import type { Compiled } from '../../src/compile.ts';
 import { plan, unproved } from './sample.ts';
 
 let folder = '';
