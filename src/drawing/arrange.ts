@@ -12,6 +12,7 @@ import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { lineBoxes } from './plane.ts';
 import type { Tag } from './settle.ts';
+import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { placeTags } from './tags.ts';
 import type { DiameterShown, LengthShown, StageView } from './view.ts';
@@ -81,7 +82,11 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
 export function arrange(scene: Scene, scale: number, arrangement: Arrangement): Laid {
   const { view, sketch, window } = scene;
   const { paper } = sizeUp(scene, scale, arrangement);
-  const solid = joined([drawHold(view.hold.kind, window, paper), drawWork(sketch, window, paper)]);
+  const solid = joined([
+    drawHold(view.hold.kind, window, paper),
+    drawWork(sketch, window, paper),
+    drawSides(view.stage.sides ?? [], sketch.out, paper),
+  ]);
   const notes = joined([drawAxis(view, window, paper), drawLegend(view, scale)]);
   const standing = [...solid.boxes, ...notes.boxes];
   const levels = levelsOf(scene, paper);

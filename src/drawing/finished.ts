@@ -1,13 +1,14 @@
 /** A finished part in half-section for the cover, with its main sizes or without; and a stage so small that it is a sign (for strips). */
-import { len, showMm, toMm } from '../base/units.ts';
+import { len, showMm } from '../base/units.ts';
 import type { Advances, Item, Picture } from '../model/display.ts';
-import type { Part, SideFeature } from '../model/part.ts';
-import type { Stage } from '../model/stage.ts';
-import { circle, line, polygon } from './display.ts';
+import type { Part } from '../model/part.ts';
+import type { SideShown, Stage } from '../model/stage.ts';
+import { line, polygon } from './display.ts';
 import { holdDepth } from './hold.ts';
-import { across, CENTRE, type Layer, level, NARROW, type Paper, ringOnPaper } from './paper.ts';
+import { across, CENTRE, joined, type Layer, type Paper, ringOnPaper } from './paper.ts';
 import { finishedStage, surfaceOf } from './part-outline.ts';
-import { along, clippedEdge, clippedRing, corners, type Sketch, sketchOf } from './sketch.ts';
+import { drawSides, sideShown } from './sides.ts';
+import { clippedEdge, clippedRing, corners, type Sketch, sketchOf } from './sketch.ts';
 import { drawStage, type LengthShown } from './stage.ts';
 import { box, type Hold, type Window, windowOf, withRemainder } from './window.ts';
 import { drawWork } from './work.ts';
@@ -38,10 +39,10 @@ function plain(view: PartView): Picture {
   const sketch = sketchOf(finishedStage(view.part, 'second'));
   const window = windowOf(sketch, NO_HOLD);
   const paper = fitted(window, view.frame);
-  const work = drawWork(sketch, window, paper);
+  const work = joined([drawWork(sketch, window, paper), drawSides(sidesOf(view.part), sketch.out, paper)]);
   return {
     ...view.frame,
-    items: [...work.items, ...sideMarks(view.part, sketch, paper), axis(window, paper)],
+    items: [...work.items, axis(window, paper)],
     boxes: work.boxes,
     alt: view.words.alt,
   };
@@ -59,39 +60,18 @@ function axis(window: Window, paper: Paper): Item {
   return line(across(paper, window.from) - AXIS_PAST, paper.axis, across(paper, window.right) + AXIS_PAST, paper.axis, CENTRE);
 }
 
-/** What is not of revolution, on the outside view: flats by crossed narrow lines, holes and branches by their circle. */
-function sideMarks(part: Part, sketch: Sketch, paper: Paper): readonly Item[] {
-  return part.features.flatMap((f) => (f.kind === 'side' ? sideMark(part, f, sketch, paper) : []));
-}
-
-function sideMark(part: Part, f: SideFeature, sketch: Sketch, paper: Paper): readonly Item[] {
-  const on = surfaceOf(part, f.on);
-  if (on.shape !== 'cylinder' || !f.size) return [];
-  const [radius, size] = [toMm(on.size.target) / 2, toMm(f.size.target) / 2];
-  const u = along(f.at, sketch.out);
-  const x = across(paper, u);
-  if (f.does === 'cross-hole' || f.does === 'branch') return [halfCircle(x, paper, size)];
-  if (f.does !== 'flats' && f.does !== 'hexagon') return [];
-  const half = toMm(f.half) * paper.scale;
-  const chord = Math.sqrt(Math.max(0, radius * radius - size * size));
-  const low = level(paper, chord, 'below');
-  return [
-    line(x - half, low, x, paper.axis, NARROW),
-    line(x + half, low, x, paper.axis, NARROW),
-    line(x - half, low, x + half, low, NARROW),
-  ];
-}
-
-function halfCircle(x: number, paper: Paper, radius: number): Item {
-  const r = radius * paper.scale;
-  const whole = circle(x, paper.axis, r, { stroke: NARROW });
-  // from the right end of the circle down and round to the left end: its first two quarters
-  return { ...whole, segments: whole.segments.slice(0, 3) };
+/** All that is not of revolution, on the outside view. */
+function sidesOf(part: Part): readonly SideShown[] {
+  return part.features.flatMap((f) => {
+    const on = f.kind === 'side' ? surfaceOf(part, f.on) : undefined;
+    const side = f.kind === 'side' && on?.shape === 'cylinder' ? sideShown(f, on.size.target, 'before') : undefined;
+    return side ? [side] : [];
+  });
 }
 
 function withSizes(view: PartView): Picture {
   const { part, frame, advances } = view;
-  const stage = finishedStage(part, 'second');
+  const stage = { ...finishedStage(part, 'second'), sides: sidesOf(part) };
   const words = { alt: view.words.alt, headstock: '' };
   return drawStage({ stage, hold: NO_HOLD, lengths: lengthsOf(part), diameters: [], balloons: [], frame, words, advances });
 }

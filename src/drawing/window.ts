@@ -90,7 +90,7 @@ function clampOf(sketch: Sketch, held: { readonly from: Len; readonly to: Len; r
 export function withRemainder(sketch: Sketch, hold: Hold): Sketch {
   const heldTo = Math.max(along(hold.from, sketch.out), along(hold.to, sketch.out));
   const left = Math.min(...sketch.loops.flat().flatMap((e) => [e.a.u, e.b.u]));
-  if (hold.kind !== 'bar' || left < heldTo || sketch.taken.length === 0) return sketch;
+  if (!REMAINS.includes(hold.kind) || left < heldTo || sketch.taken.length === 0) return sketch;
   const kerf = Math.min(...sketch.taken.flat().map((p) => p.u));
   const turned = (points: readonly UR[]): readonly UR[] => points.map((p) => ({ u: -p.u, r: p.r }));
   const rest = sketch.before.map((loop) => turned(clippedRing(turned(corners(loop)), -kerf))).filter((points) => points.length > 2);
@@ -99,6 +99,8 @@ export function withRemainder(sketch: Sketch, hold: Hold): Sketch {
   );
   return { ...sketch, loops: [...sketch.loops, ...loops] };
 }
+
+const REMAINS: readonly GripKind[] = ['bar', 'bar-and-centre', 'stub'];
 
 /** A ring round an outside thread, or a spigot with a collar in an inside one. */
 function plainMandrel(sketch: Sketch, hold: Hold, held: Clamp, left: number): readonly UR[] {

@@ -1,12 +1,13 @@
 /** What the picture of a set-up shows: hold, datum, the lengths made here, a balloon for each operation. Drawing decides where. */
 import type { Words } from '../../base/words.ts';
 import { limits, size } from '../../drawing/sheet/format.ts';
+import { sideShown } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
 import type { Advances } from '../../model/display.ts';
 import type { SurfaceId } from '../../model/ids.ts';
 import type { SetUp, Working } from '../../model/plan.ts';
 import type { GripPage } from '../../model/sheet.ts';
-import type { Stage } from '../../model/stage.ts';
+import type { SideShown, Stage } from '../../model/stage.ts';
 import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 
@@ -14,7 +15,7 @@ import { type Desk, wayOf } from './lookup.ts';
 export function stageView(desk: Desk, page: GripPage, stage: Stage, words: Words, advances: Advances): Omit<StageView, 'frame'> {
   const setUp = desk.setUp(page.setUp);
   return {
-    stage,
+    stage: { ...stage, sides: sidesDone(desk, page.setUp) },
     hold: holdOf(desk, setUp, stage),
     lengths: lengthsOf(desk, setUp, stage, page),
     diameters: [],
@@ -27,6 +28,20 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, words: Words
     },
     advances,
   };
+}
+
+/** Flats, holes, branches that this set-up or one before it made. */
+function sidesDone(desk: Desk, place: number): readonly SideShown[] {
+  const { setUps } = desk.planned.route;
+  const doneIn = (last: number): ReadonlySet<string> =>
+    new Set(setUps.slice(0, last).flatMap((s) => s.operations.map((op) => desk.operation(op).feature)));
+  const [before, now] = [doneIn(place), doneIn(place + 1)];
+  return desk.part.features.flatMap((f) => {
+    if (f.kind !== 'side' || !now.has(f.id)) return [];
+    const on = desk.surface(f.on);
+    const side = on.shape === 'cylinder' ? sideShown(f, on.size.target, before.has(f.id) ? 'before' : 'here') : undefined;
+    return side ? [side] : [];
+  });
 }
 
 function holdOf(desk: Desk, setUp: SetUp, stage: Stage): Hold {

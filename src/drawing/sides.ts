@@ -1,0 +1,102 @@
+/**
+ * What is not of revolution, on the outside view below the axis: flats by their crossed diagonals (ISO 128-3), holes by their circle, a
+ * soldered branch as a plain stump, knurling by crossed hatching. Which way round they stand is for the words to say.
+ */
+import { toMm } from '../base/units.ts';
+import type { Item } from '../model/display.ts';
+import type { SideFeature } from '../model/part.ts';
+import type { SideShown, Stage } from '../model/stage.ts';
+import { circle, line, polygon, polyline, type Stroke, type XY } from './display.ts';
+import { hatchLines } from './hatch.ts';
+import { across, HATCHED, type Layer, MADE, NARROW, type Paper, WIDE } from './paper.ts';
+import { along } from './sketch.ts';
+
+/** On paper, mm: how far a branch is shown to stand out before it is broken off, and the wave of its break. */
+const STUMP = 5;
+const WAVE = 0.5;
+const WAVE_STEPS = Array.from({ length: 13 }, (_, i) => i / 12);
+const KNURL_PITCH = 1.1;
+
+/** As a stage has it; `on` is the diameter of the surface that carries it. Undefined for what leaves no mark (hardening). */
+export function sideShown(f: SideFeature, on: number, made: SideShown['made']): SideShown | undefined {
+  const sized = f.does !== 'knurl' && f.does !== 'branch';
+  if (f.does === 'harden' || (sized && !f.size)) return undefined;
+  return { does: f.does, z: f.at, half: f.half, on, made, ...(f.size ? { size: f.size.target } : {}) };
+}
+
+export function drawSides(sides: readonly SideShown[], out: Stage['out'], paper: Paper): Layer {
+  const branches = sides.filter((s) => s.does === 'branch');
+  const covered = (s: SideShown): boolean => s.does === 'cross-hole' && branches.some((b) => Math.abs(b.z - s.z) < b.half);
+  const shown = sides.filter((s) => !covered(s)).map((s) => drawSide(s, out, paper));
+  return { items: shown.flatMap((l) => l.items), boxes: shown.flatMap((l) => l.boxes) };
+}
+
+function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
+  const x = across(paper, along(side.z, out));
+  const half = toPaper(side.half, paper);
+  const radius = toPaper(side.on / 2, paper);
+  const size = toPaper((side.size ?? 0) / 2, paper);
+  if (side.does === 'branch') return stump(x, Math.max(half, size), radius, paper);
+  if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
+  if (side.does === 'knurl') return { items: crossHatched(x, half, radius, paper), boxes: [] };
+  return { items: flat(x, half, halfWidth(side.does, radius, size), side.made === 'here' ? MADE : NARROW, paper), boxes: [] };
+}
+
+function toPaper(units: number, paper: Paper): number {
+  return toMm(units as Parameters<typeof toMm>[0]) * paper.scale;
+}
+
+/** Half the width of a flat as it faces the eye. `size`: half of what is measured across. */
+function halfWidth(does: SideShown['does'], radius: number, size: number): number {
+  if (does === 'hexagon') return Math.min(radius, size / Math.sqrt(3));
+  const away = does === 'half-flat' ? 2 * size - radius : size;
+  return Math.sqrt(Math.max(0, radius * radius - away * away));
+}
+
+/** Its two ends, its lower edge, and the half of its diagonals that is below the axis. */
+function flat(x: number, half: number, wide: number, stroke: Stroke, paper: Paper): readonly Item[] {
+  const low = paper.axis + wide;
+  const outline = polyline(
+    [
+      { x: x - half, y: paper.axis },
+      { x: x - half, y: low },
+      { x: x + half, y: low },
+      { x: x + half, y: paper.axis },
+    ],
+    stroke,
+  );
+  return [line(x - half, low, x, paper.axis, NARROW), line(x + half, low, x, paper.axis, NARROW), outline];
+}
+
+function halfCircle(x: number, paper: Paper, r: number): Item {
+  const whole = circle(x, paper.axis, r, { stroke: WIDE });
+  // from the right end of the circle down and round to the left end: its first two quarters
+  return { ...whole, segments: whole.segments.slice(0, 3) };
+}
+
+function crossHatched(x: number, half: number, radius: number, paper: Paper): readonly Item[] {
+  const ring: readonly XY[] = [
+    { x: x - half, y: paper.axis },
+    { x: x - half, y: paper.axis + radius },
+    { x: x + half, y: paper.axis + radius },
+    { x: x + half, y: paper.axis },
+  ];
+  return ([1, -1] as const).flatMap((lean) =>
+    hatchLines([ring], { pitch: KNURL_PITCH, lean }).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
+  );
+}
+
+/** The collar's width out of the barrel's lower edge, then broken off; narrow, since it swings with the work; white, so that what lies behind it does not show. */
+function stump(x: number, wide: number, radius: number, paper: Paper): Layer {
+  const [top, low] = [paper.axis + radius, paper.axis + radius + STUMP];
+  const wave = WAVE_STEPS.map((t) => ({ x: x - wide + 2 * wide * t, y: low + WAVE * Math.sin(2 * Math.PI * t) }));
+  const ring = [{ x: x - wide, y: top }, ...wave, { x: x + wide, y: top }];
+  const items = [
+    polygon(ring, { fill: 'white' }),
+    line(x - wide, top, x - wide, low, NARROW),
+    line(x + wide, top, x + wide, low, NARROW),
+    polyline(wave, NARROW),
+    line(x, top, x, low, { ...NARROW, dash: [1.6, 0.5, 0.3, 0.5] }),
+  ];
+  return { items, boxes: [{ x: x - wide, y: top, w: 2 * wide, h: STUMP + WAVE, what: 'work branch' }] };
+}
