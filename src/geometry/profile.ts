@@ -37,6 +37,12 @@ export function insideOver(profile: Profile, span: Span): Len | undefined {
   return metal.length === 0 ? undefined : len(Math.min(...metal.map((one) => one.inside)));
 }
 
+/** The widest of what is narrower than `diameter` over the span: what a tool of that size meets for most of its way. */
+export function widestUnder(profile: Profile, span: Span, diameter: Len): Len | undefined {
+  const narrower = within(profile, span).filter((one) => one.outside > one.inside && one.inside < diameter);
+  return narrower.length === 0 ? undefined : len(Math.max(...narrower.map((one) => one.inside)));
+}
+
 function within(profile: Profile, span: Span): Profile {
   if (span.from >= span.to) return [];
   return profile.filter((one, i) => one.from < span.to && (profile[i + 1]?.from ?? Number.POSITIVE_INFINITY) > span.from);

@@ -9,6 +9,7 @@ import {
   removeProfile,
   type Span,
   turnProfile,
+  widestUnder,
 } from '../geometry/profile.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import { practice } from '../handbook/practice.ts';
@@ -134,8 +135,9 @@ function lookGroove(state: State, operation: Operation, sweep: Extract<Sweep, { 
 
 function lookBore(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }>): Found {
   const span = outward(state, out, sweep.to);
-  const inside = insideOver(state.profile, span) ?? len(0);
   const { diameter } = sweep;
+  // a drill that stopped short of the floor leaves a narrow end: the passes are counted where most of the way is
+  const inside = widestUnder(state.profile, span, diameter) ?? insideOver(state.profile, span) ?? len(0);
   const face = state.ends.get(out) ?? endPlace(state.part, out);
   const bottom = out === 'first' ? span.to : span.from;
   const depth = len(Math.max(0, out === 'first' ? bottom - face : face - bottom));

@@ -19,8 +19,8 @@ export const bench = (kind: string): ToolUse => ({ kind, key: `bench-${kind}`, m
 export const drill = (size: Len): ToolUse => ({ kind: 'drill', key: `drill-${show(size)}`, size, material: 'HSS' });
 
 /** Largest drill of the rack not over `most` (and not under `least`, if given). */
-export function drillUnder(w: Workshop, most: Len, least: Len = len(0)): Len | undefined {
-  return w.tools.drills.filter((d) => d <= most && d >= least).sort((a, b) => b - a)[0];
+export function drillUnder(w: Workshop, most: Len, least: Len = len(0), suits: (d: Len) => boolean = () => true): Len | undefined {
+  return w.tools.drills.filter((d) => d <= most && d >= least && suits(d)).sort((a, b) => b - a)[0];
 }
 
 /** The drill of the rack inside the limits and nearest to the size aimed at. */

@@ -26,8 +26,11 @@ function mandrelGrip(work: Work, t: ThreadFeature): Grip | Refusal {
   return grip;
 }
 
+/** What a spanner, or a hand, can hold while the work is screwed on and off. */
+const SPANNER: readonly string[] = ['flats', 'branch', 'square', 'hexagon', 'knurl'];
+
 const spannerHolds = (c: Context): readonly string[] =>
-  c.part.features.flatMap((f) => (f.kind === 'side' && (f.does === 'flats' || f.does === 'branch') ? [f.id] : []));
+  c.part.features.flatMap((f) => (f.kind === 'side' && SPANNER.includes(f.does) ? [f.id] : []));
 
 function gripOn(work: Work, t: ThreadFeature, datum: SurfaceId): Grip {
   const c = work.c;

@@ -3,7 +3,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, diameterOf, ENDS, farther, length, nearer, type Outside, scaled } from '../context.ts';
+import { type Context, coneDepth, diameterOf, ENDS, farther, length, nearer, type Outside, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
@@ -48,9 +48,10 @@ function sectionGrip(work: Work, o: Outside, out: End, kind: Hold, clearance: st
   const c = work.c;
   const cyl = c.cylinder(o.cylinder);
   const room = length(clearance);
+  const plain = clearOfCones(c, o, cyl);
   const stretch = clearOfSides(
     work,
-    out === 'first' ? { from: add(cyl.from, room), to: cyl.to } : { from: cyl.from, to: minus(cyl.to, room) },
+    out === 'first' ? { from: add(plain.from, room), to: plain.to } : { from: plain.from, to: minus(plain.to, room) },
     o,
     out,
   );
@@ -82,6 +83,24 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
   hexagon: 'runout.three-jaw',
 };
 
+/** A cone at either end of a section, cut or still to be cut, is nothing to hold by. */
+function clearOfCones(
+  c: Context,
+  o: Outside,
+  cyl: { readonly from: Len; readonly to: Len; readonly size: { readonly target: Len } },
+): { readonly from: Len; readonly to: Len } {
+  const cones = c.part.features.flatMap((f) =>
+    f.kind === 'cone' && c.cone(f.cone).side === 'outside' && c.cone(f.cone).until === o.cylinder ? [c.cone(f.cone)] : [],
+  );
+  return cones.reduce(
+    (left, cone) => {
+      const depth = coneDepth(cone, c.cylinder(o.cylinder));
+      return cone.into === 'second' ? { from: add(left.from, depth), to: left.to } : { from: left.from, to: minus(left.to, depth) };
+    },
+    { from: cyl.from, to: cyl.to },
+  );
+}
+
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
 function clearOfSides(
   work: Work,
@@ -101,10 +120,13 @@ function clearOfSides(
 }
 
 /** Side features that stand when the work is held again; what is filed comes after. */
-const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch', 'knurl'];
+const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch'];
 
 function holdKind(c: Context, o: Outside, out: End): Hold {
   if (o.section === 'hexagon') return 'hexagon';
+  // a knurl is held gently all round, or not at all
+  if (c.part.features.some((f) => f.kind === 'side' && f.does === 'knurl' && f.on === o.cylinder))
+    return c.workshop.holding.softJaws ? 'bored-jaws' : 'sleeve';
   const d = diameterOf(c, o);
   if (c.workshop.holding.collets.some((size) => size >= d && minus(size, d) <= length('collet.slack'))) return 'collet';
   if (c.cylinder(o.cylinder).asStock) return 'jaws';

@@ -1,10 +1,11 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
+import { held } from '../../handbook/capability.ts';
 import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
-import { drilling, drillOp, FOR_REAMER, pilotHole, startOf, TO_SIZE, UNDER } from './drilling.ts';
+import { drilling, drillOp, FOR_REAMER, pilotHole, pointLength, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
@@ -16,8 +17,10 @@ export const drilled: MethodRule = methodRule({
   source: CUSTOM,
   when: (c, f) => {
     if (!isHole(f) || f.role === 'seat' || f.role === 'running' || f.floor || f.centre) return undefined;
-    const size = drillWithin(c.workshop, c.cylinder(f.cylinder).size);
-    return size === undefined ? undefined : { f, size };
+    const limits = c.cylinder(f.cylinder).size;
+    const size = drillWithin(c.workshop, limits);
+    // a drill cuts over its size by what it holds: that must fit too
+    return size === undefined || size + held('drill', 'diameter', 'final', size) > limits.hi ? undefined : { f, size };
   },
   then: ({ f, size }, c) => ({
     methods: [
@@ -37,7 +40,7 @@ export const bored: MethodRule = methodRule({
 function boring({ f }: { readonly f: Hole }, c: Context): Offer {
   const size = c.cylinder(f.cylinder).size.target;
   const pilot = pilotHole(c, f);
-  const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')));
+  const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')), ZERO, (d) => fits(c, f, d));
   if (start === undefined) return refusal(f, 'no-drill', ZERO, size);
   const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
   const tool = toolOf(c, f, start);
@@ -49,19 +52,27 @@ function boring({ f }: { readonly f: Hole }, c: Context): Offer {
   return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
 }
 
+/** Has a drill of that size room for its point above the floor? */
+function fits(c: Context, f: Hole, drill: Len): boolean {
+  const { from, to } = c.cylinder(f.cylinder);
+  return f.floor === undefined || minus(to, from) > pointLength(drill) + length('drill.short');
+}
+
 /** Much is to come out over a smaller hole: a drill takes most of it. */
 function opening(c: Context, f: Hole, start: Len): readonly Operation[] {
   const size = c.cylinder(f.cylinder).size.target;
-  const drill = drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')));
+  const drill = drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')), (d) => fits(c, f, d));
   return drill === undefined ? [] : [drillOp(c, f, 'drill', drill, 'rough', 'small-drill-first')];
 }
+
+const FITS: readonly string[] = ['running', 'register'];
 
 /** A reamer follows the drilled hole: for a fit that need not be true to anything else. */
 export const reamed: MethodRule = methodRule({
   id: 'ream',
   source: CUSTOM,
   when: (c, f) => {
-    if (!isHole(f) || f.role === 'seat' || f.floor || f.blind) return undefined;
+    if (!isHole(f) || !FITS.includes(f.role) || f.floor || f.blind) return undefined;
     const { size } = c.cylinder(f.cylinder);
     const reamer = c.workshop.tools.reamers.filter((r) => r >= size.lo && r <= size.hi).sort((a, b) => a - b)[0];
     const start = reamer === undefined ? undefined : drillUnder(c.workshop, minus(reamer, length('ream.stock')));
