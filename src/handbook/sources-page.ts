@@ -168,19 +168,17 @@ function whole([file, what, source, standing]: (typeof WHOLE)[number]): Use {
   return { file, what, source: cite(source), standing };
 }
 
+function relationUses(): readonly Use[] {
+  return RELATIONS.flatMap(([file, rows]) => rows.map(({ id, source, standing }) => ({ file, what: id, source, standing })));
+}
+
 function recordUses(): readonly Use[] {
   const named = (file: string, rows: readonly { readonly name: string; readonly source: string; readonly standing: Standing }[]) =>
     rows.map(({ name, source, standing }) => ({ file, what: name, source, standing }));
-  const relations = RELATIONS.flatMap(([file, rows]) =>
-    named(
-      file,
-      rows.map((r) => ({ ...r, name: r.id })),
-    ),
-  );
   const pairs = squarePairs.map((p) => ({ ...p, name: `${p.across / 10_000} on ${p.round / 10_000}` }));
   const strengths = materials.flatMap((m) => m.strength.map((s) => ({ ...s, name: `${m.id}, ${s.condition}` })));
   return [
-    ...relations,
+    ...relationUses(),
     ...named('squares.ts', pairs),
     ...named('threads.ts', inchThreads),
     ...named('balls.ts', ballSizes),

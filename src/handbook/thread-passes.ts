@@ -21,6 +21,11 @@ export function modifiedInfeed(depth: Len, count: number, step: Len): readonly L
   return reached.map((to, i) => len(to - (reached[i - 1] ?? 0))).filter((pass) => pass > 0);
 }
 
+/** Depth after pass `n` of `count` where every pass takes the same area: depth × sqrt(n / count). The older rule; its first pass is deep. */
+export function equalAreaDepth(depth: Len, n: number, count: number): Len {
+  return len(Math.round(depth * Math.sqrt(n / count)));
+}
+
 /** Deepest first pass a side, by what is cut. */
 export function firstPass(group: CuttingGroup): Len {
   return mm(threading.value(`first.${FIRST[group]}`));

@@ -72,6 +72,7 @@ describe('a ball on an edge', () => {
   );
   it.each([
     [35, 1.221],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: as printed
     [45, 1.414],
   ])('published contact of %d degrees (Artisan) is D/d %d', (angle, k) => expect(ball.contactAngle(k, 1)).toBeCloseTo(angle, 1));
   it('5 on 3.5 at 1 mm passes 7.639 mm2; 4 on 3 passes 6.213; ring of 4 and 3 is 5', () => {

@@ -7,7 +7,7 @@ import { numbersTable } from '../../../src/handbook/numbers.ts';
 import { partingDepth } from '../../../src/handbook/parting.ts';
 import { reamingStock } from '../../../src/handbook/reaming.ts';
 import * as stiff from '../../../src/handbook/stiffness.ts';
-import { modifiedInfeed } from '../../../src/handbook/thread-passes.ts';
+import { equalAreaDepth, modifiedInfeed } from '../../../src/handbook/thread-passes.ts';
 import * as times from '../../../src/handbook/times.ts';
 import { type Figure, figures, type Given, relative, there } from './figure.ts';
 
@@ -55,6 +55,11 @@ export const cuttingFigures: readonly Figure[] = [
   ]),
   ...figures('Sandvik, threading manual p. 114 and WIDIA 2017 p. 685: 0.94 in six', 0.006, [
     ...[0.23, 0.42, 0.59, 0.73, 0.84, 0.94].map((to, i): Given => [`after pass ${i + 1}`, () => sum(infeed, i + 1), to]),
+  ]),
+  ...figures('equal areas, depth sqrt(n/N), 0.920 in six', 0.0006, [
+    ...[0.376, 0.531, 0.651, 0.751, 0.84, 0.92].map(
+      (to, i): Given => [`after pass ${i + 1}`, () => toMm(equalAreaDepth(mm(0.9202), i + 1, 6)), to],
+    ),
   ]),
   ...figures('geometry of the top slide, 29.5 degrees', 0.0005, [['0.920 a side', () => times.slideTravel(0.92, 29.5), 1.057]]),
   ...figures("a lathe maker's manual p. 14: 0.69 P for 0.6 P", 0.01, [['slide', () => times.slideTravel(0.6, 29.5), 0.689]]),
