@@ -78,13 +78,8 @@ function slenderGrips(work: Work, grip: Grip): readonly (Grip | Refusal)[] {
     id: `${grip.id}.drawn-out-little`,
     because: [{ rule: 'drawn-out-little', grounds: {} }],
   };
-  const hides = [...work.operations.filter((o) => beyondReach(work, o, grip.out, near)).map((o) => o.id), ...grip.gone];
+  const hides = [...work.operations.filter((o) => outsideStretch(work, o) !== undefined).map((o) => o.id), ...grip.gone];
   return [...(refused ? [refused] : []), { ...short, hides }, ...centreGrip(work, grip, leaves)];
-}
-
-function beyondReach(work: Work, o: Operation, out: End, near: Len): boolean {
-  const s = outsideStretch(work, o);
-  return s !== undefined && depthFrom(out, farther(out, s), work.c.part) > near;
 }
 
 /** Chuck and tailstock centre: nothing can be done at the end that the centre fills, and no blade may close on itself there. */
