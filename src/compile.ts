@@ -20,6 +20,7 @@ import { placeFindings } from './phases/read/placed.ts';
 import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
 import type { StageAt } from './phases/sheet.ts';
+import { stack } from './phases/stack.ts';
 
 export type Compiled = {
   readonly plan?: Plan;
@@ -41,9 +42,18 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   const ordered = orderAll(fitting.value.parts, workshop, found);
   if (ordered.noRoutes.length > 0 || failed(found)) return { found, noRoutes: ordered.noRoutes };
   const parts = ordered.routed.flatMap((r) => finish(r, workshop, found) ?? []);
+  const stacks = stack(fitting.value, parts);
+  found.push(...stacks.found);
   if (failed(found)) return { found };
   const toolingOf = (setUp: Route['setUps'][number]) => setUp.grip.tooling && toolingId(setUp.grip.tooling);
-  const body = { version: VERSION, fitting: fitting.value, workshop, parts, sequence: sequence(parts, toolingOf) };
+  const body = {
+    version: VERSION,
+    fitting: fitting.value,
+    workshop,
+    parts,
+    sequence: sequence(parts, toolingOf),
+    stacks: stacks.value ?? [],
+  };
   return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, stages: parts.flatMap(stagesOf), found };
 }
 

@@ -1,4 +1,5 @@
 /** `check`: everything but writing; what is found is listed. */
+import { plainChart, tellChart } from './chart-table.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
@@ -24,6 +25,7 @@ async function tell(job: Job, console: Console): Promise<void> {
   const errors = found.filter((d) => d.severity === 'error').length;
   if (found.length > 0) console.err(`${job.words.say('cli.found', { errors, warnings: found.length - errors })}\n`);
   if (!plan) return;
+  tellChart(plan, job.words, console);
   const failures = failedClaims(plan);
   if (failures.length > 0) return tellFailures('cli.proof-failed', failures, job, console);
   const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
@@ -46,6 +48,7 @@ function plain(job: Job, exit: Exit): Record<string, unknown> {
       claims: p.proof.claims.length,
       holds: p.proof.holds,
     })),
+    chart: plan ? plainChart(plan) : [],
     mark: plan?.mark ?? null,
   };
 }
