@@ -228,6 +228,8 @@ export type Route = {
   /** How many orders are as good, in whole numbers of any size, as text. */
   readonly asGood: string;
   readonly proved: 'best' | 'best found within the limit';
+  /** No order costs less; absent where the order is proved best. */
+  readonly atLeast?: Cost;
   readonly states: number;
   readonly runnersUp: readonly { readonly grips: readonly GripId[]; readonly cost: Cost }[];
   readonly refused: readonly Refusal[];

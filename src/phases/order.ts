@@ -36,6 +36,7 @@ function routeOf(c: Candidates, best: Best): Route {
     cost: costOf(found.cost),
     asGood: best.orders.toString(),
     proved: best.exact ? 'best' : 'best found within the limit',
+    ...(best.exact ? {} : { atLeast: costOf(best.atLeast) }),
     states: best.states,
     runnersUp: best.runnersUp,
     refused: c.refused,

@@ -1,6 +1,8 @@
 /** The search of orders against slow and plain ways to the same answer, over any small jobs. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { problemOf } from '../../src/phases/order/problem.ts';
+import { search } from '../../src/phases/order/search.ts';
 import { order } from '../../src/phases/order.ts';
 import { jobs } from '../fixtures/generators.ts';
 import { plainOrder } from '../fixtures/plain-order.ts';
@@ -25,6 +27,26 @@ describe('order against all permutations', () => {
         expect(fieldsOf(c)).toEqual(plain && { ...plain, proved: 'best' });
       }),
       { numRuns },
+    );
+  });
+});
+
+describe('a search that is cut short', () => {
+  it('gives an order no better than the best, and a bound no dearer', () => {
+    fc.assert(
+      fc.property(jobs({ operations: 8, choices: 'one method each', grips: 4 }), fc.integer({ min: 1, max: 4 }), (c, width) => {
+        const p = problemOf(
+          c,
+          c.methods.flatMap((m) => m.any.slice(0, 1)),
+        );
+        const whole = search(p, () => 0, { states: 1e6, width: Number.POSITIVE_INFINITY, atMost: Number.POSITIVE_INFINITY });
+        const cut = search(p, () => 0, { states: 1e6, width, atMost: Number.POSITIVE_INFINITY });
+        if (!cut) return;
+        expect(cut.cost).toBeGreaterThanOrEqual(whole?.cost ?? Number.POSITIVE_INFINITY);
+        expect(cut.atLeast).toBeLessThanOrEqual(whole?.cost ?? 0);
+        if (cut.exact) expect(cut.cost).toBe(whole?.cost);
+      }),
+      { numRuns: 150 },
     );
   });
 });
