@@ -5,7 +5,7 @@ import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
 import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
 import { type Lettering, line, rect, text, type XY } from './display.ts';
-import { drawHold, holdDepth } from './hold.ts';
+import { centreRoom, drawHold, holdDepth } from './hold.ts';
 import { surroundings } from './leaders.ts';
 import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
 import { capHeight, textWidth } from './measure.ts';
@@ -35,11 +35,12 @@ export function sceneOf(view: StageView, sketch: Sketch, window: Window): Scene 
 }
 
 export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
-/** `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
+/** `stray`: how many leaders run too far or through too much; `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
 export type Laid = Layer & {
   readonly lettered: readonly string[];
   readonly unplaced: readonly string[];
   readonly pointless: readonly string[];
+  readonly stray: number;
 };
 
 /** On paper, mm. */
@@ -50,6 +51,8 @@ const DATUM_BELOW = 9;
 const AXIS_PAST = 5;
 const COLUMN = 7;
 const SMALL = 2.8;
+/** A leader of this cost (mm, see leaders.ts) is hard to follow. */
+const STRAY = 60;
 const LEGEND_LINE = 4.5;
 const SWATCH = 7;
 
@@ -62,7 +65,7 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
   const half = Math.max(window.rim * scale, clamp);
   const margin = leftMargin(view);
-  const right = SIDE + COLUMN * Math.min(2, view.diameters.length);
+  const right = SIDE + COLUMN * Math.min(2, view.diameters.length) + centreRoom(window, scale);
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
   if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
@@ -111,8 +114,9 @@ export function arrange(scene: Scene, scale: number, arrangement: Arrangement): 
   };
   const pointed = tags.filter((tag) => tag.anchors.length > 0);
   const placing = placeTags(pointed, lattice, surroundings(fixed.boxes));
+  const stray = placing.standing.filter((s) => s.cost > STRAY).length;
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
-  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum), pointless };
+  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum), pointless, stray };
 }
 
 function reportOf(

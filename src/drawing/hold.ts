@@ -1,10 +1,10 @@
 /** Jaws, collet, sleeve and mandrel as seen beside the work: cut above the axis, plain below. */
 import type { GripKind } from '../model/plan.ts';
-import { line, type Paint, polygon } from './display.ts';
+import { line, type Paint, polygon, polyline } from './display.ts';
 import { type Hatch, hatchLines } from './hatch.ts';
 import { HATCHED, joined, type Layer, level, NOTHING, onPaper, type Paper, ringOnPaper } from './paper.ts';
 import type { UR } from './sketch.ts';
-import { box, type Window } from './window.ts';
+import { box, type Clamp, type Window } from './window.ts';
 
 /** On paper, mm. */
 const JAW_DEPTH = 7;
@@ -12,6 +12,10 @@ const COLLET_DEPTH = 5;
 const SLEEVE_WALL = 2.2;
 const COLLET_NOSE = 2.5;
 const TOOLING_HATCH: Hatch = { pitch: 1.5, lean: -1 };
+const CENTRE_RADIUS = 2.5;
+const CENTRE_SHANK = 6;
+const WAVE = 0.12;
+const WAVE_STEPS = Array.from({ length: 13 }, (_, i) => i / 12);
 const EDGE = { ink: 'dark', width: 0.25 } as const;
 const JAW: Paint = { fill: 'pale', stroke: EDGE };
 const PLAIN: Paint = { fill: 'panel', stroke: EDGE };
@@ -23,12 +27,15 @@ export function holdDepth(kind: GripKind): number {
 }
 
 export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
-  const tooling = window.tooling.length > 0 ? drawTooling(window.tooling, paper) : NOTHING;
+  const tooling = window.tooling.length > 0 ? drawTooling(window, paper) : NOTHING;
   const clamp = window.clamp;
   if (!clamp) return tooling;
   const out = (mm: number): number => mm / paper.scale;
   if (kind === 'collet') return joined([tooling, drawCut(colletNose(clamp, out), paper)]);
-  if (kind !== 'sleeve') return joined([tooling, drawJaw(box(clamp.from, clamp.to, clamp.radius, clamp.radius + out(JAW_DEPTH)), paper)]);
+  if (kind !== 'sleeve') {
+    const jaw = drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper);
+    return joined([tooling, jaw, window.centre === undefined ? NOTHING : drawCentre(window.right, window.centre, paper)]);
+  }
   const wall = clamp.radius + out(SLEEVE_WALL);
   const sleeve = drawCut(box(clamp.from, clamp.to, clamp.radius, wall), paper);
   return joined([tooling, sleeve, drawJaw(box(clamp.from, clamp.to - out(1), wall, wall + out(JAW_DEPTH)), paper)]);
@@ -60,14 +67,86 @@ function drawCut(ring: readonly UR[], paper: Paper): Layer {
   const items = [
     polygon(above, { fill: 'white' }),
     ...hatch,
-    polygon(above, { stroke: EDGE }),
+    ...offAxis(ring).map((chain) => polyline(ringOnPaper(paper, chain, 'above'), EDGE)),
     polygon(ringOnPaper(paper, ring, 'below'), PLAIN),
   ];
   return { items, boxes: solidBoxes(ring, paper) };
 }
 
-function drawTooling(ring: readonly UR[], paper: Paper): Layer {
-  return drawCut(ring, paper);
+/** The outline in chains, less what lies on the axis: metal goes on there. */
+function offAxis(ring: readonly UR[]): readonly (readonly UR[])[] {
+  const chains: UR[][] = [];
+  let end: UR | undefined;
+  ring.forEach((p, i) => {
+    const q = ring[(i + 1) % ring.length] ?? p;
+    if (p.r === 0 && q.r === 0) return;
+    if (end === p) chains.at(-1)?.push(q);
+    else chains.push([p, q]);
+    end = q;
+  });
+  return chains;
+}
+
+/** Bored jaws have a step behind the work's end. */
+function jawRing(clamp: Clamp, deep: number): readonly UR[] {
+  const { from, to, radius, step } = clamp;
+  if (step === undefined) return box(from, to, radius, radius + deep);
+  return [
+    { u: from - step, r: radius - step },
+    { u: from - step, r: radius + deep },
+    { u: to, r: radius + deep },
+    { u: to, r: radius },
+    { u: from, r: radius },
+    { u: from, r: radius - step },
+  ];
+}
+
+/** Metal, then the thread that the work sits on: cut above, with its root narrow (ISO 6410); a break line where the bar is broken off. */
+function drawTooling(window: Window, paper: Paper): Layer {
+  const cut = window.toolingCut;
+  const shown = cut === undefined ? window.tooling : waved(window.tooling, cut, window.rim);
+  const threads = (window.toolingThreads ?? []).map((band) => ringOnPaper(paper, band, 'above'));
+  const hatch = hatchLines(threads.slice(0, 1), TOOLING_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED));
+  const bands = threads.map((band) => polygon(band, { fill: 'white', stroke: { ink: 'dark', width: 0.18 } }));
+  const main = drawCut(shown, paper);
+  return { items: [...main.items, ...bands, ...hatch], boxes: main.boxes };
+}
+
+/** Freehand wave of a broken-off bar, as the work's own. */
+function waved(ring: readonly UR[], cut: number, rim: number): readonly UR[] {
+  return ring.flatMap((p, i) => {
+    const q = ring[(i + 1) % ring.length] ?? p;
+    if (p.u !== cut || q.u !== cut) return [p];
+    return WAVE_STEPS.map((t) => p.r + (q.r - p.r) * t).map((r) => ({ u: cut - WAVE * rim * Math.sin((Math.PI * r) / rim), r }));
+  });
+}
+
+/** The tailstock's centre: 60 degrees, its point in the centre hole, whole (it is not cut). */
+function drawCentre(right: number, radius: number, paper: Paper): Layer {
+  const out = (mm: number): number => mm / paper.scale;
+  const slope = Math.tan(Math.PI / 6);
+  const thick = Math.max(radius * 1.6, out(CENTRE_RADIUS));
+  const tip = right - radius / slope;
+  const shoulder = tip + thick / slope;
+  const ring = [
+    { u: tip, r: 0 },
+    { u: shoulder, r: thick },
+    { u: shoulder + out(CENTRE_SHANK), r: thick },
+    { u: shoulder + out(CENTRE_SHANK), r: 0 },
+  ];
+  const x = onPaper(paper, { u: right, r: thick }, 'above');
+  const w = (shoulder - right) * paper.scale + CENTRE_SHANK;
+  return {
+    items: (['above', 'below'] as const).map((half) => polygon(ringOnPaper(paper, ring, half), JAW)),
+    boxes: [{ x: x.x, y: x.y, w, h: 2 * thick * paper.scale, what: 'work hold' }],
+  };
+}
+
+/** mm on paper that a tailstock centre takes right of the work, at most so much more than its cone. */
+export function centreRoom(window: Window, scale: number): number {
+  if (window.centre === undefined) return 0;
+  const radius = window.centre * scale;
+  return (Math.max(radius * 1.6, CENTRE_RADIUS) - radius) / Math.tan(Math.PI / 6) + CENTRE_SHANK;
 }
 
 /** One box above and one below the axis. */

@@ -18,10 +18,13 @@ const LAST = 0.1;
 /** How many scales are tried from the largest that fits down. */
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
+/** Balloons stand between the work and the first tier. */
+const AIRY: TierSizes = { value: 3.6, limits: 2.8, gap: 9, pitch: 6 };
 const ROOMY: TierSizes = { value: 3.6, limits: 2.8, gap: 7, pitch: 6 };
 const CLOSE: TierSizes = { value: 3.6, limits: 2.8, gap: 6, pitch: 5.2 };
 const SMALL: TierSizes = { value: 3, limits: 2.5, gap: 5, pitch: 4.4 };
 const ARRANGEMENTS: readonly Arrangement[] = [
+  { phase: { x: 0, y: 0 }, places: 40, tiers: AIRY },
   { phase: { x: 0, y: 0 }, places: 40, tiers: ROOMY },
   { phase: { x: 0.5, y: 0.5 }, places: 100, tiers: ROOMY },
   { phase: { x: 0.5, y: 0 }, places: 40, tiers: CLOSE },
@@ -106,7 +109,7 @@ function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {
   };
 }
 
-/** A mark on another is worst, a balloon left out next, a letter in place of a value least. */
+/** A mark on another is worst, a balloon left out next, a letter in place of a value or a leader hard to follow least. */
 function faultsOf(picture: StagePicture, laid: Laid): number {
-  return MARKED * collisions(picture).length + LEFT_OUT * laid.unplaced.length + laid.lettered.length;
+  return MARKED * collisions(picture).length + LEFT_OUT * laid.unplaced.length + laid.lettered.length + laid.stray;
 }

@@ -145,9 +145,11 @@ function within(
   return { first, last: Math.max(first - 1, Math.min(at.length - 1, Math.ceil((from + long + reach - start) / step) - 1)) };
 }
 
+/** Flush with the far edge but for the phase: the free end has the least room. */
 function stations(size: number, room: number, phase: number, step: number): readonly number[] {
-  const first = size / 2 + CLEAR + phase;
-  const count = Math.floor((room - size / 2 - CLEAR - first) / step) + 1;
+  const near = size / 2 + CLEAR;
+  const count = Math.floor((room - phase - 2 * near) / step) + 1;
+  const first = room - phase - near - (count - 1) * step;
   return Array.from({ length: Math.max(0, count) }, (_, i) => first + i * step);
 }
 

@@ -13,18 +13,27 @@ export type Hold = {
   readonly from: Len;
   readonly to: Len;
   readonly diameter: Len;
-  readonly tooling?: { readonly outline: Polygon; readonly held?: { readonly from: Len; readonly to: Len; readonly diameter: Len } };
+  readonly tooling?: Tooling;
   readonly datum?: { readonly z: Len; readonly letter: string };
 };
-/** Radius and stretch that jaws (or a collet) close on. */
-export type Clamp = { readonly from: number; readonly to: number; readonly radius: number };
-/** `cutAt`: the work is broken off there. `rim`: largest radius of work, now or before, that is shown. */
+/** In the part's own z: its half-section without its threads, their bands, and where the jaws hold it. */
+export type Tooling = {
+  readonly outline: Polygon;
+  readonly threads?: readonly Polygon[];
+  readonly held?: { readonly from: Len; readonly to: Len; readonly diameter: Len };
+};
+/** Radius and stretch that jaws (or a collet) close on. `step`: bored in jaws behind the work's end; it reaches so far back and in. */
+export type Clamp = { readonly from: number; readonly to: number; readonly radius: number; readonly step?: number };
+/** `toolingCut`: the tooling is broken off there. `centre`: radius at the right end at which a tailstock centre meets the work. `cutAt`: the work is broken off there. `rim`: largest radius of work, now or before, that is shown. */
 export type Window = {
   readonly from: number;
   readonly right: number;
   readonly cutAt?: number;
   readonly clamp?: Clamp;
   readonly tooling: readonly UR[];
+  readonly toolingThreads?: readonly (readonly UR[])[];
+  readonly toolingCut?: number;
+  readonly centre?: number;
   readonly rim: number;
 };
 
@@ -52,11 +61,26 @@ export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = 
   const needed = Math.min(...shown, right);
   const short = right - left <= Math.max(WHOLE_SHARE * (right - held.to), WHOLE_WIDTH * held.radius);
   const whole = left >= needed || (hold.kind !== 'bar' && short);
-  return withRim(
-    sketch,
-    whole ? { from: Math.min(left, held.from), right, clamp: held, tooling: [], rim: 0 } : inJaws(held, left, right, needed),
-  );
+  const window = whole ? { from: Math.min(left, held.from), right, clamp: held, tooling: [], rim: 0 } : inJaws(held, left, right, needed);
+  if (hold.kind === 'bored-jaws') return withRim(sketch, withStep(window, held, left));
+  return withRim(sketch, hold.kind === 'bar-and-centre' ? { ...window, centre: centreRadius(sketch, held, right) } : window);
 }
+
+/** Soft jaws bored to the work have a step that its end stands against. */
+function withStep(window: Window, held: Clamp, left: number): Window {
+  if (held.from > left || !window.clamp) return window;
+  const step = STEP_SHARE * held.radius;
+  return { ...window, from: Math.min(window.from, left - step), clamp: { ...window.clamp, step } };
+}
+const STEP_SHARE = 0.15;
+
+/** The mouth of the centre hole, where there is a hole; else a small one is supposed. */
+function centreRadius(sketch: Sketch, held: Clamp, right: number): number {
+  const mouth = envelope(sketch.loops.flat(), 'inner').find((p) => p.b.u === right);
+  const rim = envelope(sketch.loops.flat(), 'outer').find((p) => p.b.u === right)?.b.r ?? held.radius;
+  return mouth && mouth.b.r > 0 ? mouth.b.r : CENTRE_SHARE * rim;
+}
+const CENTRE_SHARE = 0.3;
 
 function inJaws(held: Clamp, left: number, right: number, needed: number): Window {
   const stickOut = Math.max(right - held.to, LEAST_SHOWN);
@@ -70,13 +94,33 @@ function inJaws(held: Clamp, left: number, right: number, needed: number): Windo
 
 function onTooling(sketch: Sketch, hold: Hold, held: Clamp, left: number, right: number): Window {
   const given = hold.tooling;
+  if (given?.held) return onHeldTooling(sketch, given, clampOf(sketch, given.held), left, right);
   const tooling = given ? ring(given.outline, sketch.out) : plainMandrel(sketch, hold, held, left);
   const us = tooling.map((p) => p.u);
   const rim = Math.max(...tooling.map((p) => p.r));
   const [from, to] = [Math.min(...us), Math.max(...us)];
-  const clamp = given?.held ? clampOf(sketch, given.held) : { from, to: from + MANDREL_HELD * (to - from), radius: rim };
-  return { from: Math.min(from, left, clamp.from), right, clamp, tooling, rim };
+  return { from: Math.min(from, left), right, clamp: { from, to: from + MANDREL_HELD * (to - from), radius: rim }, tooling, rim };
 }
+
+/** A mandrel as it stands in the chuck since it was made: its bar is broken off behind the jaws, which are drawn short. */
+function onHeldTooling(sketch: Sketch, given: Tooling, held: Clamp, left: number, right: number): Window {
+  const whole = ring(given.outline, sketch.out);
+  const stickOut = Math.max(right - held.to, LEAST_SHOWN);
+  const shown = Math.min(held.to - held.from, Math.max(JAWS_ON_TOOLING * stickOut, LEAST_SHOWN));
+  const clamp = { ...held, from: held.to - shown };
+  const cutAt = Math.min(clamp.from, left) - TAIL_ON_TOOLING * stickOut;
+  const broken = whole.some((p) => p.u < cutAt);
+  const tooling = broken ? clippedRing(whole, cutAt) : whole;
+  const threads = (given.threads ?? []).map((band) => ring(band, sketch.out));
+  const us = tooling.map((p) => p.u);
+  const from = Math.min(...us, left, clamp.from);
+  return {
+    ...{ from, right, clamp, tooling, toolingThreads: threads, rim: Math.max(...tooling.map((p) => p.r)) },
+    ...(broken ? { toolingCut: cutAt } : {}),
+  };
+}
+const JAWS_ON_TOOLING = 0.09;
+const TAIL_ON_TOOLING = 0.02;
 
 function clampOf(sketch: Sketch, held: { readonly from: Len; readonly to: Len; readonly diameter: Len }): Clamp {
   const ends = [along(held.from, sketch.out), along(held.to, sketch.out)] as const;

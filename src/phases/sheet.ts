@@ -15,7 +15,7 @@ import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
-import { stageView } from './sheet/picture.ts';
+import { type Made, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
@@ -33,12 +33,18 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
   const desks = desksOf(plan);
   const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
   const drawn: Drawn[] = [];
+  const made = (part: PartId): Made | undefined => {
+    const desk = desks.get(part);
+    const last = desk?.planned.route.setUps.findLastIndex((s) => s.grip.kind !== 'bench') ?? -1;
+    const stage = stageOf.get(keyOf(part, last));
+    return desk && stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
+  };
   const placed = layOut(view, {
     advances,
     grip: (page, frame) => {
       const stage = stageOf.get(page.key);
       if (!stage) return undefined;
-      const asked = { ...stageView(deskFor(desks, page.part), page, stage, words, advances), frame };
+      const asked = { ...stageView(deskFor(desks, page.part), page, stage, { words, advances, made }), frame };
       const picture = drawStage(asked);
       drawn.push({ key: page.key, asked, picture });
       return picture;

@@ -1,22 +1,29 @@
 /** What the picture of a set-up shows: hold, datum, the lengths made here, a balloon for each operation. Drawing decides where. */
+import { type Len, len } from '../../base/units.ts';
 import type { Words } from '../../base/words.ts';
 import { limits, size } from '../../drawing/sheet/format.ts';
 import { sideShown } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
+import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Advances } from '../../model/display.ts';
 import type { SurfaceId } from '../../model/ids.ts';
 import type { SetUp, Working } from '../../model/plan.ts';
 import type { GripPage } from '../../model/sheet.ts';
-import type { SideShown, Stage } from '../../model/stage.ts';
+import type { Point, SideShown, Stage } from '../../model/stage.ts';
 import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 
+/** `made`: tooling of this plan as it stands when it is made, by its part's id. */
+export type PictureMeans = { readonly words: Words; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
+export type Made = { readonly desk: Desk; readonly setUp: SetUp; readonly stage: Stage };
+
 /** All but the frame, which the layout gives when it knows what is left of the page. */
-export function stageView(desk: Desk, page: GripPage, stage: Stage, words: Words, advances: Advances): Omit<StageView, 'frame'> {
+export function stageView(desk: Desk, page: GripPage, stage: Stage, means: PictureMeans): Omit<StageView, 'frame'> {
+  const { words, advances } = means;
   const setUp = desk.setUp(page.setUp);
   return {
     stage: { ...stage, sides: sidesDone(desk, page.setUp) },
-    hold: holdOf(desk, setUp, stage),
+    hold: holdOf(desk, setUp, stage, means),
     lengths: lengthsOf(desk, setUp, stage, page),
     diameters: [],
     balloons: balloonsOf(desk, setUp),
@@ -44,12 +51,32 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
   });
 }
 
-function holdOf(desk: Desk, setUp: SetUp, stage: Stage): Hold {
-  const { kind, from, to, diameter } = setUp.grip;
+function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
+  const { kind, from, to, diameter, tooling } = setUp.grip;
   const face = datumFace(desk, setUp);
   const z = face === undefined ? undefined : placeOf(desk, stage, face);
   const hold = { kind, from, to, diameter };
-  return face === undefined || z === undefined ? hold : { ...hold, datum: { z, letter: desk.letter(face) } };
+  if (face === undefined || z === undefined) return hold;
+  const made = tooling ? means.made(toolingId(tooling)) : undefined;
+  const real = made ? toolingOf(made, stage, z) : undefined;
+  return { ...hold, datum: { z, letter: desk.letter(face) }, ...(real ? { tooling: real } : {}) };
+}
+
+/** The mandrel in the work's own z: its register against the datum, its headstock end toward the work's. */
+function toolingOf({ desk, setUp, stage }: Made, work: Stage, datum: number): NonNullable<Hold['tooling']> | undefined {
+  const register = desk.part.surfaces.find((s) => s.shape === 'face' && s.role === 'register');
+  const outline = stage.outlines[0];
+  const at = register && placeOf(desk, stage, register.id);
+  if (at === undefined || !outline) return undefined;
+  const way = work.out === stage.out ? 1 : -1;
+  const moved = (z: number): Len => len(Math.round(datum + way * (z - at)));
+  const across = (p: Point): Point => ({ z: moved(p.z), d: p.d });
+  const { from, to, diameter } = setUp.grip;
+  return {
+    outline: outline.flatMap((edge) => [across(edge.a), across(edge.b)]),
+    threads: stage.threads.map((band) => band.polygon.map(across)),
+    held: { from: moved(from), to: moved(to), diameter },
+  };
 }
 
 function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage): readonly LengthShown[] {
