@@ -19,13 +19,13 @@ export function truthPaths(part: Part, route: Route, runout: RunoutOf = runoutOf
   const made = finishedIn(part, route);
   const tree = growTree(edgesOf(part, route));
   const holds = new Map(route.setUps.map((setUp) => [setUp.grip.id, runout(setUp)]));
-  return truths.flatMap((truth): TruthPath[] => {
-    const [a, b] = [made.get(truth.a), made.get(truth.b)];
-    const path = a === undefined || b === undefined ? undefined : findPath(tree, a, b);
-    if (!path) return [];
+  return truths.map((truth): TruthPath => {
+    // what no cut makes is the bar's own skin
+    const path = findPath(tree, made.get(truth.a) ?? SKIN, made.get(truth.b) ?? SKIN);
+    if (!path) throw new Error(`no chain of grips joins '${truth.a}' and '${truth.b}'`);
     const links = path.map(({ dim }) => ({ grip: dim, runout: holds.get(dim) ?? len(0) }));
     const worst = len(links.reduce((sum, link) => sum + link.runout, 0));
-    return [{ ...plain(truth), links, worst, met: worst <= truth.asks }];
+    return { ...plain(truth), links, worst, met: worst <= truth.asks };
   });
 }
 
