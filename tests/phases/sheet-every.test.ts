@@ -1,0 +1,95 @@
+/**
+ * Every page of every spec that can be planned: no mark of a picture on another or outside its frame, no text of a page on another or
+ * outside the margins, every balloon and the datum placed. Prints how far down the ladder the pictures had to go.
+ */
+import { afterAll, describe, expect, it } from 'vitest';
+import { collisions } from '../../src/drawing/collisions.ts';
+import type { RungUsed, StagePicture } from '../../src/drawing/stage.ts';
+import type { PathItem, Picture } from '../../src/model/display.ts';
+import { type Drawn, sheet } from '../../src/phases/sheet.ts';
+import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { everyPlan } from '../fixtures/every-plan.ts';
+import { ADVANCES, allWords } from '../render/assets.ts';
+
+const words = allWords();
+const sheets = everyPlan.map(({ spec, plan, stages }) => ({
+  spec,
+  plan,
+  ...sheet(plan, stages, { words, advances: ADVANCES, language: 'en' }),
+}));
+const drawn: readonly (Drawn & { readonly spec: string })[] = sheets.flatMap(({ spec, drawn }) => drawn.map((d) => ({ ...d, spec })));
+const named = (picture: Picture): readonly string[] => collisions(picture).map(([a, b]) => `${a.what} on ${b.what}`);
+
+describe.each(sheets)('$spec', ({ document, drawn, plan }) => {
+  it('has no text on another or outside the margins', () => {
+    expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
+  });
+
+  it('has a picture for every grip at the lathe, and nothing in it on anything else or outside its frame', () => {
+    const grips = plan.parts.flatMap(({ route }) => route.setUps.filter((s) => s.grip.kind !== 'bench'));
+    expect(drawn.length).toBe(grips.length);
+    expect(drawn.flatMap(({ key, picture }) => named(picture).map((fault) => `${key}: ${fault}`))).toEqual([]);
+  });
+
+  it('places every balloon and the datum, and every length by its value or its letter', () => {
+    expect(drawn.flatMap(({ key, picture }) => picture.unplaced.map((id) => `${key}: ${id}`))).toEqual([]);
+    for (const { asked, picture } of drawn) {
+      const texts = picture.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+      const wanted = asked.lengths.flatMap((d) => (picture.lettered.includes(d.id) ? (d.letter ? [d.letter] : []) : [d.text[0] ?? '']));
+      expect(texts).toEqual(expect.arrayContaining(wanted));
+    }
+  });
+});
+
+describe('what is not of revolution', () => {
+  const done = (key: string): readonly string[] =>
+    (drawn.find((d) => d.spec === 'launch-feed-check-valve' && d.key === key)?.asked.stage.sides ?? []).map((s) => s.does);
+
+  it.each([
+    ['body/0', []],
+    ['body/2', ['flats', 'cross-hole', 'branch']],
+    ['body/3', ['flats', 'cross-hole', 'branch']],
+    ['seat-piece/0', []],
+    ['seat-piece/2', ['flats']],
+  ])('%s shows what was made before it: %j', (key, sides) => {
+    expect([...done(key)].sort()).toEqual([...sides].sort());
+  });
+
+  it('a picture with flats has the half of their diagonals that lies below the axis', () => {
+    const one = drawn.find((d) => d.key === 'seat-piece/2');
+    if (!one) throw new Error('the seat piece has no second grip');
+    const slanting = (picture: StagePicture): readonly PathItem[] =>
+      picture.items.filter((i): i is PathItem => {
+        const [a, b] = i.kind === 'path' ? i.segments : [];
+        return i.kind === 'path' && i.stroke?.ink === 'black' && a?.to === 'move' && b?.to === 'line' && a.x !== b.x && a.y > b.y;
+      });
+    const meet = slanting(one.picture).map((i) => i.segments[1]);
+    const pairs = meet.filter(
+      (p, i) => p && p.to === 'line' && meet.some((q, j) => j > i && q?.to === 'line' && q.x === p.x && q.y === p.y),
+    );
+    expect(pairs.length).toBe(1);
+  });
+});
+
+describe('holds', () => {
+  it('a mandrel of the plan is drawn as its own half-section, its register against the datum', () => {
+    const held = drawn.filter((d) => d.asked.hold.kind === 'threaded-mandrel');
+    expect(held.length).toBeGreaterThan(2);
+    for (const { asked } of held) {
+      const { tooling, datum } = asked.hold;
+      expect(tooling?.outline.some((p) => p.z === datum?.z)).toBe(true);
+      expect(tooling?.threads?.length).toBe(1);
+    }
+  });
+});
+
+afterAll(() => {
+  const share = (is: (rung: RungUsed) => boolean): string => `${drawn.filter((d) => is(d.picture.rung)).length}`;
+  const lines = [
+    `${drawn.length} pictures of ${sheets.length} specs`,
+    `all values: ${share((r) => r.step === 'whole')}, some as letters: ${share((r) => r.step === 'letters')}, only clear of each other: ${share((r) => r.step === 'clear')}`,
+    `scales below the largest: ${[0, 1, 2, 3].map((n) => `${n} in ${share((r) => r.smaller === n)}`).join(', ')}`,
+    `arrangements: ${[0, 1, 2, 3, 4, 5, 6].map((n) => `${n} in ${share((r) => r.arrangement === n)}`).join(', ')}`,
+  ];
+  process.stdout.write(`${lines.join('\n')}\n`);
+});
