@@ -33,6 +33,8 @@ export type Route = {
   readonly refused: readonly Refusal[];
   readonly befores: readonly Before[];
   readonly broken: readonly Before[];
+  /** Habits of the workshop without which this would be another plan. */
+  readonly habits?: readonly string[];
 };
 /** No plan: every refusal, and the single changes that would make one possible. */
 export type NoRoute = {

@@ -11,6 +11,8 @@ export type WhyPart = {
   readonly setUps: readonly WhySetUp[];
   readonly operations: readonly WhyOperation[];
   readonly cost: Cost;
+  /** Habits of the workshop that decided. */
+  readonly habits: readonly string[];
   /** How many orders are as good, as text; this one among them. */
   readonly asGood: string;
   readonly proved: 'best' | 'best found within the limit';

@@ -62,6 +62,8 @@ export type Workshop = {
   readonly habits: {
     readonly firstEnd: Readonly<Record<PartId, End>>;
     readonly avoid: readonly string[];
+    /** outside threads under this are cut by die, others by the single point */
+    readonly dieBelow?: Len;
   };
 };
 

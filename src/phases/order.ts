@@ -1,7 +1,8 @@
 /** The best order for one part: every combination of its methods through the exact search; or why there is none and what would help. */
-import type { Before, Candidates, Grip, Method, NoRoute, Operation, Route, SetUp } from '../model/plan.ts';
+import type { Before, Candidates, Grip, NoRoute, Operation, Route, SetUp } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { type Best, bestOf } from './order/best.ts';
+import { type Habit, habitsFor } from './order/habits.ts';
 import { changesThatHelp } from './order/help.ts';
 import type { Problem } from './order/problem.ts';
 import { BENCH, costOf, type Step } from './order/search.ts';
@@ -9,20 +10,36 @@ import { BENCH, costOf, type Step } from './order/search.ts';
 export type OrderOutcome = { readonly route?: Route; readonly none?: NoRoute };
 
 export function order(c: Candidates, workshop: Workshop): OrderOutcome {
-  const best = bestOf(withHabit(c, workshop), workshop) ?? bestOf(c, workshop);
-  if (best) return { route: routeOf(c, best) };
+  const kept = withHabits(c, workshop);
+  if (kept) return { route: { ...routeOf(c, kept.best), ...(kept.decided.length > 0 ? { habits: kept.decided } : {}) } };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
   return { none: { part: c.part.id, refused: c.refused, ...changesThatHelp(c), stuck: bare } };
 }
 
-/** A habit of which end comes first leaves out the other ways off the bar; where none of those finishes, the habit gives way. */
-function withHabit(c: Candidates, workshop: Workshop): Candidates {
-  const end = workshop.habits.firstEnd[c.part.id];
-  if (!end) return c;
-  const liked = (m: Method): boolean =>
-    m.operations.every((o) => (o.verb !== 'part-off' && o.verb !== 'saw-off') || o.ways[end] !== undefined);
-  return { ...c, methods: c.methods.map((f) => ({ ...f, any: f.any.filter(liked) })) };
+/** All habits kept if that finishes; else one after another gives way. `decided`: those without which the plan would be another. */
+function withHabits(c: Candidates, workshop: Workshop): { readonly best: Best; readonly decided: readonly string[] } | undefined {
+  let habits = habitsFor(c, workshop);
+  for (;;) {
+    const best = bestOf(
+      habits.reduce((k, habit) => habit.apply(k), c),
+      workshop,
+    );
+    if (best) return { best, decided: habits.filter((habit) => decides(c, workshop, habits, habit, best)).map((habit) => habit.name) };
+    if (habits.length === 0) return undefined;
+    habits = habits.slice(1);
+  }
 }
+
+function decides(c: Candidates, workshop: Workshop, habits: readonly Habit[], habit: Habit, best: Best): boolean {
+  const without = bestOf(
+    habits.filter((h) => h !== habit).reduce((k, h) => h.apply(k), c),
+    workshop,
+  );
+  return without === undefined || outline(without) !== outline(best);
+}
+
+const outline = ({ problem, found }: Best): string =>
+  found.steps.map((s) => `${problem.operations[s.op]?.id} ${problem.grips[s.grip]?.grip.id ?? ''}`).join();
 
 function routeOf(c: Candidates, best: Best): Route {
   const { problem, found } = best;

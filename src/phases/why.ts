@@ -36,6 +36,7 @@ function whyPart(planned: PlannedPart): WhyPart {
     operations: route.setUps.flatMap((setUp, i) => setUp.operations.map((id) => whyOperation(id, i, planned, binding))),
     cost: route.cost,
     asGood: route.asGood,
+    habits: route.habits ?? [],
     proved: route.proved,
     states: route.states,
     runnersUp: route.runnersUp.map(({ grips, cost }) => ({ grips, cost, dearerBy: dearer(route.cost, cost) })),

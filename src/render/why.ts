@@ -53,7 +53,12 @@ function helpBlock(none: WhyNot, words: Words): readonly string[] {
 function headOfPart(part: WhyPart, words: Words): readonly string[] {
   const cost = words.say('why.cost', part.cost);
   const best = part.proved === 'best' ? 'why.best' : 'why.best-found';
-  return [words.say('why.part', { part: part.part, cost }), STEP + words.say(best, { asGood: part.asGood, states: part.states })];
+  const habits = part.habits.map((habit) => STEP + words.say(`why.habit.${habit}`));
+  return [
+    words.say('why.part', { part: part.part, cost }),
+    STEP + words.say(best, { asGood: part.asGood, states: part.states }),
+    ...habits,
+  ];
 }
 
 // ---- set-ups and operations --------------------------------------------------------------------------------------------

@@ -85,6 +85,18 @@ describe('order', () => {
     expect(new Set(habit.broken.map((b) => b.because.rule))).toEqual(new Set(['seat-last-of-all', 'seat-face-before-seat']));
   });
 
+  it('keeps habits where they finish, says which decided, and lets them give way where they do not', () => {
+    const die = routeOf('seat-piece', withHabits({ dieBelow: mm(11) }));
+    expect(lines(die).join()).toMatch(/seat-thread.thread\/screw-cut.*coupling.thread\/die/);
+    expect(die.habits).toEqual(['die-below']);
+    const first = routeOf('seat-piece', withHabits({ firstEnd: { 'seat-piece': 'first' } }));
+    expect(lines(first)).toEqual(lines(routeOf('seat-piece')));
+    expect(first.habits).toBeUndefined();
+    // there is no other way to hold or to finish the seat: the habit gives way
+    const stubborn = routeOf('seat-piece', withHabits({ avoid: ['d-bit', 'threaded-mandrel'] }));
+    expect(lines(stubborn)).toEqual(lines(routeOf('seat-piece')));
+  });
+
   it('refuses with figures where nothing holds, and names the single changes that would help', () => {
     const { route, none } = orderOf('seat-piece', withHolding({ mandrels: false }));
     expect(route).toBeUndefined();

@@ -77,6 +77,10 @@ export const workshopSchema = record({
   tools: tools.optional(),
   measuring: list(line()).optional(),
   shelf: list(bar).optional(),
-  habits: record({ 'first-end': z.record(z.string(), choice(['first', 'second'])).optional(), avoid: list(line()).optional() }).optional(),
+  habits: record({
+    'first-end': z.record(z.string(), choice(['first', 'second'])).optional(),
+    avoid: list(line()).optional(),
+    'die-below': hole().optional(),
+  }).optional(),
 });
 export type WorkshopKeys = z.output<typeof workshopSchema>;

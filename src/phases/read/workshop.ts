@@ -14,8 +14,13 @@ export function workshopOf(keys: WorkshopKeys): Workshop {
     tools: toolsOf(keys.tools ?? {}),
     measuring: keys.measuring ?? [],
     shelf: (keys.shelf ?? []).flatMap(barsOf),
-    habits: { firstEnd: keys.habits?.['first-end'] ?? {}, avoid: keys.habits?.avoid ?? [] },
+    habits: habitsOf(keys.habits ?? {}),
   };
+}
+
+function habitsOf(keys: NonNullable<WorkshopKeys['habits']>): Workshop['habits'] {
+  const dieBelow = keys['die-below'];
+  return { firstEnd: keys['first-end'] ?? {}, avoid: keys.avoid ?? [], ...(dieBelow === undefined ? {} : { dieBelow }) };
 }
 
 /** A material goes by the name that the handbook has for it, if it has one. */
