@@ -85,11 +85,11 @@ function union(path: string, name: string): readonly string[] {
 
 describe.each(LANGUAGES)('words in %s', (language) => {
   it.each([
-    ['Verb', ['verb.*.do', 'verb.*.note', 'why.verb.*']],
-    ['GripKind', ['grip.*.held', 'grip.*.how', 'why.grip.*']],
-    ['ClaimKind', ['claim.*']],
-  ])('are there for every %s', (name, ids) => {
-    const kinds = union('src/model/plan.ts', name);
+    ['src/model/work.ts', 'Verb', ['verb.*.do', 'verb.*.note', 'why.verb.*']],
+    ['src/model/work.ts', 'GripKind', ['grip.*.held', 'grip.*.how', 'why.grip.*']],
+    ['src/model/plan.ts', 'ClaimKind', ['claim.*']],
+  ] as const)('of %s are there for every %s', (path, name, ids) => {
+    const kinds = union(path, name);
     expect(kinds.length).toBeGreaterThan(5);
     const w = words(loadWords(language));
     // an id is one word: 'dimension', 'every-surface-stays'
