@@ -10,7 +10,7 @@ import { surroundings } from './leaders.ts';
 import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
-import { lineBoxes } from './plane.ts';
+import { distance, lineBoxes } from './plane.ts';
 import type { Tag } from './settle.ts';
 import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
@@ -35,7 +35,7 @@ export function sceneOf(view: StageView, sketch: Sketch, window: Window): Scene 
 }
 
 export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
-/** `stray`: how many leaders run too far or through too much; `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
+/** `stray`: how many leaders run too far; `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
 export type Laid = Layer & {
   readonly lettered: readonly string[];
   readonly unplaced: readonly string[];
@@ -51,8 +51,8 @@ const DATUM_BELOW = 9;
 const AXIS_PAST = 5;
 const COLUMN = 7;
 const SMALL = 2.8;
-/** A leader of this cost (mm, see leaders.ts) is hard to follow. */
-const STRAY = 60;
+/** A longer leader is hard to follow. */
+const STRAY = 40;
 const LEGEND_LINE = 4.5;
 const SWATCH = 7;
 
@@ -114,7 +114,7 @@ export function arrange(scene: Scene, scale: number, arrangement: Arrangement): 
   };
   const pointed = tags.filter((tag) => tag.anchors.length > 0);
   const placing = placeTags(pointed, lattice, surroundings(fixed.boxes));
-  const stray = placing.standing.filter((s) => s.cost > STRAY).length;
+  const stray = placing.standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
   return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum), pointless, stray };
 }
