@@ -3,10 +3,10 @@
  * worst of all of them, every cut finds metal, and no limit is finer than what the process holds or than anybody needs.
  */
 import type { Diagnostic, Outcome } from '../base/diagnostics.ts';
-import { type Len, len, mm, showMm } from '../base/units.ts';
+import { type Len, len, mm } from '../base/units.ts';
 import { findPath, type Link, likelyPath, type Pair, sumPath } from '../geometry/chain.ts';
 import { type Drawn, drawnDimensions, facesOf, placeFaces, shortName } from '../geometry/places.ts';
-import { type Budget, type Share, type Shortage, type Sides, shareTolerance } from '../geometry/sharing.ts';
+import { type Budget, type Share, type Sides, shareTolerance } from '../geometry/sharing.ts';
 import { generalTolerance } from '../handbook/iso2768.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import type { DimId } from '../model/ids.ts';
@@ -15,6 +15,7 @@ import type { Chart, Path, Route, Working } from '../model/plan.ts';
 import { diameterLimits } from '../rules/diameters.ts';
 import { aimAt, drawIn } from '../rules/tidy.ts';
 import { type Capability, type DiameterCut, type LengthCut, type Walk, walkRoute } from '../rules/working.ts';
+import { STOCK, shortages, type Trials, tooCoarse } from './chart/cannot.ts';
 import { notTrue } from './chart/not-true.ts';
 import { truthPaths } from './chart/truths.ts';
 
@@ -41,13 +42,25 @@ export function chart(part: Part, route: Route, capability: Capability): Outcome
   const lost = notLocated(part, first.walk);
   if (lost.length > 0) return { found: lost };
   const best = first.share.short.length > 0 ? measureOtherwise(asked, first) : first;
-  const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut)));
+  const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut, capability)));
   const truths = truthPaths(part, route);
-  const found = [...shortages(part, best), ...coarse, ...notTrue(part, route, truths)];
+  const found = [...shortages(part, best, tryOn(asked, best)), ...coarse, ...notTrue(part, route, truths)];
   if (found.length > 0) return { found };
   const working = best.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, best) : workingDiameter(part, cut)));
   const drawing = drawingPaths(drawn, best.walk, working);
   return { value: { part: part.id, working, drawing, ...(truths.length > 0 ? { truths } : {}) }, found: [] };
+}
+
+/** The same with a part or a route a little changed: what stays short. Undefined where a face is then finished by no cut. */
+function tryOn(asked: Asked, best: Settled): Trials {
+  const again = (part: Part, route: Route): readonly string[] | undefined => {
+    const drawn = drawnDimensions(part, tolerance);
+    const changed: Asked = { ...asked, part, route, drawn, places: placeFaces(part, drawn) };
+    const first = settle(changed, { from: new Map(), more: new Map() });
+    if (notLocated(part, first.walk).length > 0) return undefined;
+    return measureOtherwise(changed, first).share.short.map((one) => one.of);
+  };
+  return { route: asked.route, short: best.share.short.map((one) => one.of), again };
 }
 
 /** ISO 2768-1 m; the table begins at 0.5 mm, and shorter lengths are given its first row. */
@@ -124,7 +137,6 @@ function stockBudgets(part: Part, walk: Walk): Budget[] {
     return [{ of: `${STOCK}${cut.dim}`, links, below: middleOfPath(links, walk) - mm(numbersTable.value('stock.least')) }];
   });
 }
-const STOCK = 'stock/';
 
 /** What no drawing dimension bounds is given its general tolerance, or as much as the stock that it takes from a raw end. */
 function capBudgets(walk: Walk, budgets: readonly Budget[]): Budget[] {
@@ -191,48 +203,7 @@ function drawingPaths(drawn: readonly Drawn[], walk: Walk, working: readonly Wor
   });
 }
 
-// ---- what cannot be met -----------------------------------------------------------------------------------------------------
-function shortages(part: Part, { share, walk }: Settled): Diagnostic[] {
-  const worst = new Map<string, Shortage>();
-  for (const one of share.short) {
-    const before = worst.get(one.of);
-    if (!before || before.needs - before.allows < one.needs - one.allows) worst.set(one.of, one);
-  }
-  return [...worst.values()].map((one) => {
-    const stock = one.of.startsWith(STOCK);
-    const through = one.dims.map((dim) => shortName(part, dim)).join(', ');
-    const ops = walk.lengths.filter((cut) => one.dims.includes(cut.dim)).map((cut) => cut.operation.id);
-    const grounds = {
-      part: part.id,
-      dimension: shortName(part, stock ? one.of.slice(STOCK.length) : one.of),
-      what: stock ? 'stock' : 'dimension',
-    };
-    const figures = {
-      short: show(one.needs - one.allows),
-      allows: show(Math.max(0, one.allows)),
-      needs: show(one.needs),
-      links: one.dims.length,
-    };
-    return {
-      code: 'chart.cannot-be-met',
-      severity: 'error',
-      grounds: { ...grounds, ...figures, through, operations: [...new Set(ops)].join(', ') },
-    };
-  });
-}
-
-/** A finished diameter whose limits are closer than its process holds. */
-function tooCoarse(part: Part, cut: DiameterCut): Diagnostic[] {
-  const { lo, hi } = diameterLimits(part, cut);
-  if (cut.cut.stage === 'rough' || cut.holds <= hi - lo) return [];
-  const figures = { short: show(cut.holds - (hi - lo)), allows: show(hi - lo), needs: show(cut.holds), links: 1 };
-  const grounds = { part: part.id, dimension: shortName(part, cut.dim), what: 'diameter', through: shortName(part, cut.dim) };
-  return [{ code: 'chart.cannot-be-met', severity: 'error', grounds: { ...grounds, ...figures, operations: cut.operation.id } }];
-}
-
 function notLocated(part: Part, walk: Walk): Diagnostic[] {
   const lost = facesOf(part).filter((face) => walk.now.get(face.id)?.stage !== 'final');
   return lost.map((face) => ({ code: 'chart.not-located', severity: 'error', grounds: { part: part.id, face: shortName(part, face.id) } }));
 }
-
-const show = (units: number): string => showMm(len(units));

@@ -76,6 +76,35 @@ describe('the reversal', () => {
   });
 });
 
+describe('what would meet it is tried', () => {
+  it('another datum, a cut from the other end, wider limits: charted again, each is met', () => {
+    const [one] = chart(PLUG, smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'T', cuts: ['B'] }]), holds(0.11)).found;
+    expect([one?.grounds.datum, one?.grounds.hold, one?.grounds.moves, one?.grounds.limit]).toEqual(['A', 'grip.2', '', true]);
+    const byFace = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] }]);
+    expect(chart(PLUG, byFace, holds(0.08)).found).toEqual([]);
+  });
+  it('a closer process', () => {
+    const drilled = smallRoute([
+      { ...FIRST, cuts: ['A', 'T', 'B+0.5'] },
+      { grip: 'jaws', out: 'second', datum: 'A', cuts: ['S'], verb: 'drill' },
+      { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] },
+    ]);
+    const { found } = chart(PLUG, drilled, (verb) => mm(verb === 'drill' ? 0.3 : 0.05));
+    expect(found.map((each) => [each.grounds.dimension, each.grounds.process])).toEqual([['S-B', 'd-bit S/2.1']]);
+  });
+  it('a cut made from the other end', () => {
+    const route = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] }]);
+    const both = route.chosen.map((method) => ({
+      ...method,
+      operations: method.operations.map((one) =>
+        one.feature === id('S') && one.ways.first ? { ...one, ways: { ...one.ways, second: one.ways.first } } : one,
+      ),
+    }));
+    const [one] = chart(PLUG, { ...route, chosen: both }, holds(0.15)).found;
+    expect([one?.grounds.dimension, one?.grounds.moves, one?.grounds.to]).toEqual(['S-B', 'S/1.3', 'grip.2']);
+  });
+});
+
 describe('what a length is measured from', () => {
   it('the face that the drawing names, cut in the same grip: one link', () => {
     const part = smallPart(
@@ -323,9 +352,16 @@ describe('words', () => {
     expect(said.say('error.chart.cannot-be-met', short)).toBe(
       "The length A-B of the plug can't be met: it allows 0.10 mm to one side, and the 2 cuts that add up to it (A-T, T-B) need 0.11 mm: 0.01 mm short.",
     );
-    expect(said.say('error.chart.cannot-be-met.do', short)).toMatch(
-      /^Widen its limits by 0.01 mm to either side, or cut both of its faces in one grip/,
+    expect(said.say('error.chart.cannot-be-met.do', short)).toBe(
+      'Set by A instead in grip.2, it comes out. With its limits 0.01 mm wider to either side, it comes out.',
     );
+  });
+  it('a change of end or of process is told where it was tried and met, and none where none was', () => {
+    const base = { ...short, datum: '', hold: '', moves: '', to: '', process: '', limit: false };
+    const told = (change: object): string => said.say('error.chart.cannot-be-met.do', { ...base, ...change });
+    expect(told({ moves: 'S/1.3', to: 'grip.2' })).toBe('With S/1.3 done in grip.2, it comes out.');
+    expect(told({ process: 'bore S/1.3' })).toBe('With a closer process (bore S/1.3), it comes out.');
+    expect(told({})).toBe('No single change that was tried meets it: cut both of its faces in one grip.');
   });
   it.each(['stock', 'diameter'])('the same of a %s', (what) => {
     const grounds = { ...short, what };
