@@ -41,8 +41,16 @@ async function bundle() {
     // names stay, so that what an internal fault prints can be read
     ...{ banner: { js: REQUIRE }, legalComments: 'none', minifyWhitespace: true, minifySyntax: true },
   });
+  for (const path of Object.keys(metafile.outputs)) dropRequire(join(root, path));
   const folders = Object.keys(metafile.inputs).flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
   return [...new Set(folders)].sort();
+}
+
+/** Most pieces hold nothing that is CommonJS inside: making a `require` for each took a tenth of a short command's time. */
+function dropRequire(path) {
+  const text = readFileSync(path, 'utf8');
+  const bare = text.replace(`${REQUIRE}\n`, '');
+  if (!/\brequire\b/.test(bare)) writeFileSync(path, bare);
 }
 
 function licence(folder) {
