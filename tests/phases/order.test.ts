@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { mm } from '../../src/base/units.ts';
 import type { Method, Route } from '../../src/model/plan.ts';
 import { candidates } from '../../src/phases/candidates.ts';
+import { combinations } from '../../src/phases/order/combinations.ts';
+import { withoutDominated } from '../../src/phases/order/dominated.ts';
 import { problemOf } from '../../src/phases/order/problem.ts';
 import { BENCH, costOf, search } from '../../src/phases/order/search.ts';
 import { order } from '../../src/phases/order.ts';
@@ -166,6 +168,18 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
   walk([], BENCH, BENCH, [], p.tooling * 1e9 + p.rank);
   return best;
 }
+
+it.each(['seat-piece', 'branch', 'union-nut', 'cap'])('leaving out dominated methods makes %s no dearer', (part) => {
+  const c = candidates(partOf(part), shop);
+  const kept = combinations(withoutDominated(c)).length;
+  const costs = combinations(c).flatMap(
+    (methods) =>
+      search(problemOf(c, methods), () => 0, { states: 1e6, atMost: Number.POSITIVE_INFINITY, width: Number.POSITIVE_INFINITY })?.cost ??
+      [],
+  );
+  expect(kept).toBeLessThan(combinations(c).length);
+  expect(routeOf(part).cost).toEqual(costOf(Math.min(...costs)));
+});
 
 describe('the search against all permutations', () => {
   it.each(['union-nut', 'nipple', 'cap'])('%s', (part) => {

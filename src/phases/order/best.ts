@@ -5,6 +5,7 @@ import type { Context } from '../../rules/context.ts';
 import { compareKeys, contextOf, gripKey, operationKey } from '../../rules/likes.ts';
 import { combinations } from './combinations.ts';
 import { costOf, horizonOf } from './costs.ts';
+import { withoutDominated } from './dominated.ts';
 import { type Problem, problemsOf } from './problem.ts';
 import { type Found, type Likes, type Searched, searchWork } from './search.ts';
 import { BENCH, type Step, type Work, workOf } from './space.ts';
@@ -29,7 +30,7 @@ export type Best = {
 export function bestOf(c: Candidates, workshop: Workshop): Best | undefined {
   const problem = problemsOf(c);
   const keys = keysOf(contextOf(c.part, workshop));
-  const tries = combinations(c).map((methods) => tryOf(problem(methods), keys));
+  const tries = combinations(withoutDominated(c)).map((methods) => tryOf(problem(methods), keys));
   searchAll(tries);
   const found = tries.flatMap((t) => (t.searched?.found ? [{ t, found: t.searched.found }] : []));
   const cost = Math.min(...found.map((f) => f.found.cost));
