@@ -47,6 +47,8 @@ function plain(job: Job, exit: Exit): Record<string, unknown> {
       proved: p.route.proved,
       claims: p.proof.claims.length,
       holds: p.proof.holds,
+      replays: p.proof.replays,
+      ...(p.proof.volume === undefined ? {} : { volume: p.proof.volume }),
     })),
     chart: plan ? plainChart(plan) : [],
     mark: plan?.mark ?? null,

@@ -73,7 +73,8 @@ export function finishedOutline(part: Part): Outline {
 /** Where one surface ends and the next begins: one place, or two where the axis or a raw end lies between. */
 type Corner = { readonly leave: Point; readonly arrive: Point };
 function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
-  const met = isRawEnd(nominal.part, p, q) ? undefined : meet(nominal, p, q);
+  const apart = isRawEnd(nominal.part, p, q) || bottomOf(nominal.part, p, q) !== undefined || bottomOf(nominal.part, q, p) !== undefined;
+  const met = apart ? undefined : meet(nominal, p, q);
   if (met) return { leave: met, arrive: met };
   return { leave: loose(nominal, p, q), arrive: loose(nominal, q, p) };
 }
@@ -81,6 +82,22 @@ function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
 /** The bar goes on into the chuck: what comes next in the ring begins at the axis. */
 const isRawEnd = (part: Part, p: Surface, q: Surface): boolean =>
   part.staysInChuck === true && p.shape === 'cylinder' && p.side === 'outside' && (q.side === 'inside' || q.id === part.ring[0]);
+
+/** Where a hole that ends blind, without a floor of its own, ends towards what comes next in the ring and is not in it; its point is not drawn. */
+function bottomOf(part: Part, p: Surface, q: Surface): number | undefined {
+  const hole = part.features.find((feature) => feature.kind === 'hole' && feature.cylinder === p.id);
+  if (hole?.kind !== 'hole' || p.shape !== 'cylinder' || hole.floor !== undefined || (!hole.blind && !hole.centre)) return undefined;
+  const [opens] = hole.opens;
+  const deep = opens === 'first' ? p.to : p.from;
+  const mouth = opens === 'first' ? p.from : p.to;
+  const z = q.shape === 'face' ? q.z : q.shape === 'cylinder' ? (q.from + q.to) / 2 : nominalPlace(part, q);
+  return Math.abs(z - deep) <= Math.abs(z - mouth) ? deep : undefined;
+}
+
+const nominalPlace = (part: Part, cone: Cone): number => {
+  const face = part.surfaces.find((one) => one.id === cone.at);
+  return face?.shape === 'face' ? face.z : 0;
+};
 
 function meet(nominal: Nominal, p: Surface, q: Surface): Point | undefined {
   if (p.shape === 'face' && q.shape === 'face') return undefined;
@@ -96,6 +113,8 @@ const lineOf = (nominal: Nominal, surface: Cylinder | Cone): Line =>
 /** A face runs on to the axis; a cylinder to its drawn end nearer the other. */
 function loose(nominal: Nominal, surface: Surface, toward: Surface): Point {
   if (surface.shape === 'face') return { z: surface.z, d: 0 };
+  const bottom = bottomOf(nominal.part, surface, toward);
+  if (bottom !== undefined) return { z: bottom, d: at(lineOf(nominal, surface), bottom) };
   const line = lineOf(nominal, surface);
   const goal =
     toward.shape === 'face' ? toward.z : toward.shape === 'cylinder' ? (toward.from + toward.to) / 2 : nominal.coneLine(toward).z;

@@ -163,7 +163,14 @@ export type Claim = {
   readonly grounds: Grounds;
   readonly worst?: { readonly lo: Len; readonly hi: Len; readonly limits: Limits; readonly corner: Readonly<Record<DimId, 'lo' | 'hi'>> };
 };
-export type Proof = { readonly part: PartId; readonly claims: readonly Claim[]; readonly holds: boolean; readonly replays: number };
+export type Proof = {
+  readonly part: PartId;
+  readonly claims: readonly Claim[];
+  readonly holds: boolean;
+  readonly replays: number;
+  /** Metal left at the targets, in cubic millimetres to the thousandth: what a scale can check. Threads count as full, side work as not done. */
+  readonly volume?: number;
+};
 
 export type PlannedPart = {
   readonly part: Part;

@@ -2,7 +2,10 @@
  * The proof of a part's route: it is carried out again on the painted half-section, told only what each cut is measured from, by how
  * much and which way, and each grip; then judged by claims about the end and claims about the way. It shares no sum with the chart.
  */
+import { UNITS_PER_MM } from '../base/units.ts';
 import { type Step, tookOf } from '../geometry/replay.ts';
+import { volumeOf } from '../geometry/section/ask.ts';
+import { isSolid } from '../geometry/section.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Claim, Figures, Operation, Proof, Route } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -31,7 +34,7 @@ export function prove(asked: Proved): Proof {
   const end = endClaims(asked, corners);
   // judged last: by then every corner that any other claim asked for has been replayed
   const claims = [...end, ...way, ...stock, ...lackClaims(asked, corners)];
-  return { part: asked.part.id, claims, holds: claims.every((one) => one.holds), replays: corners.replays() };
+  return { part: asked.part.id, claims, holds: claims.every((one) => one.holds), replays: corners.replays(), volume: volumeLeft(corners) };
 }
 
 /** A surface that is cut once more, and the raw end, give metal at every limit, not at the targets only. A chamfer may miss at its small limit. */
@@ -51,6 +54,11 @@ function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
     };
     return [claim('no air', id, (least.lo ?? 0) > 1, grounds, id)];
   });
+}
+
+function volumeLeft({ base }: Corners): number {
+  const cubed = volumeOf(base.run.end, isSolid) / UNITS_PER_MM ** (1 + 2);
+  return Math.round(cubed * 1000) / 1000;
 }
 
 const fromBarEnd = ({ chart }: Case, { operation }: Step, makes: string): boolean =>

@@ -26,6 +26,25 @@ export function areaOf(section: Section, counts: Inside): number {
   return sum;
 }
 
+/**
+ * Volume of revolution of all cells that count, in cubic units: frustums, exact as a double for cylinders and cones. The second axis is the
+ * diameter, hence the quarter.
+ */
+export function volumeOf(section: Section, counts: Inside): number {
+  let sum = 0;
+  for (const slab of section.slabs)
+    slab.paints.forEach((paint, k) => {
+      const [under, over] = [slab.bounds[k - 1], slab.bounds[k]];
+      if (over && counts(paint)) sum += frustum(slab, over) - (under ? frustum(slab, under) : 0);
+    });
+  return sum;
+}
+
+function frustum({ from, to }: Slab, { line }: Bound): number {
+  const [a, b] = [at(line, from), at(line, to)];
+  return ((Math.PI / 4) * (to - from) * (a * a + a * b + b * b)) / 3;
+}
+
 export const isTakenBy =
   (by: OpId) =>
   (paint: Paint): boolean =>
