@@ -181,7 +181,7 @@ function drawLegend(view: StageView, scale: number): Layer {
 }
 
 /** ISO 5455: '5:1' enlarged, '1:2' reduced. */
-function shownScale(scale: number): string {
+export function shownScale(scale: number): string {
   return scale >= 1 ? `${scale}:1` : `1:${Math.round(100 / scale) / 100}`;
 }
 

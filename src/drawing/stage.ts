@@ -2,8 +2,9 @@
  * The picture of a grip: half-section of the work at its end, cut above the axis, seen from outside below, in its hold, headstock on the
  * left; sizes in tiers, balloons round it. Tries scales and arrangements until nothing collides and nothing leaves the frame.
  */
-import { type Arrangement, arrange, type Laid, type Size, sceneOf, sizeUp } from './arrange.ts';
+import { type Arrangement, arrange, type Laid, type Scene, type Size, sceneOf, shownScale, sizeUp } from './arrange.ts';
 import { collisions } from './collisions.ts';
+import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
 import { along, sketchOf } from './sketch.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
@@ -56,7 +57,7 @@ export function drawStage(view: StageView): StagePicture {
     if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
-  return best.picture;
+  return withDetail(scene, best.picture);
 }
 
 type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number; readonly used: RungUsed };
@@ -93,6 +94,17 @@ function onceEach(measure: (scale: number, arrangement: Arrangement) => Size): (
     known.get(arrangement)?.set(scale, found);
     return found;
   };
+}
+
+/** Where new edges are too small to see and a place is free. */
+function withDetail(scene: Scene, picture: StagePicture): StagePicture {
+  const { view, sketch } = scene;
+  const arrangement = ARRANGEMENTS[picture.rung.arrangement];
+  if (!arrangement) return picture;
+  const { paper } = sizeUp(scene, picture.scale, arrangement);
+  const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: SCALES };
+  const detail = drawDetail(sketch, paper, room, shownScale);
+  return detail ? { ...picture, items: [...picture.items, ...detail.items], boxes: [...picture.boxes, ...detail.boxes] } : picture;
 }
 
 function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {

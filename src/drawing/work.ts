@@ -180,11 +180,12 @@ function bandLines(band: Band, paper: Paper): readonly Item[] {
   ]);
 }
 
-function bandEdges(band: Band): readonly Edge[] {
+/** All sides of a thread's band, its root among them. */
+export function bandEdges(band: Band): readonly Edge[] {
   return band.polygon.map((a, i) => ({ a, b: band.polygon[(i + 1) % band.polygon.length] ?? a, surface: band.surface, made: band.made }));
 }
 
-function onRoot(e: Edge, band: Band): boolean {
+export function onRoot(e: Edge, band: Band): boolean {
   const root = rootOf(band.polygon, band.side);
   if (Math.abs(e.a.r - root) > NEAR || Math.abs(e.b.r - root) > NEAR) return false;
   const us = band.polygon.map((p) => p.u);
