@@ -161,7 +161,15 @@ export type Claim = {
   readonly about: string;
   readonly holds: boolean;
   readonly grounds: Grounds;
-  readonly worst?: { readonly lo: Len; readonly hi: Len; readonly limits: Limits; readonly corner: Readonly<Record<DimId, 'lo' | 'hi'>> };
+  readonly worst?: {
+    readonly lo: Len;
+    readonly hi: Len;
+    readonly limits: Limits;
+    /** Of the worse side. */
+    readonly corner: Readonly<Record<DimId, 'lo' | 'hi'>>;
+    /** Of either side: which working dimensions were at which end of their limits when it was measured. */
+    readonly corners?: { readonly lo: Readonly<Record<DimId, 'lo' | 'hi'>>; readonly hi: Readonly<Record<DimId, 'lo' | 'hi'>> };
+  };
 };
 export type Proof = {
   readonly part: PartId;

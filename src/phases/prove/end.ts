@@ -2,7 +2,7 @@
 
 import { len } from '../../base/units.ts';
 import { type Finished, sameRing } from '../../geometry/ring.ts';
-import type { DimId, SurfaceId } from '../../model/ids.ts';
+import type { SurfaceId } from '../../model/ids.ts';
 import type { Limits, Part, Surface } from '../../model/part.ts';
 import type { Claim } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show, whole } from './claims.ts';
@@ -108,6 +108,6 @@ function measureClaim(part: Part, about: string, limits: Limits, corners: Corner
   const grounds = { what: short(part.id, about), there, lo: show(lo), hi: show(hi), asksLo: show(limits.lo), asksHi: show(limits.hi) };
   const failing: Corner = lo < limits.lo ? low.at : high.at;
   const made = claim('dimension', about, holds, { ...grounds, corner: cornerText(part, failing) });
-  const worst = { lo: len(lo), hi: len(hi), limits, corner: failing as Readonly<Record<DimId, 'lo' | 'hi'>> };
+  const worst = { lo: len(lo), hi: len(hi), limits, corner: failing, corners: { lo: low.at, hi: high.at } };
   return there ? { ...made, worst } : made;
 }
