@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { printProof } from './proof.mjs';
 
 const ROUNDS = Number(process.argv[2] ?? 7);
 const AIM = { ratio: 1.5, megabytes: 150, look: 2, picture: 3 };
@@ -32,6 +33,7 @@ try {
   }
   print(runs, density);
   await printPictures(drawn);
+  await printProof();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -16,6 +16,7 @@ export function proofPage(plan: Plan, words: Words): PlainPage {
     right: '',
     sections: [
       dimensionTable(plan, words),
+      ...cornerTable(plan, words),
       claimTable(plan, words),
       ...failed(plan, words),
       notProved(words),
@@ -56,6 +57,56 @@ function dimensionCells(planned: PlannedPart, claim: Claim, words: Words): reado
   const found = range(worst.lo, worst.hi);
   const { lo, hi } = worst.limits;
   return [[aboutOf(planned, claim, words), range(lo, hi), claim.holds ? found : words.say('proof.no', { found })]];
+}
+
+/**
+ * Where more than one working dimension matters: which of them stood at which end of its limits at the worst; and of each part the surface
+ * that is left shortest. Where only one matters, its own limits are the corner.
+ */
+function cornerTable(plan: Plan, words: Words): readonly Section[] {
+  const rows = plan.parts.flatMap((planned) => {
+    const several = planned.proof.claims.flatMap((claim) => severalRow(planned, claim, words));
+    const own = [...several, ...shortestRow(planned, words)];
+    return own.map((cells, i) => [i === 0 ? partName(planned.part, words) : '', ...cells]);
+  });
+  if (rows.length === 0) return [];
+  const column = (id: string, share: number, manner: Column['manner']): Column => ({ label: words.say(id), share, manner });
+  return [
+    {
+      ...{ kind: 'table', title: words.say('proof.corners'), text: words.say('proof.corners.how') },
+      columns: [
+        column('label.part', 10, 'small'),
+        column('label.dimension', 10, 'small'),
+        column('label.worst', 1, 'figure'),
+        column('proof.corners.least', 20, 'small'),
+        column('proof.corners.greatest', 20, 'small'),
+      ],
+      rows,
+    },
+  ];
+}
+
+function severalRow(planned: PlannedPart, claim: Claim, words: Words): readonly (readonly string[])[] {
+  const { worst } = claim;
+  const corners = worst?.corners;
+  if (claim.kind !== 'dimension' || !worst || !corners || Object.keys({ ...corners.lo, ...corners.hi }).length < 2) return [];
+  const told = (corner: Corner): string => cornerOf(planned, corner, words);
+  return [[aboutOf(planned, claim, words), range(worst.lo, worst.hi), told(corners.lo), told(corners.hi)]];
+}
+
+type Corner = Readonly<Record<string, 'lo' | 'hi'>>;
+function cornerOf({ part }: PlannedPart, corner: Corner, words: Words): string {
+  const ids = Object.keys(corner);
+  return ids.map((id) => words.say('proof.corner', { what: id.slice(part.id.length + 1), side: corner[id] ?? 'hi' })).join(', ');
+}
+
+/** The surface with least to spare; its claim tells its figures and its corner. */
+function shortestRow(planned: PlannedPart, words: Words): readonly (readonly string[])[] {
+  const stays = planned.proof.claims.filter((claim) => claim.kind === 'every surface stays');
+  const [least] = [...stays].sort((a, b) => Number(a.grounds.length) - Number(b.grounds.length));
+  if (!least || least.grounds.corner === '') return [];
+  const about = words.say('proof.shortest', { what: nameless(least.about), least: String(least.grounds.least) });
+  return [[about, String(least.grounds.length), String(least.grounds.corner), '']];
 }
 
 /** 'A to S' for a dimension between two faces; else what the claim is about, in words. */
