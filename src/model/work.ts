@@ -1,7 +1,7 @@
 /** What may be done to a part: operations, methods, befores, holds, refusals. Nothing here computes. */
 import type { Len } from '../base/units.ts';
 import type { End, FeatureId, GripId, OpId, PartId, RuleId, SurfaceId } from './ids.ts';
-import type { Part, ThreadSize } from './part.ts';
+import type { Limits, Part, ThreadSize } from './part.ts';
 
 export type Grounds = Readonly<Record<string, string | number | boolean>>;
 /** Words live in templates under the rule's id; `grounds` is all that they are told. */
@@ -140,6 +140,8 @@ export type ToolingAsk =
       readonly clears: Len;
       readonly serves: PartId;
     }
+  /** `bore`: the limits of the work's bore; `depth`: how far the spigot goes in from the work's face; `rim`: the work's diameter there. */
+  | { readonly kind: 'stub-mandrel'; readonly bore: Limits; readonly depth: Len; readonly rim: Len; readonly serves: PartId }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
   | { readonly kind: 'gauge-nut'; readonly thread: ThreadSize; readonly length: Len };
 
@@ -166,6 +168,7 @@ export type GripKind =
   | 'sleeve'
   | 'stub'
   | 'threaded-mandrel'
+  | 'stub-mandrel'
   | 'bench';
 export type Grip = {
   readonly id: GripId;

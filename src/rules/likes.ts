@@ -39,6 +39,7 @@ const HOLDS: readonly Grip['kind'][] = [
   'hexagon',
   'jaws',
   'threaded-mandrel',
+  'stub-mandrel',
   'bench',
 ];
 

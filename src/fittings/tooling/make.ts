@@ -1,6 +1,7 @@
 /** Tooling that a plan asks for and the workshop lacks, designed to the sizes of what it serves; a part like any other. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
 import { add, type Len, len, minus } from '../../base/units.ts';
+import { held } from '../../handbook/capability.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
@@ -14,6 +15,7 @@ import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.t
 export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'd-bit') return `d-bit-${ask.diameter / MM}`;
   if (ask.kind === 'gauge-nut') return `gauge-nut-${ask.thread.name}`;
+  if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
   return `mandrel-${ask.thread.name}-${ask.side}`;
 }
 
@@ -22,11 +24,12 @@ export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagno
   const ask = withMate(asked);
   if (ask.kind === 'd-bit') return dBit(ask, workshop, found);
   if (ask.kind === 'gauge-nut') return gaugeNut(ask, workshop, found);
+  if (ask.kind === 'stub-mandrel') return stubMandrel(ask, workshop, found);
   return ask.side === 'inside' ? mandrelOver(ask, workshop, found) : mandrelInto(ask, workshop, found);
 }
 
 function withMate(ask: ToolingAsk): ToolingAsk {
-  if (ask.kind === 'd-bit') return ask;
+  if (ask.kind === 'd-bit' || ask.kind === 'stub-mandrel') return ask;
   const pair = threadPair(ask.thread.name);
   if (!pair) throw new Error(`no thread '${ask.thread.name}' in the handbook`);
   return { ...ask, thread: ask.kind === 'threaded-mandrel' && ask.side === 'outside' ? pair.outside : pair.inside };
@@ -107,6 +110,36 @@ function mandrelInto(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Par
       { from: 'Q', to: 'M', limits: general(ask.depth) },
       { from: 'thread.wall', to: 'M', limits: thread.relief?.width ?? general(size('mandrel.clear')) },
     ],
+  });
+}
+
+/**
+ * A spigot for the work's bore and a shoulder for its face, turned in one grip and left there. It is turned down from the bore's upper
+ * limit until the work wrings on: so its limits are the bore's own, or what turning holds where the bore is closer than that.
+ */
+function stubMandrel(ask: Extract<ToolingAsk, { kind: 'stub-mandrel' }>, workshop: Workshop, found: Diagnostic[]): Part {
+  const id = toolingId(ask);
+  const { lo, hi } = ask.bore;
+  const band = held('turn', 'diameter', 'final', hi);
+  const { stock: bar, across } = steel(id, larger(add(hi, size('mandrel.rim.over')), ask.rim), workshop, found);
+  return partFrom({
+    id,
+    kind: 'stub-mandrel',
+    quantity: 1,
+    use: 'tooling made in place',
+    stock: bar,
+    first: { letter: 'Q', role: 'free' },
+    sections: [
+      {
+        name: 'spigot',
+        role: 'register',
+        size: between(len(Math.min(lo, minus(hi, band))), hi, hi, 'wrings into the bore', 'fit'),
+        length: ask.depth,
+        shoulder: { letter: 'M', role: 'register' },
+      },
+      { name: 'outside', role: 'free', size: stock(across), length: size('mandrel.shoulder'), asStock: true },
+    ],
+    lengths: [{ from: 'Q', to: 'M', limits: general(ask.depth) }],
   });
 }
 

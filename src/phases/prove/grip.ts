@@ -65,6 +65,8 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
       grip.tooling?.kind === 'threaded-mandrel' ? grip.tooling.thread.pitch : thread?.kind === 'thread' ? thread.thread.pitch : 0;
     return pitch * proving.value('proof.mandrel.pitches');
   }
+  if (grip.kind === 'stub-mandrel')
+    return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));
   if (grip.kind === 'bored-jaws' && work === 'light') return mm(practice.value('grip.least'));
   return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
 }

@@ -127,11 +127,14 @@ function datumOf(desk: Desk, setUp: SetUp, words: Words): { readonly title: stri
   const datum = datumFace(desk, setUp);
   if (datum === undefined) return { title: words.say('datum.none'), text: words.say('datum.none.how') };
   const letter = desk.letter(datum);
-  const kind = setUp.grip.datum === undefined ? 'made' : setUp.grip.kind === 'threaded-mandrel' ? 'against' : 'stands';
+  const kind = setUp.grip.datum === undefined ? 'made' : (AGAINST[setUp.grip.kind] ?? 'stands');
   const first = setUp.operations.find((op) => desk.workings(op).some((w) => w.makes === datum));
   const facts = { letter, face: lastOf(datum), number: first ? desk.number(first) : '' };
   return { title: words.say(`datum.${kind}`, facts), text: words.say(`datum.${kind}.how`, facts) };
 }
+
+/** How the datum comes to rest, where it is not by a push against jaws or stop. */
+const AGAINST: Readonly<Record<string, string>> = { 'threaded-mandrel': 'against', 'stub-mandrel': 'pushed' };
 
 /** The face that most lengths of the set-up are measured from; the grip's own datum where nothing is measured. */
 export function datumFace(desk: Desk, setUp: SetUp): string | undefined {

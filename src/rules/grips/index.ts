@@ -3,5 +3,6 @@ import type { GripRule } from '../rule.ts';
 import { onBar, onStub } from './bar.ts';
 import { onMandrel } from './mandrel.ts';
 import { onSection } from './section.ts';
+import { onStubMandrel } from './stub-mandrel.ts';
 
-export const GRIP_RULES: readonly GripRule[] = [onBar, onStub, onSection, onMandrel];
+export const GRIP_RULES: readonly GripRule[] = [onBar, onStub, onSection, onMandrel, onStubMandrel];

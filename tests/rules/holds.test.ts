@@ -1,0 +1,97 @@
+/** Holds beyond chuck, collet and threaded mandrel: each on a small part where it applies, and on one where it is refused, with figures. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { mm, toMm } from '../../src/base/units.ts';
+import { type Compiled, compile } from '../../src/compile.ts';
+import type { Grip, Operation, PlannedPart } from '../../src/model/plan.ts';
+import { prove } from '../../src/phases/prove.ts';
+import { shop } from '../fixtures/shop.ts';
+
+const BENCH = readFileSync(new URL('../../specs/workshops/bench-lathe.yaml', import.meta.url), 'utf8');
+type Change = readonly [from: string, to: string];
+/** The bench lathe with lines changed; a change that changes nothing would show nothing. */
+const workshop = (changes: readonly Change[]): string =>
+  changes.reduce((text, [from, to]) => {
+    if (!text.includes(from)) throw new Error(`no '${from}' in the workshop`);
+    return text.replace(from, to);
+  }, BENCH);
+const NO_SOFT_JAWS: Change = ['soft-jaws: yes', 'soft-jaws: no'];
+
+const planned = (lines: readonly string[], changes: readonly Change[]): Compiled =>
+  compile(
+    { fitting: { name: 'part.yaml', text: ['fitting: turned-part', 'title: Part', 'name: part', 'material: PB102', ...lines].join('\n') } },
+    { workshop: { name: 'workshop.yaml', text: workshop(changes) } },
+  );
+function partOf(compiled: Compiled): PlannedPart {
+  const part = compiled.plan?.parts[0];
+  if (!part) throw new Error(JSON.stringify(compiled.found));
+  return part;
+}
+const kinds = (compiled: Compiled): readonly string[] => partOf(compiled).route.setUps.map((s) => s.grip.kind);
+/** What was refused by that rule: has and wants, in mm. */
+const refusals = (compiled: Compiled, rule: string): readonly (readonly number[])[] => {
+  const refused = compiled.plan ? partOf(compiled).candidates.refused : (compiled.noRoutes ?? []).flatMap((none) => none.refused);
+  return refused.flatMap((r) => (r.because.rule === rule ? [[r.has, r.wants].flatMap((l) => (l === undefined ? [] : [toMm(l)]))] : []));
+};
+
+// ---- stub mandrel --------------------------------------------------------------------------------------------------------
+const ring = (long: number, bore: string, rim = 22): readonly string[] => [
+  'first: { letter: A, role: register }',
+  'second: { letter: B, role: register }',
+  `outside: [{ name: rim, diameter: ${rim} mm, length: ${long} mm }]`,
+  `inside: [{ name: bore, diameter: ${bore}, from: first, depth: through, role: running }]`,
+  `lengths: [{ from: A, to: B, size: ${long} ±0.05 }]`,
+];
+
+describe('a stub mandrel in the bore', () => {
+  it('holds a thin ring for its second face where no jaws may, on a spigot made right before', () => {
+    const compiled = planned(ring(5, '19 H8'), [NO_SOFT_JAWS]);
+    expect(kinds(compiled)).toEqual(['bar', 'stub-mandrel']);
+    expect(partOf(compiled).proof.holds).toBe(true);
+    const [part, mandrel] = compiled.plan?.parts ?? [];
+    expect(mandrel?.part.use).toBe('tooling made in place');
+    expect(mandrel?.proof.holds).toBe(true);
+    expect(compiled.plan?.sequence.map((s) => `${s.part} ${s.setUp}`)).toEqual([
+      `${part?.part.id} 0`,
+      `${mandrel?.part.id} 0`,
+      `${part?.part.id} 1`,
+    ]);
+  });
+  it('is turned within the limits of the bore that it serves', () => {
+    const [part, mandrel] = planned(ring(5, '19 H8'), [NO_SOFT_JAWS]).plan?.parts ?? [];
+    const size = (p: PlannedPart | undefined, id: string) =>
+      p?.part.surfaces.flatMap((s) => (s.id === id && 'size' in s ? [s.size] : []))[0];
+    const [bore, spigot] = [size(part, 'part/bore'), size(mandrel, `${mandrel?.part.id}/spigot`)];
+    expect([spigot?.lo, spigot?.hi]).toEqual([bore?.lo, bore?.hi]);
+  });
+  it('is not made where soft jaws bored in place do as well', () =>
+    expect(kinds(planned(ring(5, '19 H8'), []))).toEqual(['bar', 'bored-jaws']));
+  it.each<readonly [string, readonly string[], string, readonly number[]]>([
+    ['a bore of wide limits', ring(5, '19 mm'), 'bore-loose', [0.4, 0.06]],
+    ['a bore that is small for its rim', ring(5, '8 H8', 24), 'spigot-slight', [8, 12]],
+    ['a ring that is too short', ring(3, '19 H8'), 'spigot-short', [2.5, 3]],
+  ])('is refused in %s, with the figures', (_what, lines, rule, figures) => {
+    const [has = 0, wants = 0] = refusals(planned(lines, [NO_SOFT_JAWS]), rule)[0] ?? [];
+    expect(has).toBeCloseTo(figures[0] ?? 0, 1);
+    expect(wants).toBe(figures[1]);
+  });
+  it.each<readonly [string, Partial<Grip>, string]>([
+    ['on a shorter spigot', { to: mm(2) }, 'short'],
+    ['on a spigot of another size', { diameter: mm(17) }, 'nothing'],
+    ['with a heavy cut', {}, 'heavy'],
+  ])('is refused by the proof %s', (_what, change, reason) => {
+    const { part, route, chart, figures } = partOf(planned(ring(5, '19 H8'), [NO_SOFT_JAWS]));
+    const heavy = (o: Operation): Operation => (reason === 'heavy' ? { ...o, light: false } : o);
+    const damaged = {
+      ...route,
+      setUps: route.setUps.map((s) => (s.grip.kind === 'stub-mandrel' ? { ...s, grip: { ...s.grip, ...change } } : s)),
+      chosen: route.chosen.map((m) => ({ ...m, operations: m.operations.map(heavy) })),
+    };
+    const failing = prove({ part, route: damaged, chart, workshop: shop, figures }).claims.filter((c) => !c.holds);
+    expect(failing.map((c) => [c.kind, c.grounds.reason])).toContainEqual(['grip', reason]);
+  });
+  it('is named as what would help where mandrels are not made', () => {
+    const { noRoutes } = planned(ring(5, '19 H8'), [NO_SOFT_JAWS, ['mandrels: yes', 'mandrels: no']]);
+    expect(noRoutes?.flatMap((none) => none.wouldHelp.map((r) => r.because.rule))).toContain('stub-mandrels-not-made');
+  });
+});
