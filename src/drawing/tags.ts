@@ -22,6 +22,8 @@ export type Lattice = {
 };
 
 const BEST_ANCHORS = 2;
+/** So many times more places are asked than are wanted, if most have no way to the surface. */
+const IN_VAIN = 4;
 /** So many of a tag's cheapest options take part in the first assignment; all of them do when things are moved after it. */
 const AT_START = 30;
 /** Places stand this share of the lattice's step apart; the first assignment takes every second one, which do not overlap. */
@@ -40,11 +42,13 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 function optionsOf(tag: Tag, places: readonly XY[], most: number, around: Surroundings): readonly Standing[] {
   const found: Standing[] = [];
   let count = 0;
+  let asked = 0;
   for (const middle of nearestFirst(tag.anchors, places)) {
     const ways = bestWays(tag, middle, around);
     found.push(...ways);
     if (ways.length > 0) count++;
-    if (count >= most) break;
+    asked++;
+    if (count >= most || (count > 0 && asked >= IN_VAIN * most)) break;
   }
   return found.sort(cheaper);
 }
