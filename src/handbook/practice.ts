@@ -24,6 +24,7 @@ const ROWS: readonly Row[] = [
   ['runout.collet', 0.02, 'mm', 'collet'],
   ['runout.bored-jaws', 0.02, 'mm', 'soft jaws bored in place (0.01 to 0.02)'],
   ['runout.mandrel', 0.05, 'mm', 'part on a threaded mandrel, as its thread fits'],
+  ['runout.four-jaw', 0.02, 'mm', 'independent four-jaw chuck, the work set by the indicator'],
   ['runout.stub-mandrel', 0.02, 'mm', 'work wrung on a spigot that was turned for its bore and not disturbed since'],
   ['collet.slack', 0.1, 'mm', 'a collet closes on work up to this much under its size'],
   ['jaw.clearance.light', 0.5, 'mm', 'the same where only a face is cut that stands clear of the jaws'],

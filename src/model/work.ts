@@ -163,6 +163,7 @@ export type GripKind =
   | 'bar-and-centre'
   | 'jaws'
   | 'bored-jaws'
+  | 'four-jaw'
   | 'hexagon'
   | 'collet'
   | 'sleeve'

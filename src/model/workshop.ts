@@ -26,6 +26,8 @@ export type Workshop = {
     readonly collets: readonly Len[];
     readonly sleeves: boolean;
     readonly softJaws: boolean;
+    /** an independent four-jaw chuck, work set in it by the indicator */
+    readonly fourJaw?: boolean;
     /** will the person make threaded mandrels */
     readonly mandrels: boolean;
     /** threaded mandrels of these threads stand ready in the drawer: none by default */

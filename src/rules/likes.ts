@@ -35,6 +35,7 @@ const HOLDS: readonly Grip['kind'][] = [
   'stub',
   'collet',
   'bored-jaws',
+  'four-jaw',
   'sleeve',
   'hexagon',
   'jaws',

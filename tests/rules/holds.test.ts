@@ -95,3 +95,39 @@ describe('a stub mandrel in the bore', () => {
     expect(noRoutes?.flatMap((none) => none.wouldHelp.map((r) => r.because.rule))).toContain('stub-mandrels-not-made');
   });
 });
+
+// ---- four-jaw ------------------------------------------------------------------------------------------------------------
+const bush = (second: string): readonly string[] => [
+  'first: { letter: A, role: register }',
+  'second: { letter: B }',
+  'outside: [{ name: barrel, diameter: 18 h9, length: 30 mm, role: register }]',
+  'inside:',
+  '  - { name: wide, diameter: 12 H8, from: first, depth: 10 mm, bottom: flat, letter: C, role: running }',
+  second,
+  '  - { name: passage, diameter: 7 mm, from: first, depth: through, role: clearance }',
+];
+const BORED = '  - { name: narrow, diameter: 9 H8, from: second, depth: 12 mm, bottom: flat, letter: D, role: running }';
+const OPEN = '  - { name: narrow, diameter: 9 mm, from: second, depth: 12 mm, bottom: flat, letter: D, role: clearance }';
+const FOUR_JAW: Change = ['soft-jaws: yes', 'soft-jaws: no\n  four-jaw: yes'];
+
+describe('a four-jaw chuck with the indicator', () => {
+  it.each<readonly [string, readonly string[], readonly Change[], readonly string[]]>([
+    ['is used where bores from both ends must agree', bush(BORED), [FOUR_JAW], ['bar', 'four-jaw']],
+    ['is used where nothing else holds a finished diameter', bush(OPEN), [FOUR_JAW, ['sleeves: yes', 'sleeves: no']], ['bar', 'four-jaw']],
+    ['is not used where a sleeve is true enough', bush(OPEN), [FOUR_JAW], ['bar', 'sleeve']],
+    ['comes after jaws bored in place', bush(BORED), [['soft-jaws: yes', 'soft-jaws: yes\n  four-jaw: yes']], ['bar', 'bored-jaws']],
+  ])('%s', (_what, lines, changes, holds) => {
+    const compiled = planned(lines, changes);
+    expect(kinds(compiled)).toEqual(holds);
+    expect(partOf(compiled).proof.holds).toBe(true);
+  });
+  it('is set within 0.02', () => {
+    const grip = partOf(planned(bush(BORED), [FOUR_JAW])).route.setUps[1]?.grip;
+    expect(grip?.runout).toBe(mm(0.02));
+  });
+  it('springs a ring as three jaws do: refused, with the two walls it has and those it wants', () => {
+    const compiled = planned(ring(5, '19 H8'), [FOUR_JAW, ['sleeves: yes', 'sleeves: no']]);
+    expect(kinds(compiled)).toEqual(['bar', 'stub-mandrel']);
+    expect(refusals(compiled, 'thin-wall')).toContainEqual([2.99, 4.4]);
+  });
+});

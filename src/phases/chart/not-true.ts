@@ -23,7 +23,7 @@ export function notTrue(part: Part, route: Route, paths: readonly TruthPath[]): 
 }
 
 /** Kinds of hold from the least change to the greatest, with what they run out. */
-const HOLDS = ['sleeve', 'mandrel', 'collet', 'bored-jaws'] as const;
+const HOLDS = ['sleeve', 'mandrel', 'collet', 'four-jaw', 'bored-jaws'] as const;
 
 /** The first kind that would keep it true if one of the re-grips on the way were of that kind; empty where none does alone. */
 function truerHold(part: Part, route: Route, path: TruthPath): string {

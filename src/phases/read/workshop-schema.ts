@@ -37,6 +37,7 @@ const holding = record({
   collets: sizes(bounds('hole')).optional(),
   sleeves: flag().optional(),
   'soft-jaws': flag().optional(),
+  'four-jaw': flag().optional(),
   mandrels: flag().optional(),
 });
 

@@ -45,7 +45,7 @@ function latheOf(keys: WorkshopKeys['lathe']): Workshop['lathe'] {
   };
 }
 
-/** Sleeves and mandrels are made as they are needed, from bar: anybody has them who does not say no. Soft jaws and collets are bought. */
+/** Sleeves and mandrels are made as they are needed, from bar: anybody has them who does not say no. Soft jaws, collets and a four-jaw chuck are bought. */
 function holdingOf(keys: WorkshopKeys['holding']): Workshop['holding'] {
   return {
     threeJaw: {
@@ -56,6 +56,7 @@ function holdingOf(keys: WorkshopKeys['holding']): Workshop['holding'] {
     sleeves: keys?.sleeves ?? true,
     softJaws: keys?.['soft-jaws'] ?? false,
     mandrels: keys?.mandrels ?? true,
+    ...present({ fourJaw: keys?.['four-jaw'] }),
   };
 }
 

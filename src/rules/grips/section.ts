@@ -1,4 +1,4 @@
-/** Held on an outside section: collet, sleeve, jaws, or on a hexagon. */
+/** Held on an outside section: collet, sleeve, jaws (three, four, or bored in place), or on a hexagon. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
@@ -74,10 +74,11 @@ function sectionGrip(work: Work, o: Outside, out: End, kind: Hold, clearance: st
     because: [{ rule: `in-${kind}`, grounds: {} }],
   };
 }
-type Hold = 'collet' | 'bored-jaws' | 'sleeve' | 'jaws' | 'hexagon';
+type Hold = 'collet' | 'bored-jaws' | 'four-jaw' | 'sleeve' | 'jaws' | 'hexagon';
 const RUNOUT: Readonly<Record<Hold, string>> = {
   collet: 'runout.collet',
   'bored-jaws': 'runout.bored-jaws',
+  'four-jaw': 'runout.four-jaw',
   sleeve: 'runout.sleeve',
   jaws: 'runout.three-jaw',
   hexagon: 'runout.three-jaw',
@@ -130,11 +131,14 @@ function holdKind(c: Context, o: Outside, out: End): Hold {
   const d = diameterOf(c, o);
   if (c.workshop.holding.collets.some((size) => size >= d && minus(size, d) <= length('collet.slack'))) return 'collet';
   if (c.cylinder(o.cylinder).asStock) return 'jaws';
-  if (c.workshop.holding.softJaws && wantsTruth(c, out)) return 'bored-jaws';
-  return c.workshop.holding.sleeves ? 'sleeve' : 'jaws';
+  const { softJaws, fourJaw, sleeves } = c.workshop.holding;
+  const truth = wantsTruth(c, out);
+  if (softJaws && truth) return 'bored-jaws';
+  if (fourJaw && (truth || !sleeves)) return 'four-jaw';
+  return sleeves ? 'sleeve' : 'jaws';
 }
 
-/** Running bores from both ends that must agree: jaws bored in place run truer than a sleeve. */
+/** Running bores from both ends that must agree: jaws bored in place, or four set by the indicator, run truer than a sleeve. */
 function wantsTruth(c: Context, out: End): boolean {
   const running = c.holes.filter((h) => h.role === 'running' && h.opens.length === 1);
   return running.some((h) => h.opens.includes(out)) && running.some((h) => !h.opens.includes(out));
