@@ -67,6 +67,8 @@ const ROWS: readonly Row[] = [
   ['relief.tool-half', 0.75, 'mm', 'half the width of the relief tool'],
   ['relief.under-root', 0.3, 'mm', 'relief floor under the least root, on diameter'],
   ['relief.band', 0.1, 'mm', 'either way on the relief floor'],
+  ['edge.chamfer', 90, 'deg', 'included angle of a chamfer on an edge: 45 degrees'],
+  ['hexagon.chamfer', 120, 'deg', 'included angle of the chamfer on the corners of a hexagon: 30 degrees to the face'],
   ['thread.chamfer', 90, 'deg', 'included angle of a thread start'],
   ['thread.chamfer.clear', 0.2, 'mm', 'thread start under the root, or over the major of a nut, on diameter'],
   ['thread.dead', 3, 'ratio', 'pitches of dead depth at the end of a blind tapped hole (2 to 3)'],

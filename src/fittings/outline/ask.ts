@@ -16,6 +16,8 @@ export type ThreadAsk = {
   readonly chamfer: Limits;
   readonly relief?: { readonly width: Limits; readonly floor: Limits };
 };
+/** A broken edge at that end of a section; `mouth` is its small diameter, at the face. */
+export type Chamfer = { readonly at: End; readonly angle: number; readonly mouth: Limits };
 export type Section = {
   /** Narrower than both neighbours: plunged, not turned along. Its shoulder and the one before it are its walls. */
   readonly groove?: true;
@@ -30,6 +32,7 @@ export type Section = {
   readonly thread?: ThreadAsk;
   /** The face between this section and the next one. */
   readonly shoulder?: { readonly letter: string; readonly role: Role };
+  readonly chamfers?: readonly Chamfer[];
   /** An outside cone that ends this section at its end toward `at`, e.g. the cone of a nipple. */
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role };
 };

@@ -44,8 +44,14 @@ export function addSection(made: Bench, section: Section, i: number): void {
   });
   if (section.knurl) made.features.push(knurlOn(id, from, to));
   if (section.thread) addOutsideThread(made, section, section.thread, i);
-  if (section.cone) addOutsideCone(made, section, section.cone, i);
+  for (const cone of conesOf(section)) addOutsideCone(made, section, cone, i);
 }
+
+type OutsideCone = NonNullable<Section['cone']> & { readonly name: string; readonly does: 'cone' | 'chamfer' };
+const conesOf = (section: Section): readonly OutsideCone[] => [
+  ...(section.cone ? [{ ...section.cone, name: 'cone', does: 'cone' as const }] : []),
+  ...(section.chamfers ?? []).map((one) => ({ ...one, name: `${one.at}-chamfer`, role: 'clearance' as const, does: 'chamfer' as const })),
+];
 
 /** Its walls are the shoulders on either side of it. */
 function addGroove(made: Bench, id: FeatureId, section: Section, i: number): void {
@@ -161,9 +167,9 @@ function addRelief(
   });
 }
 
-function addOutsideCone(made: Bench, section: Section, cone: NonNullable<Section['cone']>, i: number): void {
+function addOutsideCone(made: Bench, section: Section, cone: OutsideCone, i: number): void {
   const at = boundary(made, cone.at === 'first' ? i - 1 : i);
-  const id = `${named(made, section.name)}.cone`;
+  const id = `${named(made, section.name)}.${cone.name}`;
   if (!at) throw new Error(`cone '${id}' needs a face to start from`);
   put(made, {
     shape: 'cone',
@@ -177,5 +183,5 @@ function addOutsideCone(made: Bench, section: Section, cone: NonNullable<Section
     into: cone.at === 'first' ? 'second' : 'first',
     until: named(made, section.name),
   });
-  made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: 'cone' });
+  made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: cone.does });
 }

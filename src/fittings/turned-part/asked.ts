@@ -31,6 +31,9 @@ export type AskedSection = {
   readonly relief?: boolean;
   readonly groove?: boolean;
   readonly knurl?: boolean;
+  /** On the radius, at the end `chamfer-at` or at every free corner. */
+  readonly chamfer?: Size;
+  readonly 'chamfer-at'?: End;
   readonly cone?: { readonly at: End; readonly angle: number; readonly tip: Size; readonly role?: AskedRole };
 };
 export type AskedHole = {
@@ -128,6 +131,8 @@ const section = record({
   relief: flag().optional(),
   groove: flag().optional(),
   knurl: flag().optional(),
+  chamfer: size(bounds('chamfer')).optional(),
+  'chamfer-at': choice(ENDS).optional(),
   cone: record({ at: choice(ENDS), angle: angle(), tip: across(), role: role() }).optional(),
 });
 const hole = record({

@@ -9,6 +9,7 @@ import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
 import type { Section, ThreadAsk } from '../outline.ts';
 import { outsideThread, threadOf } from '../threads.ts';
 import type { AskedSection, TurnedPartAsked } from './asked.ts';
+import { chamfersOf } from './chamfer.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
@@ -75,6 +76,7 @@ function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   const shoulder = last ? undefined : { letter: letters.take(section.shoulder?.letter), role: section.shoulder?.role ?? 'free' };
   const thread = section.thread ? outsideThreadOf(asked, sizes, i, faults) : undefined;
   const cone = section.cone ? coneOf(asked, sizes, i, faults) : undefined;
+  const chamfers = chamfersOf(asked, sizes, i, faults);
   checkKind(asked, sizes, i, faults);
   return {
     name: section.name,
@@ -88,6 +90,7 @@ function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
     ...(shoulder ? { shoulder } : {}),
     ...(thread ? { thread } : {}),
     ...(cone ? { cone } : {}),
+    ...(chamfers.length > 0 ? { chamfers } : {}),
   };
 }
 
@@ -103,6 +106,8 @@ function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
     ...(section.cone ? ['cone'] : []),
   ];
   if (kinds.length > 1) fault(faults, path, 'two-kinds', { feature: section.name, one: kinds[0] ?? '', two: kinds[1] ?? '' });
+  const narrow = section.thread ? 'thread' : section.groove ? 'groove' : undefined;
+  if (section.chamfer && narrow) fault(faults, path, 'two-kinds', { feature: section.name, one: narrow, two: 'chamfer' });
   if (!section.groove) return;
   const me = sizes[i]?.target ?? len(0);
   const walls = [sizes[i - 1], sizes[i + 1]];

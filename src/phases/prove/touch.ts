@@ -31,7 +31,7 @@ export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[
             asked,
             feature.id,
             steps,
-            (step) => bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
+            (step) => !opensMouth(asked, feature.on, step) && bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
             threadedAt(steps, feature.id),
           ),
         ]
@@ -62,6 +62,15 @@ function keptClaim(
   };
   return claim('kept untouched', about, touching === undefined, grounds, touching?.id);
 }
+
+/** The far mouth of a thread that goes right through, opened when it is met from there: it takes the end of the last turn, and its burr. */
+const opensMouth = (asked: Case, on: SurfaceId, { operation }: Step): boolean =>
+  asked.part.features.some(
+    (f) => f.kind === 'cone' && f.id === operation.feature && f.does === 'chamfer' && !f.serves && runsInto(asked, f.cone, on),
+  );
+
+const runsInto = (asked: Case, cone: SurfaceId, on: SurfaceId): boolean =>
+  asked.part.surfaces.some((one) => one.id === cone && one.shape === 'cone' && one.until === on);
 
 /** The first cut that was to be its last. */
 const finishOf = (steps: readonly Step[], surface: SurfaceId): number =>

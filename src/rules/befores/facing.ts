@@ -34,6 +34,23 @@ export const lengthsFromFinishedFace: BeforeRule = {
       }),
 };
 
+/** A cone's size is its mouth, on that face: what faces it again makes the mouth larger. */
+export const faceBeforeChamfer: BeforeRule = {
+  id: 'face-before-chamfer',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    ends(work)
+      .filter((end) => !end.fitted && !end.skimmed)
+      .flatMap((end) => {
+        const on = work.c.part.features.filter((f) => f.kind === 'cone' && work.c.cone(f.cone).at === end.face);
+        return all(
+          lastFacing(work, end),
+          on.flatMap((f) => of(work, f.id)),
+        );
+      }),
+};
+
 /** The drill's mouth is bell-shaped and burred: the face that is to be a seat's edge is cut after it. */
 export const seatFaceAfterDrill: BeforeRule = {
   id: 'seat-face-after-drill',

@@ -15,6 +15,7 @@ import {
 } from './bench.ts';
 import {
   everythingBeforeParting,
+  faceBeforeChamfer,
   faceFirst,
   fittedLast,
   lengthsFromFinishedFace,
@@ -46,6 +47,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   faceFirst,
   lengthsFromFinishedFace,
   seatFaceAfterDrill,
+  faceBeforeChamfer,
   fittedLast,
   skimmedLast,
   offTheBarFirst,

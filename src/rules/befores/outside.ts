@@ -47,7 +47,7 @@ export const shoulderBeforeChamfer: BeforeRule = {
         (o) =>
           o.feature !== f.id &&
           Object.values(o.ways).some((w) => w.cuts.some((k) => k.makes === work.c.cone(f.cone).at && k.stage === 'final')) &&
-          o.verb === 'turn',
+          (o.verb === 'turn' || o.verb === 'groove'),
       );
       return all(makes, of(work, f.id));
     }),

@@ -3,7 +3,7 @@ import { type Len, len } from '../../base/units.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Feature } from '../../model/part.ts';
-import type { Cut, Way } from '../../model/plan.ts';
+import type { Because, Cut, Way } from '../../model/plan.ts';
 import { type ConeFeature, type Context, diameterOf, farther, length, type Outside, operation, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { boringTool, chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
@@ -104,11 +104,21 @@ export const cones: MethodRule = methodRule({
         ways: { [f.from]: coneWay(f) },
         ...(f.does === 'chamfer' ? { light: true as const } : {}),
       },
-      [{ rule: f.does === 'chamfer' ? 'thread-start' : 'cone', grounds: {} }],
+      [coneBecause(c, f)],
     );
-    return { methods: [{ feature: f.id, name: f.does, because: { rule: 'cone', grounds: {} }, operations: [op], rank: 0 }] };
+    return { methods: [{ feature: f.id, name: f.does, because: coneBecause(c, f), operations: [op], rank: 0 }] };
   },
 });
+
+/** What it is for decides the words: a thread's start, the corners of a hexagon, an edge that would cut, a cone. */
+function coneBecause(c: Context, f: ConeFeature): Because {
+  if (f.does === 'cone') return { rule: 'cone', grounds: {} };
+  if (f.serves) return { rule: 'thread-start', grounds: {} };
+  const { until } = c.cone(f.cone);
+  if (c.threads.some((t) => t.on === until)) return { rule: 'far-mouth', grounds: {} };
+  const hexagon = c.outsides.some((o) => o.cylinder === until && o.section === 'hexagon');
+  return hexagon ? { rule: 'hexagon-chamfer', grounds: {} } : { rule: 'edge-chamfer', grounds: {} };
+}
 
 const coneWay = (f: ConeFeature): Way => ({
   cuts: [{ makes: f.cone, stage: 'final', measures: 'diameter', leaves: ZERO }],
