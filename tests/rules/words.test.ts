@@ -14,6 +14,7 @@ import { design } from '../../src/phases/design.ts';
 import { BEFORE_RULES } from '../../src/rules/befores/index.ts';
 import { GRIP_RULES } from '../../src/rules/grips/index.ts';
 import { METHOD_RULES } from '../../src/rules/methods/index.ts';
+import { everyPlan } from '../fixtures/every-plan.ts';
 import { demoJob, fittingFor, partOf, shop, withHolding, withTools } from '../fixtures/shop.ts';
 import { code } from '../house/sources.ts';
 import type { Token } from '../house/tokens.ts';
@@ -74,6 +75,8 @@ const bare: Workshop = {
     taps: [],
     dies: [],
     files: false,
+    knurling: false,
+    centreDrills: [],
     drillPress: false,
     torch: false,
   }),
@@ -97,11 +100,15 @@ const SHOPS: readonly Workshop[] = [
   withTools({ boring: [] }),
   withHolding({ collets: diametersOf('nipple') }),
   withHolding({ collets: [], sleeves: false, mandrels: false }),
+  withHolding({ collets: [], sleeves: false, softJaws: false, fourJaw: true }),
 ];
 
-/** The parts of the demo with its tooling: a gauge nut, a mandrel and a D-bit, made to what serves them. */
+/** Every part of every spec with the demo's tooling: a gauge nut, a mandrel and a D-bit, made to what serves them. */
 function partsOf(workshop: Workshop): readonly Part[] {
-  const parts = fittingFor(shop).parts;
+  const parts = [
+    ...fittingFor(shop).parts,
+    ...everyPlan.flatMap(({ plan }) => plan.parts.map((p) => p.part)).filter((p) => p.use === 'fitting'),
+  ];
   const asked = parts.flatMap((part) => {
     const c = candidates(part, shop);
     const operations = c.methods.flatMap((m) => m.any).flatMap((m) => m.operations);
