@@ -5,7 +5,7 @@ import { DESIGNS, PLACES } from './fittings/designs.ts';
 import { FITTING_KINDS } from './fittings/kinds.ts';
 import { makeTooling, toolingId } from './fittings/tooling/make.ts';
 import { replay, stageAtEnd } from './geometry/replay.ts';
-import { held } from './handbook/capability.ts';
+import { heldBy } from './handbook/capability.ts';
 import type { Assets, Inputs } from './model/assets.ts';
 import type { Part } from './model/part.ts';
 import type { Candidates, NoRoute, Plan, PlannedPart, Route, ToolingAsk } from './model/plan.ts';
@@ -100,7 +100,7 @@ function asksOf(route: Route): readonly ToolingAsk[] {
 }
 
 function finish({ part, candidates: c, route }: Routed, workshop: Workshop, found: Diagnostic[]): PlannedPart | undefined {
-  const charted = chart(part, route, held);
+  const charted = chart(part, route, heldBy(workshop.holds ?? []));
   found.push(...charted.found);
   if (!charted.value) return undefined;
   const figures = numbers(part, route, charted.value, workshop);

@@ -17,6 +17,25 @@ export function held(process: string, measures: 'diameter' | 'length', stage: 'r
   return fixed.unit === 'mm' ? mm(fixed.value) : graded(fixed.value, size);
 }
 
+/** What one shop says of its own processes: whole bands of finished cuts; what is silent is as the table has it. */
+export type OwnHolds = readonly { readonly process: string; readonly diameter?: Len; readonly length?: Len }[];
+
+/** As `held`, with a shop's own figures for finished cuts; a roughing cut is never taken to be closer than those. */
+export function heldBy(own: OwnHolds): typeof held {
+  return (process, measures, stage, size) => {
+    const usual = held(process, measures, stage, size);
+    const here = own.find((one) => one.process === process)?.[measures];
+    if (here === undefined) return usual;
+    return stage === 'final' ? here : len(Math.max(here, usual));
+  };
+}
+
+/** Every process that the table knows, in its order. */
+export const processes = (): readonly string[] => {
+  const named = capability.rows.flatMap((row) => (/\.(diameter|length)/.test(row.id) ? [row.id.slice(0, row.id.indexOf('.'))] : []));
+  return named.filter((one, i) => named.indexOf(one) === i);
+};
+
 function find(id: string): Fact | undefined {
   return capability.rows.find((row) => row.id === id);
 }

@@ -29,6 +29,7 @@ const RANGES: readonly Range[] = [
   ['jaw-clearance', 0, 10, 'mm', 'room kept between jaws and cut'],
   ['runout', 0, 1, 'mm', 'run-out of a chuck'],
   ['chuck', 10, 300, 'mm', 'largest diameter that a chuck takes'],
+  ['held', 0.005, 2, 'mm', 'band that a process holds'],
   ['blade', 0.5, 6, 'mm', 'width of a parting or grooving blade'],
   ['parts', 2, 200, 'mm', 'largest diameter that is parted off'],
   ['reach', 1, 300, 'mm', 'reach of a boring or threading tool'],

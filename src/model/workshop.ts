@@ -61,6 +61,8 @@ export type Workshop = {
     readonly across: Len;
     readonly length: Len;
   }[];
+  /** What a process (an operation's verb) holds here, as a whole band, where it differs from what a lathe in good order holds. */
+  readonly holds?: readonly { readonly process: string; readonly diameter?: Len; readonly length?: Len }[];
   readonly habits: {
     readonly firstEnd: Readonly<Record<PartId, End>>;
     readonly avoid: readonly string[];

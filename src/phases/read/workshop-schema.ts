@@ -2,6 +2,7 @@
 
 import { z } from 'zod';
 import { choice, count, flag, length, line, list, quantity, record } from '../../base/asking.ts';
+import { processes } from '../../handbook/capability.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
 import { drillSizes, sizes } from './sizes.ts';
@@ -71,6 +72,10 @@ const bar = record({
   length: length(bounds('bar.length')),
 });
 
+const holds = list(
+  record({ process: choice(processes()), diameter: length(bounds('held')).optional(), length: length(bounds('held')).optional() }),
+);
+
 export const workshopSchema = record({
   workshop: line(),
   lathe,
@@ -78,6 +83,7 @@ export const workshopSchema = record({
   tools: tools.optional(),
   measuring: list(line()).optional(),
   shelf: list(bar).optional(),
+  holds: holds.optional(),
   habits: record({
     'first-end': z.record(z.string(), choice(['first', 'second'])).optional(),
     avoid: list(line()).optional(),

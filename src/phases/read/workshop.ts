@@ -14,8 +14,14 @@ export function workshopOf(keys: WorkshopKeys): Workshop {
     tools: toolsOf(keys.tools ?? {}),
     measuring: keys.measuring ?? [],
     shelf: (keys.shelf ?? []).flatMap(barsOf),
+    ...(keys.holds ? { holds: keys.holds.map(ownHold) } : {}),
     habits: habitsOf(keys.habits ?? {}),
   };
+}
+
+type OwnHold = NonNullable<Workshop['holds']>[number];
+function ownHold({ process, diameter, length }: NonNullable<WorkshopKeys['holds']>[number]): OwnHold {
+  return { process, ...present({ diameter, length }) };
 }
 
 function habitsOf(keys: NonNullable<WorkshopKeys['habits']>): Workshop['habits'] {
