@@ -34,7 +34,8 @@ export type AskedSection = {
   /** On the radius, at the end `chamfer-at` or at every free corner. */
   readonly chamfer?: Size;
   readonly 'chamfer-at'?: End;
-  readonly cone?: { readonly at: End; readonly angle: number; readonly tip: Size; readonly role?: AskedRole };
+  /** By the angle between its sides, or by its length from tip to full diameter. */
+  readonly cone?: { readonly at: End; readonly angle?: number; readonly length?: Len; readonly tip: Size; readonly role?: AskedRole };
 };
 export type AskedHole = {
   readonly name: string;
@@ -133,7 +134,10 @@ const section = record({
   knurl: flag().optional(),
   chamfer: size(bounds('chamfer')).optional(),
   'chamfer-at': choice(ENDS).optional(),
-  cone: record({ at: choice(ENDS), angle: angle(), tip: across(), role: role() }).optional(),
+  cone: record({
+    ...{ at: choice(ENDS), angle: angle().optional(), length: length(bounds('part.length')).optional() },
+    ...{ tip: across(), role: role() },
+  }).optional(),
 });
 const hole = record({
   name: name(),
@@ -181,7 +185,7 @@ export const turnedPartSchema = record({
     outside: outside.map(({ name: own, length: long, shoulder, cone, ...rest }) => ({
       ...{ name: own, length: long, ...present(rest) },
       ...(shoulder ? { shoulder: present(shoulder) } : {}),
-      ...(cone ? { cone: { at: cone.at, angle: cone.angle, tip: cone.tip, ...present({ role: cone.role }) } } : {}),
+      ...(cone ? { cone: { at: cone.at, tip: cone.tip, ...present({ angle: cone.angle, length: cone.length, role: cone.role }) } } : {}),
     })),
     inside: (inside ?? []).map(({ name: own, from, depth: deep, cone, ...rest }) => ({
       ...{ name: own, from, depth: deep, ...present(rest) },

@@ -173,6 +173,12 @@ export function coneLength(small: Len, large: Len, angle: number): Len {
   return mm(toMm(minus(large, small)) / (2 * Math.tan((angle * Math.PI) / (2 * ratio('turn.half')))));
 }
 
+/** Between two diameters over a length: twice what the top slide is set to, that to a hundredth of a degree; it is proved by trial anyway. */
+function taperAngle(small: Len, large: Len, long: Len): number {
+  const half = (Math.atan(minus(large, small) / (2 * long)) * ratio('turn.half')) / Math.PI;
+  return 2 * (Math.round(half * 100) / 100);
+}
+
 function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): Section['cone'] {
   const section = asked.outside[i] as AskedSection;
   const cone = section.cone;
@@ -187,8 +193,11 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
   else if (beside && beside.hi >= mouth.lo)
     fault(faults, [...path, 'tip'], 'cone-under-neighbour', { feature: section.name, other, least: beside.hi });
   if (mouth.hi >= limits.lo) fault(faults, [...path, 'tip'], 'cone-tip', { feature: section.name, most: limits.lo });
-  const long = coneLength(mouth.lo, limits.hi, cone.angle);
+  if ((cone.angle === undefined) === (cone.length === undefined))
+    fault(faults, path, 'cone-one-of', { feature: section.name, none: cone.angle === undefined });
+  const angle = cone.angle ?? taperAngle(mouth.target, limits.target, cone.length ?? section.length.nominal);
+  const long = coneLength(mouth.lo, limits.hi, angle);
   if (mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
     fault(faults, path, 'cone-long', { feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') });
-  return { at: cone.at, angle: cone.angle, mouth, role: cone.role ?? section.role ?? 'free' };
+  return { at: cone.at, angle, mouth, role: cone.role ?? section.role ?? 'free' };
 }
