@@ -14,6 +14,8 @@ const ROWS: readonly Row[] = [
   ['grip.wall.ratio', 0.1, 'ratio', 'a wall under this part of the diameter springs in three jaws'],
   ['grip.spigot.ratio', 0.15, 'ratio', 'least spigot in a bore, of its diameter: the shoulder takes the thrust of a light facing cut'],
   ['spigot.band.most', 0.06, 'mm', 'limits of a bore that one spigot is to serve lie no further apart'],
+  ['vee.ratio', 0.5, 'ratio', 'least length of round work that lies steady in a vee, of its diameter'],
+  ['vee.least', 5, 'mm', 'no round section shorter than this is clamped in a vee'],
   ['grip.share', 0.5, 'ratio', 'held diameter, of the widest work beyond it'],
   ['grip.stub.ratio', 1, 'ratio', 'length of a chucking stub, of the bar diameter'],
   ['grip.stick-out.free', 3, 'ratio', 'stick-out to diameter that needs no care'],

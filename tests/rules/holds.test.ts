@@ -131,3 +131,30 @@ describe('a four-jaw chuck with the indicator', () => {
     expect(refusals(compiled, 'thin-wall')).toContainEqual([2.99, 4.4]);
   });
 });
+
+// ---- vee -----------------------------------------------------------------------------------------------------------------
+const crossed = (long: number): readonly string[] => [
+  'first: { letter: A }',
+  'second: { letter: B }',
+  `outside: [{ name: collar, diameter: 20 mm, length: ${long} mm }]`,
+  `side: [{ name: hole, cross-hole: 3 mm, on: collar, at: ${long / 2} mm }]`,
+];
+
+describe('a vee under the drill press', () => {
+  const drilledIn = (compiled: Compiled) =>
+    partOf(compiled).route.chosen.flatMap((m) =>
+      m.operations.filter((o) => o.verb === 'cross-drill').map((o) => o.because.map((b) => b.rule)),
+    );
+  it.each([20, 30])('holds round work %d mm long for its cross hole', (long) => {
+    const compiled = planned(crossed(long), []);
+    expect(drilledIn(compiled)).toEqual([['cross-drill', 'vee-block']]);
+    expect(partOf(compiled).proof.holds).toBe(true);
+  });
+  it('refuses a collar shorter than half its diameter, with both lengths, and keeps the way to be tried', () => {
+    const compiled = planned(crossed(8), []);
+    expect(compiled.plan).toBeUndefined();
+    expect(refusals(compiled, 'vee-short')).toEqual([[8, 10]]);
+    const refused = compiled.noRoutes?.flatMap((none) => none.refused.filter((r) => r.because.rule === 'vee-short')) ?? [];
+    expect(refused.map((r) => r.would && Object.keys(r.would))).toEqual([['method']]);
+  });
+});

@@ -1,8 +1,8 @@
 /** Work that is not of revolution: flats, cross holes, soldered branches, the half flat and the heat of a D-bit. */
-import { type Len, len } from '../../base/units.ts';
+import { type Len, len, minus } from '../../base/units.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { Operation, Verb } from '../../model/plan.ts';
-import { operation } from '../context.ts';
+import { type Context, length, operation, scaled } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
 
@@ -26,6 +26,7 @@ export const atTheBench: MethodRule = methodRule({
   then: ({ f, how }, c) => {
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} } }] };
+    const vee = f.does === 'cross-hole' ? lying(c) : undefined;
     const op: Operation = operation(
       {
         feature: f.id,
@@ -34,14 +35,29 @@ export const atTheBench: MethodRule = methodRule({
         tool: toolFor(f, how.tool),
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
-      [{ rule: how.verb, grounds: {} }],
+      [{ rule: how.verb, grounds: {} }, ...(vee ? [{ rule: 'vee-block', grounds: {} }] : [])],
       how.says ? [{ rule: how.says, grounds: {} }] : [],
     );
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
-    return { methods: [{ feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 }] };
+    const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
+    return vee && vee.has < vee.wants
+      ? { refused: [{ what: f.id, because: { rule: 'vee-short', grounds: {} }, ...vee, would: { method } }] }
+      : { methods: [method] };
   },
 });
+
+/** Round work lies in a vee by the section that lies steadiest; a hexagon is held by its flats. Nothing kept is clamped. */
+function lying(c: Context): { readonly has: Len; readonly wants: Len } | undefined {
+  if (c.outsides.some((o) => o.section === 'hexagon')) return undefined;
+  const plain = c.outsides.filter((o) => !KEPT.includes(o.role) && !c.threads.some((t) => t.on === o.cylinder));
+  const all = plain.map((o) => {
+    const { from, to, size } = c.cylinder(o.cylinder);
+    return { has: minus(to, from), wants: len(Math.max(scaled(size.target, 'vee.ratio'), length('vee.least'))) };
+  });
+  return all.sort((a, b) => b.has - b.wants - (a.has - a.wants))[0] ?? { has: len(0), wants: length('vee.least') };
+}
+const KEPT: readonly string[] = ['seat', 'sealing'];
 
 /** The edge of a cross hole in a fit stands proud until it is eased. */
 const deburr = (f: SideFeature): Operation =>
