@@ -154,7 +154,7 @@ function proofTable(planned: PlannedPart): readonly string[] {
       .join(', ');
   const isLength = (claim: Claim): boolean => claim.kind === 'dimension' && part.dimensions.some((one) => one.id === claim.about);
   return [
-    `**Step 5. Run the route on a half-section, ${proof.replays} times, and measure.** ${proof.claims.length} claims were judged, and ${proof.claims.filter((one) => one.holds).length} hold.`,
+    `**Step 5. Run the route on a half-section, ${proof.replays} times, and measure.** Every claim ${proof.holds ? 'holds' : 'is told, and not all hold'}.`,
     '',
     ...table(
       ['dimension', 'measured', 'asked', 'least at', 'greatest at'],
