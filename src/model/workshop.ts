@@ -50,6 +50,8 @@ export type Workshop = {
     readonly dBits: readonly Len[];
     readonly gaugeNuts: readonly string[];
     readonly files: boolean;
+    /** two hardened rollers on a rest, on which the file runs: bought or made once */
+    readonly filingGuide?: boolean;
     readonly knurling?: boolean;
     readonly drillPress: boolean;
     readonly torch: boolean;

@@ -158,3 +158,22 @@ describe('a vee under the drill press', () => {
     expect(refused.map((r) => r.would && Object.keys(r.would))).toEqual([['method']]);
   });
 });
+
+// ---- filing guide --------------------------------------------------------------------------------------------------------
+describe('a square is filed in a guide', () => {
+  const square = [
+    'first: { letter: A }',
+    'second: { letter: B }',
+    'outside:',
+    '  - { name: tang, diameter: 6 mm, length: 9 mm, shoulder: { letter: C } }',
+    '  - { name: stem, diameter: 10 mm, length: 20 mm }',
+    'side: [{ name: square, square: 4.5 mm, on: tang, at: 4 mm, length: 7 mm }]',
+  ];
+  it.each<readonly [string, readonly Change[], readonly string[]]>([
+    ['and nothing is said where there is one', [], []],
+    ['and the sheet says so where there is none', [['  filing-guide: yes', '  filing-guide: no']], ['filing-guide-missing']],
+  ])('%s', (_what, changes, said) => {
+    const operations = partOf(planned(square, changes)).route.chosen.flatMap((m) => m.operations);
+    expect(operations.filter((o) => o.verb === 'file-square').flatMap((o) => o.says.map((b) => b.rule))).toEqual(said);
+  });
+});

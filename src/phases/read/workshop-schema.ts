@@ -60,6 +60,7 @@ const tools = record({
   'd-bits': sizes(bounds('hole')).optional(),
   'gauge-nuts': list(thread()).optional(),
   files: flag().optional(),
+  'filing-guide': flag().optional(),
   knurling: flag().optional(),
   'drill-press': flag().optional(),
   torch: flag().optional(),

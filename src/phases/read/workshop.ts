@@ -86,6 +86,7 @@ function toolsOf(keys: NonNullable<WorkshopKeys['tools']>): Workshop['tools'] {
     dBits: keys['d-bits'] ?? [],
     gaugeNuts: keys['gauge-nuts'] ?? [],
     files: keys.files ?? true,
+    ...present({ filingGuide: keys['filing-guide'] }),
     knurling: keys.knurling ?? false,
     drillPress: keys['drill-press'] ?? false,
     torch: keys.torch ?? false,

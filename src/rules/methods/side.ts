@@ -36,7 +36,7 @@ export const atTheBench: MethodRule = methodRule({
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
       [{ rule: how.verb, grounds: {} }, ...(vee ? [{ rule: 'vee-block', grounds: {} }] : [])],
-      how.says ? [{ rule: how.says, grounds: {} }] : [],
+      saysOf(c, how),
     );
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
@@ -46,6 +46,13 @@ export const atTheBench: MethodRule = methodRule({
       : { methods: [method] };
   },
 });
+
+/** Where the workshop has no guide, the sheet says how a file is kept level without one. */
+function saysOf(c: Context, how: { readonly verb: Verb; readonly says?: string }): Operation['says'] {
+  const guided = !GUIDED.includes(how.verb) || c.workshop.tools.filingGuide === true;
+  return [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...(guided ? [] : [{ rule: 'filing-guide-missing', grounds: {} }])];
+}
+const GUIDED: readonly Verb[] = ['file-square', 'file-hexagon', 'file-half'];
 
 /** Round work lies in a vee by the section that lies steadiest; a hexagon is held by its flats. Nothing kept is clamped. */
 function lying(c: Context): { readonly has: Len; readonly wants: Len } | undefined {
