@@ -48,7 +48,7 @@ export function sourcesPage(): string {
   const recalled = uses.filter((u) => u.standing === 'from memory');
   return `${[
     '# Where the figures come from',
-    'Made from `src/handbook` by `npx vitest run tests/handbook/sources.test.ts -u`; not edited by hand.',
+    'Made from `src/handbook` by `npm run vitest -- tests/handbook/sources.test.ts -u`; not edited by hand.',
     table(
       ['work', 'how it was read', 'what rests on it'],
       listed.filter((s) => s.rest.length > 0).map((s) => [s.work, s.seen, counted(s.rest)]),

@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { create } from 'fontkit';
 import { describe, expect, it } from 'vitest';
-import { FONT_FILES, readAdvances } from '../../scripts/write-advances.ts';
 import { fitSize, missing, textWidth, wrap } from '../../src/drawing/measure.ts';
 import type { Font } from '../../src/model/display.ts';
+import { FONT_FILES, readAdvances } from '../programs/write-advances.ts';
 import { ADVANCES } from './stages.ts';
 
 const FOLDER = new URL('../../templates/fonts', import.meta.url).pathname;

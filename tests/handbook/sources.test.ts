@@ -1,4 +1,4 @@
-/** Every figure has a page, and docs/sources.md says which: `npx vitest run tests/handbook/sources.test.ts -u` writes it anew. */
+/** Every figure has a page, and docs/sources.md says which: `npm run vitest -- tests/handbook/sources.test.ts -u` writes it anew. */
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cite, sources } from '../../src/handbook/sources.ts';

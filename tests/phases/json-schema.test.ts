@@ -21,7 +21,7 @@ const schemas: readonly (readonly [string, JsonSchema])[] = [
 ];
 
 describe.each(schemas)('%s.schema.json', (name, schema) => {
-  it('is current (scripts/write-schemas.ts writes it anew)', () => {
+  it('is current (tests/programs/write-schemas.ts writes it anew)', () => {
     expect(readFileSync(join(ROOT, 'docs', `${name}.schema.json`), 'utf8')).toBe(`${JSON.stringify(schema, null, 2)}\n`);
   });
   it('says of every key what it is for, and takes no other', () => {

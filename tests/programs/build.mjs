@@ -13,7 +13,7 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const dist = join(root, 'dist');
 /** Packages that are CommonJS inside ask for Node's own modules by this name. */
 const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";

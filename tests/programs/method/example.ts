@@ -1,7 +1,7 @@
 /** The worked example of docs/method.md, with the figures of a plan as it is now: one part's chart and proof, as one would do it by hand. */
-import { type Len, showMm } from '../../src/base/units.ts';
-import { type Edge, findPath, growTree, type Link, sumPath } from '../../src/geometry/chain.ts';
-import type { Claim, PlannedPart, Working } from '../../src/model/plan.ts';
+import { type Len, showMm } from '../../../src/base/units.ts';
+import { type Edge, findPath, growTree, type Link, sumPath } from '../../../src/geometry/chain.ts';
+import type { Claim, PlannedPart, Working } from '../../../src/model/plan.ts';
 
 /** Markdown between the marks of the page. */
 export function workedExample(planned: PlannedPart): string {

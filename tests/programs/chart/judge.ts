@@ -1,6 +1,6 @@
 /** What a written chart comes to: each dimension through its links, and whether what is asked and what is printed hold. Whole units. */
-import { type Len, len } from '../../src/base/units.ts';
-import { type Edge, findPath, growTree, type Link, likelyPath, type Pair, sumPath, type Tree } from '../../src/geometry/chain.ts';
+import { type Len, len } from '../../../src/base/units.ts';
+import { type Edge, findPath, growTree, type Link, likelyPath, type Pair, sumPath, type Tree } from '../../../src/geometry/chain.ts';
 import { PER, type WrittenChart, type WrittenCut, type WrittenDimension } from './read.ts';
 
 export type Judged = {

@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Judgement, judgeChart } from '../../scripts/chart/judge.ts';
-import { readChart } from '../../scripts/chart/read.ts';
 import { toMm } from '../../src/base/units.ts';
+import { type Judgement, judgeChart } from './chart/judge.ts';
+import { readChart } from './chart/read.ts';
 
 const FOLDER = join(import.meta.dirname, '..', 'data', 'charts');
 const judged = (name: string): Judgement => judgeChart(readChart(readFileSync(join(FOLDER, `${name}.json`), 'utf8')));

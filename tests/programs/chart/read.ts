@@ -2,8 +2,8 @@
  * A chart written as cuts and dimensions, from JSON. The form is told in docs/method.md. Sizes become whole units on the way in: tenths
  * of a micrometre, or millionths of an inch.
  */
-import { type Len, len, roundHalfEven } from '../../src/base/units.ts';
-import type { Pair } from '../../src/geometry/chain.ts';
+import { type Len, len, roundHalfEven } from '../../../src/base/units.ts';
+import type { Pair } from '../../../src/geometry/chain.ts';
 
 /** `limits` absent: to be found, from the dimensions that hang on it. */
 export type WrittenCut = {

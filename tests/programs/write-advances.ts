@@ -1,11 +1,11 @@
 /**
  * Writes templates/fonts/advances.json, the table with which every output measures text, from the font files beside it.
- * Run (Node 20 has no type stripping): npx esbuild scripts/write-advances.ts --bundle --platform=node --format=esm --packages=external --outfile=out/write-advances.mjs && node out/write-advances.mjs
+ * Run (Node 20 has no type stripping): npx esbuild tests/programs/write-advances.ts --bundle --platform=node --format=esm --packages=external --outfile=out/write-advances.mjs && node out/write-advances.mjs
  */
 /// <reference path="./fontkit.d.ts" />
 import { readFileSync, writeFileSync } from 'node:fs';
 import { create } from 'fontkit';
-import type { Advances, Font } from '../src/model/display.ts';
+import type { Advances, Font } from '../../src/model/display.ts';
 
 export const FONT_FILES: Readonly<Record<Font, string>> = {
   text: 'IBMPlexSans-Regular.ttf',

@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { potentials } from '../../scripts/sop/potentials.ts';
-import { readSop, type Sop } from '../../scripts/sop/read.ts';
-import { solveSop } from '../../scripts/sop/solve.ts';
+import { potentials } from './sop/potentials.ts';
+import { readSop, type Sop } from './sop/read.ts';
+import { solveSop } from './sop/solve.ts';
 
 const STATES = 3_000_000;
 const load = (name: string): Sop => readSop(readFileSync(new URL(`../data/sop/${name}.sop`, import.meta.url), 'utf8'));

@@ -4,7 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import process from 'node:process';
-import { compile } from '../src/compile.ts';
+import { compile } from '../../src/compile.ts';
 import { workedExample } from './method/example.ts';
 
 const root = new URL(process.argv[2] ?? './', `file://${process.cwd()}/`);

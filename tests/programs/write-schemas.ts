@@ -1,11 +1,11 @@
 /**
  * Writes docs/fitting.schema.json and docs/workshop.schema.json anew from the schemas in the code and the words of templates/en.
- * Run: npx esbuild scripts/write-schemas.ts --bundle --platform=node --format=esm --packages=external --outfile=out/write-schemas.mjs && node out/write-schemas.mjs
+ * Run: npx esbuild tests/programs/write-schemas.ts --bundle --platform=node --format=esm --packages=external --outfile=out/write-schemas.mjs && node out/write-schemas.mjs
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { words } from '../src/base/words.ts';
-import { FITTING_KINDS } from '../src/fittings/kinds.ts';
-import { fittingJsonSchema, workshopJsonSchema } from '../src/phases/read/json-schema.ts';
+import { words } from '../../src/base/words.ts';
+import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
+import { fittingJsonSchema, workshopJsonSchema } from '../../src/phases/read/json-schema.ts';
 
 const root = new URL('../', import.meta.url);
 const folder = new URL('templates/en/', root);

@@ -2,8 +2,8 @@
  * A sequential ordering problem as layers: what is visited, and where one stands. Arcs that skip a node which must lie between are
  * dropped; the bound is the assignment's, by its potentials.
  */
-import { type Bits, bitsOf, contains, membersOf, put, wordsFor } from '../../src/base/bits.ts';
-import { type Bound, type Outcome, type Space, search } from '../../src/base/layers.ts';
+import { type Bits, bitsOf, contains, membersOf, put, wordsFor } from '../../../src/base/bits.ts';
+import { type Bound, type Outcome, type Space, search } from '../../../src/base/layers.ts';
 import { potentials } from './potentials.ts';
 import type { Sop } from './read.ts';
 

@@ -1,10 +1,10 @@
 /** The page on the method tells the figures of the demo as it is planned now. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { judgeChart } from '../../scripts/chart/judge.ts';
-import { readChart } from '../../scripts/chart/read.ts';
-import { workedExample } from '../../scripts/method/example.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
+import { judgeChart } from './chart/judge.ts';
+import { readChart } from './chart/read.ts';
+import { workedExample } from './method/example.ts';
 
 const page = readFileSync(new URL('../../docs/method.md', import.meta.url), 'utf8');
 
