@@ -17,7 +17,7 @@ export function candidates(part: Part, workshop: Workshop): Candidates {
     ...(leaving.methods.length > 0 ? [{ feature: `${part.id}/bar`, any: leaving.methods }] : []),
   ];
   // what is refused for want of a tool has its befores too, so that it can be tried
-  const wanted = offered.flatMap((o) => o.refused.flatMap((r) => (r.would && 'method' in r.would ? [r.would.method] : [])));
+  const wanted = [...offered, leaving].flatMap((o) => o.refused.flatMap((r) => (r.would && 'method' in r.would ? [r.would.method] : [])));
   const all = [...methods.flatMap((m) => m.any), ...wanted];
   const work: Work = { c, methods: all, operations: once(all.flatMap((m) => m.operations)) };
   const grips = GRIP_RULES.map((rule) => rule.offer(work));

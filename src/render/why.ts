@@ -43,7 +43,8 @@ export function showWhyNot(none: WhyNot, words: Words): string {
 }
 
 function helpBlock(none: WhyNot, words: Words): readonly string[] {
-  if (none.wouldHelp.length > 0) return section('why.would-help', none.wouldHelp, none.part, words);
+  if (none.wouldHelp.length > 0)
+    return ['', words.say('why.would-help'), ...none.wouldHelp.flatMap((r) => changeLines(r, none.part, words))];
   if (none.wouldHelpPairs.length === 0) return ['', words.say('why.nothing-single-helps')];
   const told = ({ what, because }: WhyRefusal): string => `${within(what, none.part)} (${ruleTitle(because, words)})`;
   const pairs = none.wouldHelpPairs.map(([a, b]) => STEP + words.say('why.pair', { a: told(a), b: told(b) }));
@@ -159,6 +160,13 @@ function tailOfPart(part: WhyPart, words: Words): readonly string[] {
 function section(id: string, refusals: readonly WhyRefusal[], part: string, words: Words): readonly string[] {
   if (refusals.length === 0) return [];
   return ['', words.say(id), ...refusals.flatMap((r) => refusalLines(r, part, words))];
+}
+
+/** What to change, in the rule's own words; the figures say how much. */
+function changeLines(r: WhyRefusal, part: string, words: Words): readonly string[] {
+  const [head = ''] = refusalLines(r, part, words);
+  const id = `rule.${r.because.rule}.change`;
+  return [head, STEP + STEP + words.say(words.has(id) ? id : `rule.${r.because.rule}.why`, r.because.grounds)];
 }
 
 function refusalLines(r: WhyRefusal, part: string, words: Words): readonly string[] {

@@ -86,6 +86,7 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
         because: { rule: 'part-off', grounds: {} },
         has: c.workshop.tools.parting?.deepest ?? len(0),
         wants: c.part.stock.across,
+        would: { method: heated ? stub(c, feature, bladeFor(c)) : parting(c, feature, bladeFor(c)) },
       });
       continue;
     }
@@ -94,6 +95,14 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
   }
   return { methods, refused };
 }
+
+/** The blade that is missing: what is refused for want of it can be tried. */
+const bladeFor = (c: Context): Operation['tool'] => ({
+  kind: 'parting',
+  key: 'parting',
+  size: c.workshop.tools.parting?.width ?? length('saw.kerf'),
+  material: c.workshop.tools.material,
+});
 
 function parting(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   const left = end.role === 'free';
