@@ -16,13 +16,20 @@ type Scored = { readonly train: Train; readonly off: number; readonly by: number
  * none within the error that a short thread bears. `error` is a fraction of the pitch, positive when the pitch comes out long.
  */
 export function findWheels(gears: readonly number[], leadscrew: Len, pitch: Len): Wheels | undefined {
+  // two wheels without error cannot be bettered by four
+  const simple = bestOf(simpleTrains(gears), leadscrew, pitch);
+  const best = simple?.off === 0 ? simple : bestOf(trainsOf(gears), leadscrew, pitch);
+  if (!best || Math.abs(best.off) > best.by * numbersTable.value('wheels.error.most')) return undefined;
+  return { ...best.train, error: best.off / best.by, halfNuts: halfNuts(leadscrew, pitch) };
+}
+
+function bestOf(trains: readonly Train[], leadscrew: Len, pitch: Len): Scored | undefined {
   let best: Scored | undefined;
-  for (const train of trainsOf(gears)) {
+  for (const train of trains) {
     const scored = score(train, leadscrew, pitch);
     if (!best || better(scored, best)) best = scored;
   }
-  if (!best || Math.abs(best.off) > best.by * numbersTable.value('wheels.error.most')) return undefined;
-  return { ...best.train, error: best.off / best.by, halfNuts: halfNuts(leadscrew, pitch) };
+  return best;
 }
 
 /** Half-nuts may be dropped in anywhere when the leadscrew's pitch is a whole multiple of the thread's. */
@@ -32,16 +39,27 @@ export function halfNuts(leadscrew: Len, pitch: Len): 'anywhere' | 'closed' {
 
 /** Every train of two wheels (an idler between) and of four, each wheel used as often as it is there; like trains once. */
 export function trainsOf(gears: readonly number[]): readonly Train[] {
-  const sizes = [...new Set(gears)].sort((a, b) => a - b);
-  const pairs = sizes.flatMap((a) => sizes.filter((b) => b !== a && inBox(gears, [a, b])).map((b): [number, number] => [a, b]));
-  const simple = pairs.map(([driver, driven]): Train => ({ drivers: [driver], driven: [driven] }));
+  const pairs = pairsOf(gears);
   const compound = pairs.flatMap(([a, b]) =>
     pairs
       .filter(([c, d]) => inBox(gears, [a, b, c, d]) && goesTogether(a, b, c, d))
       .map(([c, d]): Train => ({ drivers: [a, c], driven: [b, d] })),
   );
-  const even = sizes.filter((a) => inBox(gears, [a, a])).map((a): Train => ({ drivers: [a], driven: [a] }));
-  return [...even, ...simple, ...compound];
+  return [...simpleTrains(gears), ...compound];
+}
+
+function simpleTrains(gears: readonly number[]): readonly Train[] {
+  const even = sizesOf(gears)
+    .filter((a) => inBox(gears, [a, a]))
+    .map((a): Train => ({ drivers: [a], driven: [a] }));
+  return [...even, ...pairsOf(gears).map(([driver, driven]): Train => ({ drivers: [driver], driven: [driven] }))];
+}
+
+const sizesOf = (gears: readonly number[]): readonly number[] => [...new Set(gears)].sort((a, b) => a - b);
+
+function pairsOf(gears: readonly number[]): readonly (readonly [number, number])[] {
+  const sizes = sizesOf(gears);
+  return sizes.flatMap((a) => sizes.filter((b) => b !== a && inBox(gears, [a, b])).map((b) => [a, b] as const));
 }
 
 /** a drives b; c, on b's stud, drives d: the stud wheel clears the first shaft, and b clears the leadscrew's. */

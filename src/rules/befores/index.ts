@@ -1,4 +1,5 @@
 /** Every before, and the pairs that they give for one part. Pairs of one method's own steps come first. */
+import type { OpId } from '../../model/ids.ts';
 import type { Before, Method } from '../../model/plan.ts';
 import type { BeforeRule, Work } from '../rule.ts';
 import {
@@ -92,22 +93,33 @@ export function beforesFor(work: Work, rules: readonly BeforeRule[] = BEFORE_RUL
     ),
   );
   const befores = [...work.methods.flatMap(steps), ...ruled];
-  return befores.filter((b) => b.force === 'strict' || !follows(befores, b.then, b.first));
+  const after = strictlyAfter(befores);
+  return befores.filter((b) => b.force === 'strict' || !after(b.then).has(b.first));
 }
 
-/** Do strict befores put `b` after `a` anyway? Then a preference for the other way round asks the impossible. */
-function follows(befores: readonly Before[], a: string, b: string): boolean {
-  const seen = new Set<string>([a]);
-  const queue = [a];
+/** What strict befores put after an operation anyway: a preference for the other way round would ask the impossible. */
+function strictlyAfter(befores: readonly Before[]): (op: OpId) => ReadonlySet<OpId> {
+  const next = new Map<OpId, OpId[]>();
+  for (const b of befores) if (b.force === 'strict' && !b.when) next.set(b.first, [...(next.get(b.first) ?? []), b.then]);
+  const known = new Map<OpId, ReadonlySet<OpId>>();
+  return (op) => {
+    const found = known.get(op) ?? reach(next, op);
+    known.set(op, found);
+    return found;
+  };
+}
+
+function reach(next: ReadonlyMap<OpId, readonly OpId[]>, from: OpId): ReadonlySet<OpId> {
+  const seen = new Set<OpId>();
+  const queue = [from];
   for (let at = queue.pop(); at !== undefined; at = queue.pop()) {
-    for (const next of befores) {
-      if (next.force !== 'strict' || next.when || next.first !== at || seen.has(next.then)) continue;
-      if (next.then === b) return true;
-      seen.add(next.then);
-      queue.push(next.then);
+    for (const then of next.get(at) ?? []) {
+      if (seen.has(then)) continue;
+      seen.add(then);
+      queue.push(then);
     }
   }
-  return false;
+  return seen;
 }
 
 /** A method's own order, named after what stands in it. */
