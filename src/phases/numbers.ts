@@ -2,6 +2,7 @@
 import { type Len, len, mm, toMm, toStep } from '../base/units.ts';
 import { type CuttingData, type CuttingOperation, type CuttingTool, cuttingData } from '../handbook/cutting.ts';
 import { deepHole, drillFeed, pecks, REAM_FEED } from '../handbook/drilling.ts';
+import { pointLength } from '../handbook/drills.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
 import { findMaterial } from '../handbook/materials.ts';
 import { numbersTable } from '../handbook/numbers.ts';
@@ -12,7 +13,7 @@ import type { Workshop } from '../model/workshop.ts';
 import { chooseSpeed, deepestCut, type Speed, type SpeedBound } from '../rules/cutting.ts';
 import { type DialRead, radialOf, readAlong, readCross } from '../rules/dials.ts';
 import { splitPasses } from '../rules/passes.ts';
-import { pointLength, type Removal, walkRemoval } from '../rules/removal.ts';
+import { type Removal, walkRemoval } from '../rules/removal.ts';
 import { findWheels } from '../rules/wheels.ts';
 
 type Thread = Extract<Feature, { kind: 'thread' }>;

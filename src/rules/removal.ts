@@ -11,6 +11,7 @@ import {
   turnProfile,
   widestUnder,
 } from '../geometry/profile.ts';
+import { pointLength } from '../handbook/drills.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import { practice } from '../handbook/practice.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
@@ -189,11 +190,6 @@ function withPoint(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' 
   const tenth = mm(numbersTable.value('tidy.coarse'));
   const point = sweep.point === undefined ? 0 : Math.ceil(pointLength(sweep.diameter, sweep.point) / tenth) * tenth;
   return outward(state, out, { face, beyond: len(by + point) });
-}
-
-/** Of a drill's cone, in units; `point` is its included angle in degrees. */
-export function pointLength(diameter: Len, point: number): number {
-  return diameter / (2 * Math.tan((point * Math.PI) / (2 * practice.value('turn.half'))));
 }
 
 function kerfOf(state: State, sweep: Extract<Sweep, { take: 'part' }>): Span {

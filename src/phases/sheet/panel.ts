@@ -37,11 +37,12 @@ function isRough(desk: Desk, setUp: SetUp, op: OpId): boolean {
   return !ends && !(wayOf(operation, setUp)?.cuts ?? []).some((cut) => cut.stage === 'final');
 }
 
-/** Its own reason, and the strict before that holds it back most often. */
+/** Its own reason, and the strict before that holds it back most often; of equal ones the more particular, which binds fewest in the part. */
 function becauseOf(desk: Desk, op: OpId): readonly Because[] {
   const held = heldBack(desk, op).map((b) => b.because);
   const times = (because: Because): number => held.filter((b) => b.rule === because.rule).length;
-  const most = held.reduce<Because | undefined>((best, next) => (best === undefined || times(next) > times(best) ? next : best), undefined);
+  const spread = (because: Because): number => desk.planned.route.befores.filter((b) => b.because.rule === because.rule).length;
+  const [most] = [...held].sort((a, b) => times(b) - times(a) || spread(a) - spread(b));
   return [...desk.operation(op).because.slice(0, 1), ...(most ? [most] : [])];
 }
 

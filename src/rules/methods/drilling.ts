@@ -1,5 +1,6 @@
 /** Centring and drilling: from which end, how deep, and through which smaller hole. */
 import { type Len, len, minus, mm } from '../../base/units.ts';
+import { pointLength } from '../../handbook/drills.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Bound, Cut, Operation, Way } from '../../model/plan.ts';
@@ -69,16 +70,15 @@ export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undef
   const face = c.end(end)?.face;
   const { from, to } = c.cylinder(f.cylinder);
   if (f.blind) return face === undefined ? undefined : { face, beyond: minus(to, from) };
-  if (f.floor) return { face: f.floor, beyond: len(-pointLength(size) - length('drill.short')) };
+  if (f.floor) return { face: f.floor, beyond: len(-pointRoom(size) - length('drill.short')) };
   const beyond = c.end(other(end));
   return beyond && { face: beyond.face, beyond: length('drill.past') };
 }
 
-/** Length of the drill's point, up to the next tenth of a millimetre. */
-export function pointLength(size: Len): Len {
-  const exact = size / (2 * Math.tan((fact('drill.point') * Math.PI) / (2 * fact('turn.half'))));
+/** Room for the drill's point: its length up to the next tenth of a millimetre. */
+export function pointRoom(size: Len): Len {
   const tenth = mm(1 / 10);
-  return len(Math.ceil(exact / tenth) * tenth);
+  return len(Math.ceil(pointLength(size) / tenth) * tenth);
 }
 
 /** The hole that goes on, smaller, from this one's floor or far side. */

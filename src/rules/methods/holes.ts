@@ -5,7 +5,7 @@ import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/pl
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
-import { drilling, drillOp, FOR_REAMER, pilotHole, pointLength, startOf, TO_SIZE, UNDER } from './drilling.ts';
+import { drilling, drillOp, FOR_REAMER, pilotHole, pointRoom, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
@@ -55,7 +55,7 @@ function boring({ f }: { readonly f: Hole }, c: Context): Offer {
 /** Has a drill of that size room for its point above the floor? */
 function fits(c: Context, f: Hole, drill: Len): boolean {
   const { from, to } = c.cylinder(f.cylinder);
-  return f.floor === undefined || minus(to, from) > pointLength(drill) + length('drill.short');
+  return f.floor === undefined || minus(to, from) > pointRoom(drill) + length('drill.short');
 }
 
 /** Much is to come out over a smaller hole: a drill takes most of it. */
