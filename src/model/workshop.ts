@@ -3,6 +3,19 @@ import type { Len } from '../base/units.ts';
 import type { End, PartId } from './ids.ts';
 
 export type Dial = { readonly reads: 'diameter' | 'travel'; readonly division: Len; readonly turn: Len };
+/** As measured on the lathe. The banjo swings about the leadscrew, its stud slides in the slot. */
+export type Banjo = {
+  /** diameter of the pitch circle a tooth */
+  readonly module: Len;
+  /** from the axis of the first driver to that of the leadscrew */
+  readonly centres: Len;
+  /** from the leadscrew's axis to the stud's, as near and as far as the slot lets it */
+  readonly slot: { readonly from: Len; readonly to: Len };
+  /** diameter of the thickest thing beside a wheel on these shafts: boss, collar, nut */
+  readonly boss: Len;
+};
+/** `wheels`: teeth of the worm wheels that there are for it; `marks`: lines on the dial, evenly spaced. */
+export type ThreadingDial = { readonly wheels: readonly number[]; readonly marks: number };
 export type Workshop = {
   readonly name: string;
   readonly lathe: {
@@ -15,7 +28,19 @@ export type Workshop = {
     /** watts */
     readonly motor: number;
     readonly leadscrew: Len;
+    /** threads an inch of an inch leadscrew: exact where its pitch in units is not */
+    readonly leadscrewPerInch?: number;
+    /** teeth of the change wheels; a wheel that is there twice stands twice */
     readonly gears: readonly number[];
+    /** which wheels mesh; without it as on the small lathes whose trains are published */
+    readonly banjo?: Banjo;
+    /** can the carriage be let go of the leadscrew; yes where it is not said */
+    readonly halfNuts?: boolean;
+    /** can the spindle be run backward under power; yes where it is not said */
+    readonly reverse?: boolean;
+    /** a lever that turns the leadscrew the other way; without one left-hand threads want a second idler */
+    readonly tumbler?: boolean;
+    readonly threadingDial?: ThreadingDial;
     readonly dials: { readonly cross: Dial; readonly top: Dial; readonly carriage?: Dial; readonly tailstock: Dial };
     /** how far the jaws must stay from the cut */
     readonly jawClearance: Len;
