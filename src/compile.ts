@@ -77,7 +77,7 @@ function orderAll(
       found.push({
         code: 'plan.no-route',
         severity: 'error',
-        grounds: { part: part.id, refused: none.refused.length, wouldHelp: none.wouldHelp.length },
+        grounds: { part: part.id, refused: none.refused.length, ...helpOf(none) },
       });
     }
     if (!route) continue;
@@ -90,6 +90,12 @@ function orderAll(
   }
   return { routed, noRoutes };
 }
+
+/** How many single changes would help, and how many pairs where no single one does. */
+const helpOf = ({ wouldHelp, wouldHelpByOne = [], wouldHelpPairs = [] }: NoRoute) => ({
+  wouldHelp: wouldHelp.length + wouldHelpByOne.length,
+  pairs: wouldHelp.length + wouldHelpByOne.length > 0 ? 0 : wouldHelpPairs.length,
+});
 
 function asksOf(route: Route): readonly ToolingAsk[] {
   const operations = route.chosen.flatMap((m) => m.operations);

@@ -41,6 +41,8 @@ export type NoRoute = {
   readonly part: PartId;
   readonly refused: readonly Refusal[];
   readonly wouldHelp: readonly Refusal[];
+  /** Changes that are one because one tool makes them all: what is refused to several features for want of it. */
+  readonly wouldHelpByOne?: readonly (readonly Refusal[])[];
   /** Where no single change would: those that would together. */
   readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];

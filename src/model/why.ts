@@ -16,6 +16,8 @@ export type WhyPart = {
   /** How many orders are as good, as text; this one among them. */
   readonly asGood: string;
   readonly proved: 'best' | 'best found within the limit';
+  /** No order costs less; absent where the order is proved best. */
+  readonly atLeast?: Cost;
   readonly states: number;
   readonly runnersUp: readonly { readonly grips: readonly string[]; readonly cost: Cost; readonly dearerBy: keyof Cost | 'nothing' }[];
   readonly refused: readonly WhyRefusal[];
@@ -67,6 +69,8 @@ export type WhyRefusal = { readonly what: string; readonly because: Because; rea
 export type WhyNot = Pick<NoRoute, 'part' | 'stuck'> & {
   readonly refused: readonly WhyRefusal[];
   readonly wouldHelp: readonly WhyRefusal[];
+  /** One tool for several features. */
+  readonly wouldHelpByOne: readonly (readonly WhyRefusal[])[];
   /** Where no single change would help. */
   readonly wouldHelpPairs: readonly (readonly [WhyRefusal, WhyRefusal])[];
 };

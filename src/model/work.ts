@@ -202,6 +202,8 @@ export type Refusal = {
   readonly has?: Len;
   readonly wants?: Len;
   readonly would?: { readonly grip: Grip } | { readonly method: Method };
+  /** The one thing that is wanting: what is refused to several features for want of the same tool is one change. */
+  readonly lacks?: string;
 };
 export type Candidates = {
   readonly part: Part;

@@ -16,6 +16,7 @@ export function whyNot(none: NoRoute): WhyNot {
     stuck: none.stuck,
     refused: none.refused.map(refusal),
     wouldHelp: none.wouldHelp.map(refusal),
+    wouldHelpByOne: (none.wouldHelpByOne ?? []).map((all) => all.map(refusal)),
     wouldHelpPairs: pairs.map(([a, b]) => [refusal(a), refusal(b)] as const),
   };
 }
@@ -38,6 +39,7 @@ function whyPart(planned: PlannedPart): WhyPart {
     asGood: route.asGood,
     habits: route.habits ?? [],
     proved: route.proved,
+    ...(route.atLeast ? { atLeast: route.atLeast } : {}),
     states: route.states,
     runnersUp: route.runnersUp.map(({ grips, cost }) => ({ grips, cost, dearerBy: dearer(route.cost, cost) })),
     refused: route.refused.map(refusal),

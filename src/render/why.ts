@@ -43,8 +43,11 @@ export function showWhyNot(none: WhyNot, words: Words): string {
 }
 
 function helpBlock(none: WhyNot, words: Words): readonly string[] {
-  if (none.wouldHelp.length > 0)
-    return ['', words.say('why.would-help'), ...none.wouldHelp.flatMap((r) => changeLines(r, none.part, words))];
+  const single = [
+    ...none.wouldHelp.flatMap((r) => changeLines(r, none.part, words)),
+    ...none.wouldHelpByOne.flatMap((all) => oneForAll(all, none.part, words)),
+  ];
+  if (single.length > 0) return ['', words.say('why.would-help'), ...single];
   if (none.wouldHelpPairs.length === 0) return ['', words.say('why.nothing-single-helps')];
   const told = ({ what, because }: WhyRefusal): string => `${within(what, none.part)} (${ruleTitle(because, words)})`;
   const pairs = none.wouldHelpPairs.map(([a, b]) => STEP + words.say('why.pair', { a: told(a), b: told(b) }));
@@ -58,6 +61,7 @@ function headOfPart(part: WhyPart, words: Words): readonly string[] {
   return [
     words.say('why.part', { part: part.part, cost }),
     STEP + words.say(best, { asGood: part.asGood, states: part.states }),
+    ...(part.atLeast ? [STEP + words.say('why.at-least', { cost: words.say('why.cost', part.atLeast) })] : []),
     ...habits,
   ];
 }
@@ -160,6 +164,17 @@ function tailOfPart(part: WhyPart, words: Words): readonly string[] {
 function section(id: string, refusals: readonly WhyRefusal[], part: string, words: Words): readonly string[] {
   if (refusals.length === 0) return [];
   return ['', words.say(id), ...refusals.flatMap((r) => refusalLines(r, part, words))];
+}
+
+/** One tool that several features want: its change, then what each of them wants of it. */
+function oneForAll(all: readonly WhyRefusal[], part: string, words: Words): readonly string[] {
+  const [first] = all;
+  if (!first) return [];
+  const change = words.say(`rule.${first.because.rule}.change`, first.because.grounds);
+  return [
+    STEP + words.say('why.one-for-all', { change, count: all.length }),
+    ...all.flatMap((r) => STEP + (refusalLines(r, part, words)[0] ?? '')),
+  ];
 }
 
 /** What to change, in the rule's own words; the figures say how much. */

@@ -253,8 +253,9 @@ describe('words of what cannot be designed', () => {
   it.each<readonly [string, Readonly<Record<string, unknown>>]>([
     ['design.stem-chokes', { chamber: mm(7.5), stem: mm(6), bore: mm(4.5) }],
     ['design.stem-lost', { stem: mm(-1.2), threaded: mm(9) }],
-    ['plan.no-route', { part: 'cap', refused: 1, wouldHelp: 0 }],
-    ['plan.no-route', { part: 'cap', refused: 7, wouldHelp: 2 }],
+    ['plan.no-route', { part: 'cap', refused: 1, wouldHelp: 0, pairs: 0 }],
+    ['plan.no-route', { part: 'cap', refused: 3, wouldHelp: 0, pairs: 4 }],
+    ['plan.no-route', { part: 'cap', refused: 7, wouldHelp: 2, pairs: 0 }],
     ...['coupling-relief', 'seat-relief', 'body-flats', 'spigot'].map(
       (where) => ['design.wall-thin', { where, has: mm(0.5), wants: mm(1) }] as const,
     ),

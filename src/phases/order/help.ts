@@ -1,4 +1,4 @@
-/** Where nothing finishes: each refused candidate allowed in turn, and two at a time if none does. */
+/** Where nothing finishes: each refused candidate allowed in turn, all that one tool would allow, and two at a time if no single one does. */
 import type { Candidates, NoRoute, Refusal } from '../../model/plan.ts';
 import { combinations } from './combinations.ts';
 import { problemsOf } from './problem.ts';
@@ -8,14 +8,35 @@ import { workOf } from './space.ts';
 const STATE_LIMIT = 1e5;
 const FIRST_WIDTH = 1e2;
 
-/** The single changes that would make the job possible; where there is none, the pairs that would. */
-export function changesThatHelp(c: Candidates): Pick<NoRoute, 'wouldHelp' | 'wouldHelpPairs'> {
+type Help = Pick<NoRoute, 'wouldHelp' | 'wouldHelpByOne' | 'wouldHelpPairs'>;
+
+/** The single changes that would make the job possible, one tool for several features among them; where there is none, the pairs that would. */
+export function changesThatHelp(c: Candidates): Help {
   const allowed = c.refused.filter((r) => r.would !== undefined);
   const helps = (changes: readonly Refusal[]): boolean => isPossible(changes.reduce(allow, c));
   const wouldHelp = allowed.filter((r) => helps([r]));
-  if (wouldHelp.length > 0) return { wouldHelp };
+  const byOne = byTool(allowed)
+    .filter((all) => !all.some((r) => wouldHelp.includes(r)) && helps(all))
+    .map((all) => needed(all, helps));
+  const found = { wouldHelp, ...(byOne.length > 0 ? { wouldHelpByOne: byOne } : {}) };
+  if (wouldHelp.length > 0) return found;
   const pairs = allowed.flatMap((a, i) => allowed.slice(i + 1).map((b) => [a, b] as const));
-  return { wouldHelp, wouldHelpPairs: pairs.filter(([a, b]) => idOf(a) !== idOf(b) && helps([a, b])) };
+  return { ...found, wouldHelpPairs: pairs.filter(([a, b]) => idOf(a) !== idOf(b) && helps([a, b])) };
+}
+
+/** Refusals for want of one and the same tool, where it is wanted more than once. */
+function byTool(refused: readonly Refusal[]): readonly (readonly Refusal[])[] {
+  const lacking = new Map<string, Refusal[]>();
+  for (const r of refused) if (r.lacks !== undefined) lacking.set(r.lacks, [...(lacking.get(r.lacks) ?? []), r]);
+  return [...lacking.values()].filter((all) => all.length > 1);
+}
+
+/** Without those that are made in another way as well. */
+function needed(all: readonly Refusal[], helps: (some: readonly Refusal[]) => boolean): readonly Refusal[] {
+  return all.reduce((left, r) => {
+    const rest = left.filter((other) => other !== r);
+    return helps(rest) ? rest : left;
+  }, all);
 }
 
 /** One thing may be refused for two reasons. */

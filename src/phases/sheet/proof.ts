@@ -168,7 +168,7 @@ function orders(plan: Plan, words: Words): Section {
     String(route.cost.setUps),
     String(route.cost.toolChanges),
     route.asGood,
-    words.say(route.proved === 'best' ? 'proof.best' : 'proof.best-found'),
+    route.proved === 'best' ? words.say('proof.best') : words.say('proof.best-found', { ...(route.atLeast ?? route.cost) }),
   ]);
   return {
     kind: 'table',

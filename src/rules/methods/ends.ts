@@ -86,6 +86,7 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
         because: { rule: 'part-off', grounds: {} },
         has: c.workshop.tools.parting?.deepest ?? len(0),
         wants: c.part.stock.across,
+        lacks: 'parting',
         would: { method: heated ? stub(c, feature, bladeFor(c)) : parting(c, feature, bladeFor(c)) },
       });
       continue;

@@ -204,6 +204,7 @@ function wanting(c: Context, what: string, start: Len, wants: Len, again: (more:
     because: { rule: best ? 'boring-reach' : 'no-boring-tool', grounds: {} },
     has: best?.reach ?? ZERO,
     wants,
+    lacks: 'boring',
     ...(method ? { would: { method } } : {}),
   };
 }

@@ -25,7 +25,6 @@ export const atTheBench: MethodRule = methodRule({
   },
   then: ({ f, how }, c) => {
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
-    if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} } }] };
     const vee = f.does === 'cross-hole' ? lying(c) : undefined;
     const op: Operation = operation(
       {
@@ -41,6 +40,7 @@ export const atTheBench: MethodRule = methodRule({
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
+    if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
     return vee && vee.has < vee.wants
       ? { refused: [{ what: f.id, because: { rule: 'vee-short', grounds: {} }, ...vee, would: { method } }] }
       : { methods: [method] };
@@ -84,12 +84,13 @@ export const knurl: MethodRule = methodRule({
   source: CUSTOM,
   when: (_c, f) => (f.kind === 'side' && f.does === 'knurl' ? { f } : undefined),
   then: ({ f }, c) => {
-    if (!c.workshop.tools.knurling) return { refused: [{ what: f.id, because: { rule: 'no-knurling-tool', grounds: {} } }] };
     const way = { cuts: [], sweeps: [{ take: 'side' as const, feature: f.id }] };
     const tool = { kind: 'knurling', key: 'knurling', material: 'HSS' as const };
     const op = operation({ feature: f.id, step: 'knurl', verb: 'knurl', tool, ways: { first: way, second: way } }, [
       { rule: 'knurl', grounds: {} },
     ]);
-    return { methods: [{ feature: f.id, name: 'knurl', because: { rule: 'knurl', grounds: {} }, operations: [op], rank: 0 }] };
+    const method = { feature: f.id, name: 'knurl', because: { rule: 'knurl', grounds: {} }, operations: [op], rank: 0 };
+    if (c.workshop.tools.knurling) return { methods: [method] };
+    return { refused: [{ what: f.id, because: { rule: 'no-knurling-tool', grounds: {} }, lacks: 'knurling', would: { method } }] };
   },
 });

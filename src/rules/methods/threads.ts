@@ -38,24 +38,21 @@ function saysOf(f: ThreadFeature, step: 'screw-cut' | 'die' | 'tap'): Operation[
 }
 
 const gaugeLength = (f: ThreadFeature) => len(f.thread.major.target - (f.thread.major.target % f.thread.pitch));
+const singlePoint = (c: Context, side: 'outside' | 'inside', f: ThreadFeature): Operation['tool'] => ({
+  ...{ kind: `threading-${side}`, key: `threading-${side}` },
+  ...{ material: c.workshop.tools.material, thread: f.thread.name },
+});
+
 export const screwCutOutside: MethodRule = methodRule({
   id: 'screw-cut',
   source: CUSTOM,
   when: thread('outside'),
-  then: ({ f }, c) =>
-    c.workshop.tools.threadingOutside
-      ? {
-          methods: [
-            make(
-              f,
-              c,
-              'screw-cut',
-              { kind: 'threading-outside', key: 'threading-outside', material: c.workshop.tools.material, thread: f.thread.name },
-              0,
-            ),
-          ],
-        }
-      : { refused: [{ what: f.id, because: { rule: 'no-threading-tool', grounds: { thread: f.thread.name } } }] },
+  then: ({ f }, c) => {
+    const method = make(f, c, 'screw-cut', singlePoint(c, 'outside', f), 0);
+    if (c.workshop.tools.threadingOutside) return { methods: [method] };
+    const because = { rule: 'no-threading-tool', grounds: { thread: f.thread.name } };
+    return { refused: [{ what: f.id, because, lacks: 'threading-outside', would: { method } }] };
+  },
 });
 
 export const dieOutside: MethodRule = methodRule({
@@ -83,6 +80,7 @@ export const tapInside: MethodRule = methodRule({
             {
               what: `${f.id}/tap`,
               because: { rule: 'no-tap', grounds: { thread: f.thread.name } },
+              lacks: `tap-${f.thread.name}`,
               would: { method: make(f, c, 'tap', { kind: 'tap', key: `tap-${f.thread.name}`, thread: f.thread.name, material: 'HSS' }, 0) },
             },
           ],
@@ -98,21 +96,12 @@ export const screwCutInside: MethodRule = methodRule({
     const tool = c.workshop.tools.threadingInside;
     const reach = depthFrom(f.start, farther(f.start, f), c.part);
     const what = `${f.id}/screw-cut`;
-    if (!tool) return { refused: [{ what, because: { rule: 'no-threading-tool', grounds: { thread: f.thread.name } } }] };
+    const method = make(f, c, 'screw-cut', singlePoint(c, 'inside', f), 1);
+    const wanting = { what, lacks: 'threading-inside', would: { method } };
+    const grounds = { thread: f.thread.name };
+    if (!tool) return { refused: [{ ...wanting, because: { rule: 'no-threading-tool', grounds } }] };
     if (tool.smallest > f.thread.minor.lo || tool.reach < reach)
-      return {
-        refused: [{ what, because: { rule: 'threading-reach', grounds: { thread: f.thread.name } }, has: tool.reach, wants: reach }],
-      };
-    return {
-      methods: [
-        make(
-          f,
-          c,
-          'screw-cut',
-          { kind: 'threading-inside', key: 'threading-inside', material: c.workshop.tools.material, thread: f.thread.name },
-          1,
-        ),
-      ],
-    };
+      return { refused: [{ ...wanting, because: { rule: 'threading-reach', grounds }, has: tool.reach, wants: reach }] };
+    return { methods: [method] };
   },
 });
