@@ -5,7 +5,7 @@
 import type { SurfaceId } from '../model/ids.ts';
 import type { Dimension, Face, Limits, Part, SideFeature, Surface } from '../model/part.ts';
 import type { OutlineAsk, Side } from './outline/ask.ts';
-import { addEnds, type Bench, named, newBench } from './outline/bench.ts';
+import { addEnds, type Bench, named, newBench, surfaceOf } from './outline/bench.ts';
 import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
 import { truthsOf } from './outline/truths.ts';
@@ -47,7 +47,7 @@ function sideFeature(made: Bench, side: Side): SideFeature {
     ...rest,
     kind: 'side',
     id: named(made, name),
-    on: named(made, on),
+    on: surfaceOf(made, made.ask.sections.find((one) => one.name === on) ?? { name: on }),
     ...(spoils ? { spoils: spoils.map((s) => named(made, s)) } : {}),
   };
 }
@@ -67,7 +67,7 @@ function dimension(made: Bench, ask: { readonly from: string; readonly to: strin
 function ringOf(made: Bench): readonly SurfaceId[] {
   const outside = [...made.surfaces.values()]
     .filter((s) => s.side === 'outside')
-    .map((s) => ({ s, z: middle(made, s), d: height(made, s) }));
+    .flatMap((s) => places(made, s).map((z) => ({ s, z, d: height(made, s) })));
   const inside = [...made.surfaces.values()].filter((s) => s.side === 'inside').map((s) => ({ s, z: middle(made, s), d: height(made, s) }));
   outside.sort((p, q) => p.z - q.z);
   inside.sort((p, q) => q.z - p.z);
@@ -76,6 +76,10 @@ function ringOf(made: Bench): readonly SurfaceId[] {
 
 const height = (made: Bench, s: Surface): number =>
   s.shape === 'cylinder' ? s.size.target : s.shape === 'cone' ? s.mouth.target : made.length;
+
+/** Once for each stretch in which it stands. */
+const places = (made: Bench, s: Surface): readonly number[] =>
+  s.shape === 'cylinder' && s.pieces ? s.pieces.map((one) => (one.from + one.to) / 2) : [middle(made, s)];
 
 /** A place along z that orders surfaces round the ring: cones a hair inside the face that they start from. */
 function middle(made: Bench, s: Surface): number {

@@ -39,6 +39,8 @@ export type Cylinder = {
   readonly from: Len;
   readonly to: Len;
   readonly asStock?: true;
+  /** One cut that stands in several stretches, with grooves between them; `from` and `to` are then those of the whole. */
+  readonly pieces?: readonly { readonly from: Len; readonly to: Len }[];
 };
 /**
  * A cone or chamfer. Its diameter is `mouth` at the face `at`; from there, going toward `into`, an outside cone grows and an inside

@@ -124,6 +124,8 @@ export type Figures = {
   readonly feed?: number;
   /** Depth of each pass, a side (radial), or along z for a facing cut; they add up to the stock. */
   readonly passes?: readonly Len[];
+  /** Before them, over the last `long` of a bore, where its drill stopped short of the floor; a side. */
+  readonly narrow?: { readonly long: Len; readonly passes: readonly Len[] };
   readonly dial?: {
     readonly which: 'cross' | 'top' | 'carriage' | 'tailstock';
     readonly turns: number;

@@ -70,6 +70,7 @@ function turnFigures(asked: Asked): Partial<Figures> {
   const feed = (light ?? data)?.feed;
   const dial = dialOf(asked);
   return {
+    ...narrowPasses(removal, deepest),
     ...optional('rpm', lightRpm ?? rpm),
     ...optional('feed', feed),
     ...optional('passes', passes),
@@ -86,6 +87,11 @@ function passesOf(asked: Asked, deepest: Len | undefined): readonly Len[] | unde
   if (deepest === undefined) return undefined;
   const finish = TURNED_OUTSIDE.includes(removal.operation.verb) && isFinal(removal) ? dataOf(asked, 'turn-finish')?.ap : undefined;
   return splitPasses({ stock, deepest, finish: finish ?? len(0) });
+}
+
+function narrowPasses({ narrow }: Removal, deepest: Len | undefined): Pick<Figures, 'narrow'> {
+  if (!narrow || deepest === undefined) return {};
+  return { narrow: { long: narrow.long, passes: splitPasses({ stock: radialOf(narrow.amount), deepest, finish: len(0) }) } };
 }
 const TURNED_OUTSIDE: readonly Verb[] = ['face', 'turn', 'cone'];
 

@@ -83,10 +83,16 @@ export function farther(end: End, s: { readonly from: Len; readonly to: Len }): 
 }
 
 /** Depth along z of a cone, from its mouth to the cylinder that it runs into. */
-export function coneDepth(cone: Cone, runsInto: Cylinder): Len {
+export const coneDepth = (cone: Cone, runsInto: Cylinder): Len => coneRun(cone, runsInto.size.target);
+
+/** Length along z from a cone's mouth to where it has that diameter. */
+export function coneRun(cone: Cone, diameter: Len): Len {
   const halfAngle = (cone.includedAngle * Math.PI) / (2 * fact('turn.half'));
-  return mm(Math.abs(toMm(len(cone.mouth.target - runsInto.size.target))) / (2 * Math.tan(halfAngle)));
+  return mm(Math.abs(toMm(len(cone.mouth.target - diameter))) / (2 * Math.tan(halfAngle)));
 }
+
+/** Where a cylinder stands: in one stretch, or in several with grooves between them. */
+export const stretchesOf = (cylinder: Cylinder): readonly { readonly from: Len; readonly to: Len }[] => cylinder.pieces ?? [cylinder];
 
 /** Section diameter as the bar or the cutting leaves it. */
 export const diameterOf = (c: Context, f: Outside): Len => c.cylinder(f.cylinder).size.target;

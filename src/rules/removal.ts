@@ -30,6 +30,8 @@ export type Removal = {
   readonly diameter?: Len;
   /** A hole's depth at full diameter, from the face of the end in use as it stands. */
   readonly depth?: Len;
+  /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
+  readonly narrow?: { readonly long: Len; readonly amount: Len };
   /** It comes out on the far side. */
   readonly through?: true;
   /** A branch stands on the work. */
@@ -44,6 +46,8 @@ type State = {
   /** Where either end of the metal is now; a raw end is not known until it is faced. */
   readonly ends: Map<End, Len>;
   readonly places: Map<SurfaceId, Len>;
+  /** By hole, how far its drill went at full diameter. */
+  readonly drilled: Map<SurfaceId, number>;
   branched: boolean;
 };
 
@@ -51,7 +55,16 @@ type State = {
 export function walkRemoval(part: Part, route: Route, chart: Chart): readonly Removal[] {
   const across = part.stock.from === 'bar' ? widest(part.stock) : len(0);
   const working = new Map(chart.working.map((one) => [`${one.op} ${one.makes}`, one]));
-  const state: State = { part, working, outs: [], profile: barProfile(across), ends: new Map(), places: new Map(), branched: false };
+  const state: State = {
+    part,
+    working,
+    outs: [],
+    profile: barProfile(across),
+    ends: new Map(),
+    places: new Map(),
+    drilled: new Map(),
+    branched: false,
+  };
   for (const setUp of route.setUps) {
     for (const id of setUp.operations) {
       const operation = operationOf(route, id);
@@ -76,7 +89,7 @@ function step(state: State, setUp: SetUp, operation: Operation, way: Way): void 
   if (operation.verb === 'solder') state.branched = true;
 }
 
-type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'depth' | 'through'>>;
+type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'depth' | 'through' | 'narrow'>>;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
@@ -148,7 +161,21 @@ function lookBore(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }
     depth,
     ...(diameter > inside ? { stock: { measures: 'diameter', amount: len(diameter - inside) } } : {}),
     ...(through ? { through: true } : {}),
+    ...narrowEnd(state, sweep, bottom, { span, inside }),
   };
+}
+
+/** A drill with a point stops short of a flat floor: what it left narrow is opened before the bore is taken to size. */
+function narrowEnd(
+  state: State,
+  sweep: Extract<Sweep, { take: 'bore' }>,
+  bottom: number,
+  { span, inside }: { readonly span: Span; readonly inside: Len },
+): Found {
+  const stopped = state.drilled.get(sweep.cylinder);
+  const least = insideOver(state.profile, span);
+  if (sweep.point !== undefined || stopped === undefined || least === undefined || least >= inside) return {};
+  return { narrow: { long: len(Math.abs(bottom - stopped)), amount: len(inside - least) } };
 }
 
 // ---- the profile after it -----------------------------------------------------------------------------------------------------
@@ -164,6 +191,8 @@ function apply(state: State, out: End, operation: Operation, sweep: Sweep): void
     const span = between(placeOf(state, sweep.first), placeOf(state, sweep.second));
     state.profile = cut(state.profile, span, targetOf(state, operation, sweep.floor));
   } else if (sweep.take === 'bore') {
+    const { from, to } = outward(state, out, sweep.to);
+    if (sweep.point !== undefined) state.drilled.set(sweep.cylinder, out === 'first' ? to : from);
     state.profile = boreProfile(state.profile, withPoint(state, out, sweep), sweep.diameter);
   } else if (sweep.take === 'part') {
     const { air } = faceOf(state.part, sweep.face);

@@ -75,8 +75,11 @@ function operationLine(planned: PlannedPart, operation: Operation | undefined, s
   const figures = planned.figures.find((f) => f.op === operation.id);
   const speed = figures?.rpm ? `${figures.rpm.value}/min` : '';
   const passes = figures?.passes ? `passes ${figures.passes.map((p) => showMm(p)).join(' ')}` : '';
+  const narrow = figures?.narrow
+    ? `first over the last ${showMm(figures.narrow.long)}: ${figures.narrow.passes.map((p) => showMm(p)).join(' ')}`
+    : '';
   const asks = (operation.asks ?? []).map((a) => `asks ${a.kind}`);
-  return `   ${[`${operation.verb} ${short(operation.feature)}`, ...drill, ...sizes, operation.tool.key, speed, passes, ...asks].filter((t) => t !== '').join('; ')}`;
+  return `   ${[`${operation.verb} ${short(operation.feature)}`, ...drill, ...sizes, operation.tool.key, speed, narrow, passes, ...asks].filter((t) => t !== '').join('; ')}`;
 }
 
 const limits = (l: Limits): string => `${showMm(l.target)} [${showMm(l.lo)} ${showMm(l.hi)}]`;

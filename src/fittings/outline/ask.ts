@@ -24,6 +24,8 @@ export type Section = {
   /** Rolled after turning; the size is the blank's. */
   readonly knurl?: true;
   readonly name: string;
+  /** The section of that name, beyond a groove, is of this size too: the two are one cut, and one cylinder. */
+  readonly oneWith?: string;
   readonly role: Role;
   readonly size: Limits;
   readonly length: Len;

@@ -26,6 +26,16 @@ export function put(made: Bench, surface: Surface): SurfaceId {
 
 export const named = (made: Bench, name: string): string => `${made.ask.id}/${name}`;
 
+/** The surface of a section: its own, or that of the section with which it is one cut. */
+export const surfaceOf = (made: Bench, section: { readonly name: string; readonly oneWith?: string }): SurfaceId =>
+  named(made, section.oneWith ?? section.name);
+
+/** The sections that are one cut with the one of that name, itself among them, from the first end. */
+export const piecesOf = (made: Bench, name: string): readonly { readonly from: Len; readonly to: Len; readonly i: number }[] =>
+  made.ask.sections.flatMap((section, i) =>
+    section.name === name || section.oneWith === name ? [{ from: made.starts[i] ?? len(0), to: made.starts[i + 1] ?? made.length, i }] : [],
+  );
+
 export function addEnds(made: Bench): void {
   addEnd(made, made.ask.first, 'first', len(0));
   if (made.ask.second) addEnd(made, made.ask.second, 'second', made.length);

@@ -4,22 +4,20 @@ import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
 import type { Cylinder, Limits, SideFeature } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
 import type { Section, ThreadAsk } from './ask.ts';
-import { type Bench, boundary, named, put } from './bench.ts';
+import { type Bench, boundary, named, piecesOf, put, surfaceOf } from './bench.ts';
 
 export function addSection(made: Bench, section: Section, i: number): void {
-  const id = named(made, section.name);
+  const id = surfaceOf(made, section);
   const next = made.ask.sections[i + 1];
-  const before = made.ask.sections[i - 1];
   const from = made.starts[i] ?? len(0);
   const to = made.starts[i + 1] ?? len(0);
   const rises = next !== undefined && next.size.target > section.size.target;
-  const rose = before !== undefined && before.size.target > section.size.target;
   if (next && section.shoulder) {
     const air: End = rises ? 'first' : 'second';
     put(made, {
       shape: 'face',
       id: named(made, section.shoulder.letter),
-      feature: rises ? id : named(made, next.name),
+      feature: rises ? id : surfaceOf(made, next),
       role: section.shoulder.role,
       side: 'outside',
       air,
@@ -27,13 +25,26 @@ export function addSection(made: Bench, section: Section, i: number): void {
       letter: section.shoulder.letter,
     });
   }
-  put(made, cylinderOf(id, section, from, to));
-  const second = rises ? boundary(made, i) : undefined;
-  const first = rose ? boundary(made, i - 1) : undefined;
+  if (section.oneWith === undefined) addCylinder(made, section, i);
+  if (section.knurl) made.features.push(knurlOn(named(made, section.name), id, from, to));
+  if (section.thread) addOutsideThread(made, section, section.thread, i);
+  for (const cone of conesOf(section)) addOutsideCone(made, section, cone, i);
+}
+
+/** The surface, and what makes it: a groove, or a section with the shoulders at either end of all that is one cut with it. */
+function addCylinder(made: Bench, section: Section, i: number): void {
+  const id = named(made, section.name);
+  const pieces = piecesOf(made, section.name);
+  const [start, end] = [pieces[0] ?? { i, from: len(0) }, pieces.at(-1) ?? { i, to: len(0) }];
+  const whole = cylinderOf(id, section, start.from, end.to);
+  put(made, pieces.length > 1 ? { ...whole, pieces: pieces.map(({ from, to }) => ({ from, to })) } : whole);
   if (section.groove) {
     addGroove(made, id, section, i);
     return;
   }
+  const higher = (beside: Section | undefined): boolean => beside !== undefined && beside.size.target > section.size.target;
+  const first = higher(made.ask.sections[start.i - 1]) ? boundary(made, start.i - 1) : undefined;
+  const second = higher(made.ask.sections[end.i + 1]) ? boundary(made, end.i) : undefined;
   made.features.push({
     kind: 'outside',
     id,
@@ -42,9 +53,6 @@ export function addSection(made: Bench, section: Section, i: number): void {
     shoulder: { ...(first ? { first } : {}), ...(second ? { second } : {}) },
     section: section.section ?? 'round',
   });
-  if (section.knurl) made.features.push(knurlOn(id, from, to));
-  if (section.thread) addOutsideThread(made, section, section.thread, i);
-  for (const cone of conesOf(section)) addOutsideCone(made, section, cone, i);
 }
 
 type OutsideCone = NonNullable<Section['cone']> & { readonly name: string; readonly does: 'cone' | 'chamfer' };
@@ -61,12 +69,12 @@ function addGroove(made: Bench, id: FeatureId, section: Section, i: number): voi
   made.features.push({ kind: 'groove', id, role: section.role, side: 'outside', floor: id, first, second });
 }
 
-const knurlOn = (id: FeatureId, from: Len, to: Len): SideFeature => ({
+const knurlOn = (own: string, on: SurfaceId, from: Len, to: Len): SideFeature => ({
   kind: 'side',
-  id: `${id}.knurl`,
+  id: `${own}.knurl`,
   role: 'free',
   does: 'knurl',
-  on: id,
+  on,
   at: len(from + Math.floor((to - from) / 2)),
   half: len(Math.floor((to - from) / 2)),
 });
@@ -181,7 +189,7 @@ function addOutsideCone(made: Bench, section: Section, cone: OutsideCone, i: num
     mouth: cone.mouth,
     at,
     into: cone.at === 'first' ? 'second' : 'first',
-    until: named(made, section.name),
+    until: surfaceOf(made, section),
   });
   made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: cone.does });
 }

@@ -8,6 +8,7 @@ import type { Limits } from '../../model/part.ts';
 import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
 import type { Section, ThreadAsk } from '../outline.ts';
 import { outsideThread, threadOf } from '../threads.ts';
+import { alikeOf } from './alike.ts';
 import type { AskedSection, TurnedPartAsked } from './asked.ts';
 import { chamfersOf } from './chamfer.ts';
 import { type Faults, fault, type Path } from './fault.ts';
@@ -22,8 +23,9 @@ export function sectionsOf(asked: TurnedPartAsked, letters: Letters, faults: Fau
   if (known.length < sizes.length || known.length === 0) return undefined;
   const before = faults.length;
   for (let i = 1; i < known.length; i += 1) checkStep(asked, known, i, faults);
+  const alike = alikeOf(asked, known, faults);
   if (faults.length > before) return undefined;
-  const sections = asked.outside.map((_, i) => sectionOf(asked, known, i, letters, faults));
+  const sections = asked.outside.map((_, i) => ({ ...sectionOf(asked, known, i, letters, faults), ...alike[i] }));
   return faults.length > before ? undefined : sections;
 }
 

@@ -32,7 +32,11 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     cuts: cutsOf(operation, figures, words),
     dial: dialOf(figures, words),
     measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
-    says: [...passesSaid(operation, figures, words), ...saidIn(operation, setUp).flatMap((because) => said(because, words))],
+    says: [
+      ...passesSaid(operation, figures, words),
+      ...narrowSaid(figures, words),
+      ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
+    ],
     free: '',
   };
 }
@@ -131,6 +135,11 @@ function cutsOf(operation: Operation, figures: Figures | undefined, words: Words
   if (operation.verb !== 'screw-cut') return passes(cuts);
   const deep = cuts.reduce((sum, cut) => (sum + cut) as typeof cut);
   return words.say('cuts.thread', { count: cuts.length, deep: short(deep) });
+}
+
+/** What the drill left narrow above a floor is opened first. */
+function narrowSaid({ narrow }: Partial<Figures> = {}, words: Words): readonly string[] {
+  return narrow ? [words.say('cuts.narrow', { long: size(narrow.long), passes: passes(narrow.passes) })] : [];
 }
 
 /** The many passes of a thread do not fit a column: they are said in a line beneath. */

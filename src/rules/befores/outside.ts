@@ -1,6 +1,7 @@
 /** Outside sections and threads. */
 import type { Feature } from '../../model/part.ts';
 import type { Operation } from '../../model/plan.ts';
+import { stretchesOf } from '../context.ts';
 import { type BeforeRule, CUSTOM } from '../rule.ts';
 import { all, of } from './select.ts';
 
@@ -20,7 +21,7 @@ export const turnBeforeRelief: BeforeRule = {
 function turnsBeside(work: Parameters<BeforeRule['pairs']>[0], f: Extract<Feature, { kind: 'groove' }>): readonly Operation[] {
   const walls = [work.c.face(f.first).z, work.c.face(f.second).z];
   return work.c.outsides
-    .filter((o) => walls.includes(work.c.cylinder(o.cylinder).to) || walls.includes(work.c.cylinder(o.cylinder).from))
+    .filter((o) => stretchesOf(work.c.cylinder(o.cylinder)).some((one) => walls.includes(one.to) || walls.includes(one.from)))
     .flatMap((o) => of(work, o.id, 'turn'));
 }
 

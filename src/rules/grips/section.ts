@@ -1,9 +1,10 @@
 /** Held on an outside section: collet, sleeve, jaws (three, four, or bored in place), or on a hexagon. */
-import { add, type Len, len, minus } from '../../base/units.ts';
+import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
+import { numbersTable } from '../../handbook/numbers.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, coneDepth, diameterOf, ENDS, farther, length, nearer, type Outside, scaled } from '../context.ts';
+import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
@@ -18,22 +19,29 @@ export const onSection: GripRule = {
 function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusal)[] {
   const kind = holdKind(work.c, o, out);
   const thin = thinWall(work, o, out);
-  const bored = thin && work.c.workshop.holding.softJaws ? gripsOf(work, o, out, 'bored-jaws', undefined) : [];
-  return [
-    ...gripsOf(work, o, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin),
-    ...(kind === 'bored-jaws' ? [] : bored),
-  ];
+  return stretchesOf(work.c.cylinder(o.cylinder)).flatMap((stretch, i) => {
+    const on: On = { o, stretch, name: i === 0 ? o.id : `${o.id}.${i + 1}` };
+    const bored = thin && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws', undefined) : [];
+    return [
+      ...gripsOf(work, on, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin),
+      ...(kind === 'bored-jaws' ? [] : bored),
+    ];
+  });
 }
 
-function gripsOf(work: Work, o: Outside, out: End, kind: Hold, thin: Refusal | undefined): readonly (Grip | Refusal)[] {
-  const grip = sectionGrip(work, o, out, kind, 'jaw.clearance');
+/** A section, or one of its stretches where a groove parts it: jaws close on that one. */
+type On = { readonly o: Outside; readonly stretch: { readonly from: Len; readonly to: Len }; readonly name: string };
+
+function gripsOf(work: Work, on: On, out: End, kind: Hold, thin: Refusal | undefined): readonly (Grip | Refusal)[] {
+  const { o } = on;
+  const grip = sectionGrip(work, on, out, kind, 'jaw.clearance');
   if (!grip) return [];
   const refused = protectedSurface(work, o, grip) ?? tooSlight(work, grip) ?? cannotEnter(work, o, grip) ?? thin;
   if (refused) return [{ ...refused, what: grip.id, ...(refused.would || refused === thin ? { would: { grip } } : {}) }];
   const heavy = atLeast(scaled(grip.diameter, 'grip.heavy.ratio'));
   if (minus(grip.to, grip.from) >= heavy) return [grip];
   // a light facing cut never passes the jaws: less room is enough
-  const close = sectionGrip(work, o, out, kind, 'jaw.clearance.light') ?? grip;
+  const close = sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? grip;
   const has = minus(close.to, close.from);
   const light = kind === 'bored-jaws' ? length('grip.least') : atLeast(scaled(grip.diameter, 'grip.light.ratio'));
   const short: Refusal = { what: grip.id, because: { rule: 'grip-short', grounds: {} }, has, wants: heavy, would: { grip } };
@@ -44,11 +52,11 @@ function gripsOf(work: Work, o: Outside, out: End, kind: Hold, thin: Refusal | u
 const atLeast = (l: Len): Len => len(Math.max(l, length('grip.least')));
 
 /** The whole section but for room at the side where tools work. */
-function sectionGrip(work: Work, o: Outside, out: End, kind: Hold, clearance: string): Grip | undefined {
+function sectionGrip(work: Work, { o, stretch: whole, name }: On, out: End, kind: Hold, clearance: string): Grip | undefined {
   const c = work.c;
   const cyl = c.cylinder(o.cylinder);
   const room = length(clearance);
-  const plain = clearOfCones(c, o, cyl);
+  const plain = clearOfCones(c, o, whole);
   const stretch = clearOfSides(
     work,
     out === 'first' ? { from: add(plain.from, room), to: plain.to } : { from: plain.from, to: minus(plain.to, room) },
@@ -56,9 +64,9 @@ function sectionGrip(work: Work, o: Outside, out: End, kind: Hold, clearance: st
     out,
   );
   if (stretch.to <= stretch.from) return undefined;
-  const datum = datumBehind(c, o, out, kind);
+  const datum = datumBehind(c, whole, out, kind);
   return {
-    id: `${o.id}.${kind}.${out}`,
+    id: `${name}.${kind}.${out}`,
     kind,
     out,
     on: [o.cylinder],
@@ -84,22 +92,19 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
   hexagon: 'runout.three-jaw',
 };
 
-/** A cone at either end of a section, cut or still to be cut, is nothing to hold by. */
-function clearOfCones(
-  c: Context,
-  o: Outside,
-  cyl: { readonly from: Len; readonly to: Len; readonly size: { readonly target: Len } },
-): { readonly from: Len; readonly to: Len } {
+/** A cone at either end of a stretch, cut or still to be cut, is nothing to hold by. On a hexagon it reaches farthest along the corners. */
+function clearOfCones(c: Context, o: Outside, stretch: On['stretch']): On['stretch'] {
   const cones = c.part.features.flatMap((f) =>
     f.kind === 'cone' && c.cone(f.cone).side === 'outside' && c.cone(f.cone).until === o.cylinder ? [c.cone(f.cone)] : [],
   );
-  return cones.reduce(
-    (left, cone) => {
-      const depth = coneDepth(cone, c.cylinder(o.cylinder));
-      return cone.into === 'second' ? { from: add(left.from, depth), to: left.to } : { from: left.from, to: minus(left.to, depth) };
-    },
-    { from: cyl.from, to: cyl.to },
-  );
+  const { target } = c.cylinder(o.cylinder).size;
+  const widest = o.section === 'hexagon' ? mm(toMm(target) * numbersTable.value('hexagon.corners')) : target;
+  return cones.reduce((left, cone) => {
+    const depth = coneRun(cone, widest);
+    const { z } = c.face(cone.at);
+    if (cone.into === 'second') return z === stretch.from ? { from: add(left.from, depth), to: left.to } : left;
+    return z === stretch.to ? { from: left.from, to: minus(left.to, depth) } : left;
+  }, stretch);
 }
 
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
@@ -145,10 +150,10 @@ function wantsTruth(c: Context, out: End): boolean {
 }
 
 /** The face at the inner end of the hold, or the part's far end: pushed against jaws or stop, lengths are read from it. */
-function datumBehind(c: Context, o: Outside, out: End, kind: Hold): SurfaceId | undefined {
+function datumBehind(c: Context, stretch: On['stretch'], out: End, kind: Hold): SurfaceId | undefined {
   // inside a collet or sleeve only a stop in the spindle can reach: the part's own end
   if (kind === 'collet' || kind === 'sleeve') return c.end(other(out))?.face;
-  const z = farther(out, c.cylinder(o.cylinder));
+  const z = farther(out, stretch);
   const face = c.part.surfaces.find((s) => s.shape === 'face' && s.side === 'outside' && s.z === z && s.air === other(out));
   return face?.id ?? c.end(other(out))?.face;
 }

@@ -2,7 +2,7 @@
 import { type Len, len, minus } from '../../base/units.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { Operation, Verb } from '../../model/plan.ts';
-import { type Context, length, operation, scaled } from '../context.ts';
+import { type Context, length, operation, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
 
@@ -58,9 +58,9 @@ const GUIDED: readonly Verb[] = ['file-square', 'file-hexagon', 'file-half'];
 function lying(c: Context): { readonly has: Len; readonly wants: Len } | undefined {
   if (c.outsides.some((o) => o.section === 'hexagon')) return undefined;
   const plain = c.outsides.filter((o) => !KEPT.includes(o.role) && !c.threads.some((t) => t.on === o.cylinder));
-  const all = plain.map((o) => {
-    const { from, to, size } = c.cylinder(o.cylinder);
-    return { has: minus(to, from), wants: len(Math.max(scaled(size.target, 'vee.ratio'), length('vee.least'))) };
+  const all = plain.flatMap((o) => {
+    const wants = len(Math.max(scaled(c.cylinder(o.cylinder).size.target, 'vee.ratio'), length('vee.least')));
+    return stretchesOf(c.cylinder(o.cylinder)).map(({ from, to }) => ({ has: minus(to, from), wants }));
   });
   return all.sort((a, b) => b.has - b.wants - (a.has - a.wants))[0] ?? { has: len(0), wants: length('vee.least') };
 }

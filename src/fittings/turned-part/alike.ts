@@ -1,0 +1,46 @@
+/** Sections of one size on either side of a groove: a turner takes them in one cut, and they are one cylinder. */
+import type { Limits } from '../../model/part.ts';
+import type { AskedRole, AskedSection, TurnedPartAsked } from './asked.ts';
+import { type Faults, fault } from './fault.ts';
+
+/** By section, the name of the one that it is cut with (the longest of them), or nothing; and the role that is the strictest among them. */
+export type Alike = { readonly oneWith?: string; readonly role?: AskedRole };
+
+export function alikeOf(asked: TurnedPartAsked, sizes: readonly Limits[], faults: Faults): readonly Alike[] {
+  const groups = groupsOf(asked, sizes, faults);
+  return asked.outside.map((_, i): Alike => {
+    const group = groups.find((one) => one.includes(i));
+    if (!group) return {};
+    const sections = group.map((k) => asked.outside[k] as AskedSection);
+    const lead = sections.reduce((a, b) => (b.length.nominal > a.length.nominal ? b : a));
+    const role = STRICTEST.find((one) => sections.some((s) => s.role === one));
+    return { ...(lead === asked.outside[i] ? {} : { oneWith: lead.name }), ...(role ? { role } : {}) };
+  });
+}
+
+const STRICTEST: readonly AskedRole[] = ['seat', 'sealing', 'register', 'running', 'clearance', 'free'];
+
+/** Two neighbours but for grooves: one cut if their limits are the same; if these overlap and differ, neither of two cuts is sure of metal. */
+function groupsOf(asked: TurnedPartAsked, sizes: readonly Limits[], faults: Faults): readonly (readonly number[])[] {
+  const groups: number[][] = [];
+  const plain = asked.outside.flatMap((section, i) => (section.groove ? [] : [i]));
+  plain.slice(1).forEach((i, n) => {
+    const before = plain[n] as number;
+    const [a, b] = [sizes[before], sizes[i]];
+    if (i === before + 1 || !a || !b || a.hi < b.lo || b.hi < a.lo) return;
+    if (a.lo === b.lo && a.hi === b.hi && isPlain(asked, before) && isPlain(asked, i)) {
+      const group = groups.find((one) => one.includes(before));
+      if (group) group.push(i);
+      else groups.push([before, i]);
+      return;
+    }
+    const grounds = { feature: asked.outside[i]?.name ?? '', before: asked.outside[before]?.name ?? '' };
+    fault(faults, ['outside', i], 'alike-across-groove', { ...grounds, thread: !(isPlain(asked, before) && isPlain(asked, i)) });
+  });
+  return groups;
+}
+
+function isPlain(asked: TurnedPartAsked, i: number): boolean {
+  const section = asked.outside[i];
+  return section !== undefined && section.thread === undefined && section['as-bar'] !== true;
+}
