@@ -18,6 +18,7 @@ const OWN_UNIT: Readonly<Record<QuantityKind, string>> = {
   angle: ' deg',
   power: ' W',
   temperature: ' °C',
+  time: ' min',
   count: '',
 };
 /** A title has to stay on one line of a page. */
@@ -30,7 +31,7 @@ export const length = (bounds: Bounds = {}, named: (word: string) => Len | undef
     return typeof read === 'number' ? (outside(toMm(len(read)), 'length', bounds, value) ?? len(read)) : read;
   });
 
-/** A pressure in bar, a speed in turns a minute, an angle in degrees, a power in watts, a temperature in °C. */
+/** A pressure in bar, a speed in turns a minute, an angle in degrees, a power in watts, a temperature in °C, a time in minutes. */
 export const quantity = (kind: Exclude<QuantityKind, 'length' | 'count'>, bounds: Bounds = {}) =>
   ask({ type: 'string' }, (value): number | Problem => {
     const read = quantityOf(value, kind);

@@ -4,7 +4,7 @@ import { nearest } from './nearest.ts';
 import { inch, len, mm, roundHalfEven, UNITS_PER_MM } from './units.ts';
 import { shown } from './written.ts';
 
-export type QuantityKind = 'length' | 'pressure' | 'speed' | 'angle' | 'power' | 'temperature' | 'count';
+export type QuantityKind = 'length' | 'pressure' | 'speed' | 'angle' | 'power' | 'temperature' | 'time' | 'count';
 /** What cannot be: a code for its words, and the grounds they are fed. */
 export type Problem = { readonly problem: string; readonly grounds: Readonly<Record<string, string | number | boolean>> };
 
@@ -30,6 +30,9 @@ const UNITS: readonly Unit[] = [
   { kind: 'power', names: ['kW'], size: 1000 },
   { kind: 'power', names: ['hp'], size: HP_IN_WATTS },
   { kind: 'temperature', names: ['°C', 'deg C', 'degC'], size: 1 },
+  { kind: 'time', names: ['min', 'minute', 'minutes'], size: 1 },
+  { kind: 'time', names: ['s', 'sec', 'second', 'seconds'], size: 1 / 60 },
+  { kind: 'time', names: ['h', 'hour', 'hours'], size: 60 },
 ];
 
 /** Longer than any number with its unit. */
@@ -38,7 +41,7 @@ const LARGEST = 1e9;
 
 /**
  * A length comes in whole units of 0.1 um (rounded once, half to even); a pressure in bar; a speed in turns a minute; an angle in
- * degrees; a power in watts; a temperature in °C; a count as itself. A bare number is a count, or millimetres where a length is asked;
+ * degrees; a power in watts; a temperature in °C; a time in minutes; a count as itself. A bare number is a count, or millimetres where a length is asked;
  * anything else needs its unit. Upper and lower case of units count for nothing. Never throws.
  */
 export function readQuantity(written: string | number, kind: QuantityKind): number | Problem {

@@ -2,7 +2,17 @@
 import type { Len } from '../base/units.ts';
 import type { End, PartId } from './ids.ts';
 
-export type Dial = { readonly reads: 'diameter' | 'travel'; readonly division: Len; readonly turn: Len };
+export type Dial = {
+  readonly reads: 'diameter' | 'travel';
+  readonly division: Len;
+  readonly turn: Len;
+  /** What its figures count: millimetres or thousandths of an inch; millimetres when absent. */
+  readonly units?: 'mm' | 'in';
+  /** Lost motion when the handle is turned back, as the dial counts it; nought when absent. */
+  readonly backlash?: Len;
+};
+/** Full power from `fullFrom` up to `to`, turns a minute; slower than that the torque is no greater. One row for each range of gears or belt. */
+export type PowerRange = { readonly to: number; readonly fullFrom: number };
 /** As measured on the lathe. The banjo swings about the leadscrew, its stud slides in the slot. */
 export type Banjo = {
   /** diameter of the pitch circle a tooth */
@@ -16,17 +26,32 @@ export type Banjo = {
 };
 /** `wheels`: teeth of the worm wheels that there are for it; `marks`: lines on the dial, evenly spaced. */
 export type ThreadingDial = { readonly wheels: readonly number[]; readonly marks: number };
+export type ToolMaterial = 'HSS' | 'carbide';
+export type Turner = {
+  readonly name: string;
+  readonly hand: 'right' | 'left' | 'both';
+  readonly nose: Len;
+  readonly material: ToolMaterial;
+};
+/** Something that the file did not say. `key`: as in the file, 'lathe.nose'; a length in units of 0.1 um where `unit` is 'mm'. */
+export type Taken = { readonly key: string; readonly value: string | number | boolean; readonly unit: string };
+
 export type Workshop = {
   readonly name: string;
   readonly lathe: {
     readonly centreHeight: Len;
+    /** the axis over the cross slide: half of what swings there */
+    readonly overSlide: Len;
     readonly betweenCentres: Len;
     readonly spindleBore: Len;
     readonly nose: 'screwed' | 'flanged' | 'cam';
     /** rev/min: a range, or the steps that there are */
     readonly speeds: { readonly from: number; readonly to: number } | { readonly steps: readonly number[] };
-    /** watts */
+    /** watts, at full power */
     readonly motor: number;
+    /** By rising `to`; none where every speed has full power. See `powerAt` in handbook/motor.ts. */
+    readonly torque: readonly PowerRange[];
+    /** Its pitch, rounded. */
     readonly leadscrew: Len;
     /** threads an inch of an inch leadscrew: exact where its pitch in units is not */
     readonly leadscrewPerInch?: number;
@@ -42,11 +67,24 @@ export type Workshop = {
     readonly tumbler?: boolean;
     readonly threadingDial?: ThreadingDial;
     readonly dials: { readonly cross: Dial; readonly top: Dial; readonly carriage?: Dial; readonly tailstock: Dial };
+    /** How far the slides and the tailstock's barrel go. */
+    readonly travel: { readonly cross: Len; readonly top: Len; readonly tailstock: Len };
+    /** 'MT2' */
+    readonly tailstockTaper: string;
+    readonly toolPost: 'quick-change' | 'clamped';
     /** how far the jaws must stay from the cut */
     readonly jawClearance: Len;
+    /** room kept between what turns and the slides */
+    readonly slideClearance: Len;
   };
   readonly holding: {
-    readonly threeJaw: { readonly runout: Len; readonly largest: Len };
+    /** `largest` and `smallest`: work held from outside; `inside`: bores that the jaws open into. */
+    readonly threeJaw: {
+      readonly runout: Len;
+      readonly largest: Len;
+      readonly smallest: Len;
+      readonly inside: { readonly from: Len; readonly to: Len };
+    };
     /** diameters that there are collets for */
     readonly collets: readonly Len[];
     readonly sleeves: boolean;
@@ -58,13 +96,25 @@ export type Workshop = {
     /** threaded mandrels of these threads stand ready in the drawer: none by default */
   };
   readonly tools: {
-    readonly material: 'HSS' | 'carbide';
+    readonly material: ToolMaterial;
     readonly turning: boolean;
-    readonly parting: { readonly width: Len; readonly deepest: Len } | undefined;
-    readonly grooving: { readonly width: Len } | undefined;
-    readonly boring: readonly { readonly smallest: Len; readonly reach: Len }[];
+    /** Empty where `turning` is no. */
+    readonly turners: readonly Turner[];
+    /** `deepest`: the largest bar parted through; `reach`: how far the blade stands out, half of that and a little where absent. */
+    readonly parting: { readonly width: Len; readonly deepest: Len; readonly reach?: Len; readonly material?: ToolMaterial } | undefined;
+    readonly grooving: { readonly width: Len; readonly material?: ToolMaterial } | undefined;
+    /** `shank`: thickness of the bar, `usualShank` of handbook/lathe-usual.ts where absent. */
+    readonly boring: readonly {
+      readonly smallest: Len;
+      readonly reach: Len;
+      readonly shank?: Len;
+      readonly nose?: Len;
+      readonly material?: ToolMaterial;
+    }[];
     readonly threadingOutside: boolean;
-    readonly threadingInside: { readonly smallest: Len; readonly reach: Len } | undefined;
+    readonly threadingInside: { readonly smallest: Len; readonly reach: Len; readonly shank?: Len } | undefined;
+    /** Are screw-cutting tools ground to a point, or rounded as the form has it. */
+    readonly threadingTip: 'sharp' | 'rounded';
     readonly chamfering: boolean;
     readonly centreDrills: readonly { readonly pilot: Len; readonly mouth: Len; readonly name: string }[];
     readonly drills: readonly Len[];
@@ -82,6 +132,8 @@ export type Workshop = {
     readonly torch: boolean;
   };
   readonly measuring: readonly string[];
+  /** The same, each with the least that it shows; without where nobody knows. */
+  readonly instruments: readonly { readonly name: string; readonly resolution?: Len }[];
   readonly shelf: readonly {
     readonly material: string;
     readonly section: 'round' | 'hexagon';
@@ -96,6 +148,10 @@ export type Workshop = {
     /** outside threads under this are cut by die, others by the single point */
     readonly dieBelow?: Len;
   };
+  /** Minutes that a handling takes, by its id in handbook/handling.ts; every id is there. */
+  readonly handling: Readonly<Record<string, number>>;
+  /** What the file left out, and what was taken in its place. */
+  readonly taken: readonly Taken[];
 };
 
 /** What the person asked for, as read: one fitting's keys stay as values of that kind's own schema. */

@@ -5,10 +5,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { report } from '../../src/base/report.ts';
 import { MOST_BYTES } from '../../src/base/source.ts';
-import { mm } from '../../src/base/units.ts';
+import { len, mm } from '../../src/base/units.ts';
 import { words } from '../../src/base/words.ts';
 import type { CheckValveAsked } from '../../src/fittings/check-valve/asked.ts';
 import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
+import { commonDrills } from '../../src/handbook/common-set.ts';
 import type { Job } from '../../src/model/workshop.ts';
 import { read } from '../../src/phases/read.ts';
 
@@ -18,7 +19,11 @@ const text = (...path: readonly string[]) => readFileSync(join(ROOT, ...path), '
 const FITTING = { name: 'launch-feed-check-valve.yaml', text: text('specs', 'fittings', 'launch-feed-check-valve.yaml') };
 const WORKSHOP = { name: 'bench-lathe.yaml', text: text('specs', 'workshops', 'bench-lathe.yaml') };
 const WORDS = words(
-  Object.fromEntries(['errors.hbs', 'asks.hbs', 'part-errors.hbs', 'part-asks.hbs'].map((n) => [n, text('templates', 'en', n)])),
+  Object.fromEntries(
+    readdirSync(join(ROOT, 'templates', 'en'))
+      .filter((n) => n.endsWith('.hbs'))
+      .map((n) => [n, text('templates', 'en', n)]),
+  ),
 );
 
 const readFitting = (content: string) => read({ fitting: { name: 'my-valve.yaml', text: content } }, WORKSHOP, FITTING_KINDS);
@@ -72,18 +77,44 @@ describe('what may be left out', () => {
       material: 'PB102',
     });
   });
-  it('of a workshop: all but its name and the lathe; what is not named is not there', () => {
+  it('of a workshop: all but its name; tools beyond the usual ones are not there unless named', () => {
     const { value, found } = readWorkshop(LEAST_WORKSHOP);
     expect(found).toEqual([]);
     expect(value?.workshop).toMatchObject({
       lathe: { nose: 'screwed', gears: [], jawClearance: mm(1) },
       holding: { threeJaw: { runout: mm(0.1), largest: mm(63) }, collets: [], sleeves: true, softJaws: false, mandrels: true },
-      tools: { turning: true, chamfering: true, files: true, drillPress: false, torch: false, drills: [], threadingOutside: false },
+      tools: {
+        turning: true,
+        chamfering: true,
+        files: true,
+        drillPress: false,
+        torch: false,
+        taps: [],
+        boring: [],
+        threadingOutside: false,
+      },
       shelf: [],
       measuring: [],
       habits: { firstEnd: {}, avoid: [] },
     });
-    expect(value?.workshop.tools.parting).toBeUndefined();
+    expect(value?.workshop.tools).toMatchObject({ drills: commonDrills, parting: { width: mm(2), deepest: mm(20) } });
+  });
+  it('and then it is listed, with what was taken; what was said is not', () => {
+    const said = readWorkshop(LEAST_WORKSHOP).value?.workshop.taken ?? [];
+    const all = readWorkshop('workshop: Nothing said\n').value?.workshop.taken ?? [];
+    const keys = (taken: typeof all) => taken.map((one) => one.key);
+    expect(all).toContainEqual({ key: 'lathe.centre-height', value: mm(90), unit: 'mm' });
+    expect(all).toContainEqual({ key: 'lathe.half-nuts', value: true, unit: '' });
+    expect(keys(all).filter((key) => !keys(said).includes(key))).toEqual([
+      'lathe.centre-height',
+      'lathe.speeds',
+      'lathe.between-centres',
+      'lathe.spindle-bore',
+      'lathe.motor',
+      'lathe.leadscrew',
+      ...['cross', 'top', 'tailstock'].flatMap((d) => ['division', 'reads', 'turn'].map((k) => `lathe.dials.${d}.${k}`)),
+    ]);
+    expect(new Set(keys(all)).size).toBe(all.length);
   });
   it.each([
     ['threads: { seat: M12×1, cap: m12 X 1.0, coupling: M10 }', { seat: 'M12x1', cap: 'M12x1', coupling: 'M10' }],
@@ -110,6 +141,77 @@ describe('what may be left out', () => {
       ['230M07', mm(16)],
     ]);
   });
+  it.each([
+    // 25.4 / 8 exactly; 25.4 / 12 = 2.11666..., rounded once
+    ['leadscrew: 8 tpi', 'leadscrew', mm(3.175)],
+    ['leadscrew: 12 threads per inch', 'leadscrew', len(21_167)],
+    ['gears: [30, { teeth: 20, count: 2 }]', 'gears', [20, 20, 30]],
+    ['leadscrew: 8 tpi', 'leadscrewPerInch', 8],
+    ['leadscrew: 2 mm', 'leadscrewPerInch', undefined],
+    ['threading-dial: no', 'threadingDial', undefined],
+    ['threading-dial: { wheels: [16, 14], marks: 4 }', 'threadingDial', { wheels: [16, 14], marks: 4 }],
+    ['torque: { full-power-from: 1250 /min }', 'torque', [{ to: 2500, fullFrom: 1250 }]],
+    [
+      'torque: [{ full-power-from: 1250 /min }, { up-to: 1100 /min, full-power-from: 550 /min }]',
+      'torque',
+      [
+        { to: 1100, fullFrom: 550 },
+        { to: 2500, fullFrom: 1250 },
+      ],
+    ],
+    ['speeds: [120 /min, 240 /min]', 'torque', []],
+    [
+      'banjo: { module: 20 DP, centres: 110, slot: { from: 35, to: 90 }, boss: 1/2 in }',
+      'banjo',
+      { module: mm(1.27), centres: mm(110), slot: { from: mm(35), to: mm(90) }, boss: mm(12.7) },
+    ],
+  ] as const)('%s', (line, key, wanted) => {
+    const plain = line.startsWith('speeds') ? '' : '  speeds: { from: 100 /min, to: 2500 /min }\n';
+    const { value, found } = readWorkshop(`workshop: X\nlathe:\n${plain}  ${line}\n`);
+    expect(found).toEqual([]);
+    expect(value?.workshop.lathe[key]).toEqual(wanted);
+  });
+  it.each([
+    ['{ division: 0.001 in, turn: 0.1 in }', { division: mm(0.0254), turn: mm(2.54), units: 'in' }],
+    ['{ division: 0.025 mm, turn: 1 mm, backlash: 0.1 mm }', { units: 'mm', backlash: mm(0.1) }],
+    ['{ division: 0.02 mm, units: in }', { units: 'in' }],
+  ])('a dial %s', (dial, wanted) =>
+    expect(readWorkshop(`workshop: X\nlathe: { dials: { cross: ${dial} } }\n`).value?.workshop.lathe.dials.cross).toMatchObject(wanted),
+  );
+  it('tools say as much of themselves as is known', () => {
+    const tools =
+      'tools: { material: carbide, turning: [{ hand: left }, { material: HSS, name: knife }], parting: no, boring: [{ smallest: 6, reach: 20, shank: 4 }], centre-drills: [a1.6 / 3.35] }';
+    expect(readWorkshop(`workshop: X\n${tools}\n`).value?.workshop.tools).toMatchObject({
+      turners: [
+        { hand: 'left', nose: mm(0.4), material: 'carbide' },
+        { name: 'knife', hand: 'right', nose: mm(0.2), material: 'HSS' },
+      ],
+      parting: undefined,
+      boring: [{ smallest: mm(6), reach: mm(20), shank: mm(4) }],
+      centreDrills: [{ name: 'A1.6/3.35', pilot: mm(1.6), mouth: mm(3.35) }],
+    });
+  });
+  it('instruments show what they say, or what such things show', () => {
+    const text_ = 'measuring: [caliper, { name: micrometer 0-25, reads: 0.0001 in }, bent wire]';
+    expect(readWorkshop(`workshop: X\n${text_}\n`).value?.workshop.instruments).toEqual([
+      { name: 'caliper', resolution: mm(0.02) },
+      { name: 'micrometer 0-25', resolution: len(25) },
+      { name: 'bent wire' },
+    ]);
+  });
+  it.each([
+    ['handling: { set-bar: 90 s }', 'set-bar', 1.5],
+    ['lathe: { tool-post: clamped }', 'change-tool', 4],
+    ['lathe: { tool-post: quick-change }', 'change-tool', 1],
+  ])('%s', (line, key, minutes) => expect(readWorkshop(`workshop: X\n${line}\n`).value?.workshop.handling[key]).toBe(minutes));
+  it.each([
+    [
+      'M10x1, ME 1/4x40, 1/4-40 ME, 2 ba, 1/8 BSP, 1/4 UNF, 3/16 BSF',
+      ['M10x1', '1/4-40 ME', '1/4-40 ME', '2BA', 'G1/8', '1/4-28 UNF', '3/16-32 BSF'],
+    ],
+  ])('taps %s', (taps, wanted) =>
+    expect(readWorkshop(`workshop: X\ntools: { taps: [${taps}] }\n`).value?.workshop.tools.taps).toEqual(wanted),
+  );
   it('speeds may not run backwards', () => {
     const backwards = but(LEAST_WORKSHOP, /speeds: .*/, 'speeds: { from: 2500 /min, to: 100 /min }');
     expect(codes(readWorkshop(backwards))).toEqual(['read.range-backwards']);
@@ -185,7 +287,7 @@ describe('all at once', () => {
   });
   it('faults of both files, each with its own name', () => {
     const outcome = read(
-      { fitting: { name: 'a.yaml', text: '' }, workshop: { name: 'b.yaml', text: 'workshop: X\n' } },
+      { fitting: { name: 'a.yaml', text: '' }, workshop: { name: 'b.yaml', text: 'lathe: {}\n' } },
       WORKSHOP,
       FITTING_KINDS,
     );

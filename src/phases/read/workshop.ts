@@ -1,21 +1,33 @@
-/** A workshop's keys made the record that the phases work with; what is absent is taken as not there, or as a small shop has it. */
+/** A workshop's keys made the record that the phases work with; what is absent is taken as not there, or as a small shop has it; then it is listed. */
 import { present } from '../../base/asking.ts';
-import { mm } from '../../base/units.ts';
+import { type Len, mm, toMm } from '../../base/units.ts';
+import { handling, handlings } from '../../handbook/handling.ts';
+import { usualResolution } from '../../handbook/lathe-usual.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import { usual } from '../../handbook/reading.ts';
-import type { Workshop } from '../../model/workshop.ts';
+import type { Taken, Workshop } from '../../model/workshop.ts';
+import { latheOf } from './lathe.ts';
+import { type Taker, takerInto } from './taken.ts';
+import { toolsOf } from './tools.ts';
 import type { WorkshopKeys } from './workshop-schema.ts';
 
 export function workshopOf(keys: WorkshopKeys): Workshop {
+  const taken: Taken[] = [];
+  const take = takerInto(taken);
+  const lathe = latheOf(keys.lathe ?? {}, take);
+  const instruments = (keys.measuring ?? []).map(instrumentOf);
   return {
     name: keys.workshop,
-    lathe: latheOf(keys.lathe),
-    holding: holdingOf(keys.holding),
-    tools: toolsOf(keys.tools ?? {}),
-    measuring: keys.measuring ?? [],
+    lathe,
+    holding: holdingOf(keys.holding, take),
+    tools: toolsOf(keys.tools ?? {}, take),
+    measuring: instruments.map((one) => one.name),
+    instruments,
     shelf: (keys.shelf ?? []).flatMap(barsOf),
     ...(keys.holds ? { holds: keys.holds.map(ownHold) } : {}),
     habits: habitsOf(keys.habits ?? {}),
+    handling: handlingOf(keys.handling ?? {}, lathe.toolPost, take),
+    taken,
   };
 }
 
@@ -34,61 +46,43 @@ function barsOf({ material, section, across, length }: NonNullable<WorkshopKeys[
   return across.map((size) => ({ material: findMaterial(material)?.id ?? material, section, across: size, length }));
 }
 
-/** A screwed nose is the careful guess: such a chuck may come off in reverse. Without gears no thread is cut with the leadscrew. */
-function latheOf(keys: WorkshopKeys['lathe']): Workshop['lathe'] {
-  const { cross, top, tailstock, carriage } = keys.dials;
-  return {
-    centreHeight: keys['centre-height'],
-    betweenCentres: keys['between-centres'],
-    spindleBore: keys['spindle-bore'],
-    nose: keys.nose ?? 'screwed',
-    speeds: Array.isArray(keys.speeds) ? { steps: [...keys.speeds].sort((a, b) => a - b) } : keys.speeds,
-    motor: keys.motor,
-    leadscrew: keys.leadscrew,
-    gears: [...(keys.gears ?? [])].sort((a, b) => a - b),
-    dials: { cross, top, tailstock, ...present({ carriage }) },
-    jawClearance: keys['jaw-clearance'] ?? mm(usual('jaw-clearance')),
-  };
-}
-
 /** Sleeves and mandrels are made as they are needed, from bar: anybody has them who does not say no. Soft jaws, collets and a four-jaw chuck are bought. */
-function holdingOf(keys: WorkshopKeys['holding']): Workshop['holding'] {
+function holdingOf(keys: WorkshopKeys['holding'], take: Taker): Workshop['holding'] {
   return {
-    threeJaw: {
-      runout: keys?.['three-jaw']?.['run-out'] ?? mm(usual('runout')),
-      largest: keys?.['three-jaw']?.largest ?? mm(usual('chuck')),
-    },
+    threeJaw: chuckOf(keys?.['three-jaw'] ?? {}, take),
     collets: keys?.collets ?? [],
-    sleeves: keys?.sleeves ?? true,
+    sleeves: take('holding.sleeves', keys?.sleeves, true),
     softJaws: keys?.['soft-jaws'] ?? false,
-    mandrels: keys?.mandrels ?? true,
+    mandrels: take('holding.mandrels', keys?.mandrels, true),
     ...present({ fourJaw: keys?.['four-jaw'] }),
   };
 }
 
-/** A turning tool, a chamfer and files are in every shop; all else is there when it is named. */
-function toolsOf(keys: NonNullable<WorkshopKeys['tools']>): Workshop['tools'] {
+function chuckOf(keys: ChuckKeys, take: Taker): Workshop['holding']['threeJaw'] {
+  const largest = take('holding.three-jaw.largest', keys.largest, mm(usual('chuck')), 'mm');
+  const share = (id: string): Len => mm(Math.round(toMm(largest) * usual(id)));
+  const inside = { from: share('chuck.inside.from'), to: share('chuck.inside.to') };
   return {
-    material: keys.material ?? 'HSS',
-    turning: keys.turning ?? true,
-    parting: keys.parting && { width: keys.parting.width, deepest: keys.parting.largest },
-    grooving: keys.grooving,
-    boring: keys.boring ?? [],
-    threadingOutside: keys['threading-outside'] ?? false,
-    threadingInside: keys['threading-inside'],
-    chamfering: keys.chamfering ?? true,
-    centreDrills: keys['centre-drills'] ?? [],
-    drills: keys.drills ?? [],
-    reamers: keys.reamers ?? [],
-    silverSteel: keys['silver-steel'] ?? [],
-    taps: keys.taps ?? [],
-    dies: keys.dies ?? [],
-    dBits: keys['d-bits'] ?? [],
-    gaugeNuts: keys['gauge-nuts'] ?? [],
-    files: keys.files ?? true,
-    ...present({ filingGuide: keys['filing-guide'] }),
-    knurling: keys.knurling ?? false,
-    drillPress: keys['drill-press'] ?? false,
-    torch: keys.torch ?? false,
+    runout: take('holding.three-jaw.run-out', keys['run-out'], mm(usual('runout')), 'mm'),
+    largest,
+    smallest: take('holding.three-jaw.smallest', keys.smallest, mm(usual('chuck.smallest')), 'mm'),
+    inside: take.whole('holding.three-jaw.inside', keys.inside, inside, `${toMm(inside.from)}-${toMm(inside.to)}`, ''),
   };
+}
+type ChuckKeys = NonNullable<NonNullable<WorkshopKeys['holding']>['three-jaw']>;
+
+/** What an instrument shows is known of the usual ones. */
+function instrumentOf(one: NonNullable<WorkshopKeys['measuring']>[number]): Workshop['instruments'][number] {
+  const { name, reads } = typeof one === 'string' ? { name: one } : one;
+  return { name, ...present({ resolution: reads ?? usualResolution(name) }) };
+}
+
+/** Minutes of every kind of handling. A clamped post takes longer over a tool. */
+function handlingOf(
+  keys: NonNullable<WorkshopKeys['handling']>,
+  toolPost: Workshop['lathe']['toolPost'],
+  take: Taker,
+): Workshop['handling'] {
+  const usualOf = (id: string): number => handling.value(id === 'change-tool' && toolPost === 'clamped' ? 'change-tool-clamped' : id);
+  return Object.fromEntries(handlings.map((id) => [id, take(`handling.${id}`, keys[id], usualOf(id), 'min')]));
 }
