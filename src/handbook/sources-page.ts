@@ -13,6 +13,7 @@ import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
 import type { FactTable, Standing } from './fact.ts';
 import { flowFacts, flowRelations } from './flow.ts';
+import { leadTable } from './lead-error.ts';
 import { materialLimits, materials } from './materials.ts';
 import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
@@ -27,6 +28,7 @@ import { spindleFacts, spindleRelations } from './spindle.ts';
 import { squarePairs } from './squares.ts';
 import { stiffnessRelations } from './stiffness.ts';
 import { threading } from './thread-passes.ts';
+import { toolTable } from './thread-tool.ts';
 import { inchThreads } from './threads.ts';
 import { timeRelations } from './times.ts';
 import { ballRelations, type Relation } from './valve-ball.ts';
@@ -69,6 +71,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['capability.ts', capability],
   ['drilling.ts', drilling],
   ['flow.ts', flowFacts],
+  ['lead-error.ts', leadTable],
   ['materials.ts', materialLimits],
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
@@ -78,6 +81,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['silver-steel.ts', silverSteel],
   ['spindle.ts', spindleFacts],
   ['thread-passes.ts', threading],
+  ['thread-tool.ts', toolTable],
 ];
 
 const RELATIONS: readonly (readonly [file: string, rows: readonly Relation[]])[] = [
@@ -131,6 +135,9 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['drilling.ts', 'feeds of drills', 'navedtra', 'common practice'],
   ['drilling.ts', 'deep holes', 'drill-card', 'common practice'],
   ['drills.ts', 'lengths of jobber drills', 'din-338', 'from memory'],
+  ['gear-reach.ts', 'shafts, slot and wheels as sums of teeth', 'here', 'derived'],
+  ['trains.ts', 'pitch from leadscrew and wheels', 'here', 'derived'],
+  ['half-nuts.ts', 'threading dial', 'here', 'derived'],
   ['wires.ts', 'usable wires; factors, checked', 'thread-check', 'common practice'],
   ['thread-strength.ts', 'stress area', 'iso-898', 'from memory'],
   ['thread-strength.ts', 'form of the shearing areas', 'fed-h28-2b', 'standard'],

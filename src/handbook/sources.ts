@@ -129,6 +129,12 @@ const ROWS = [
   ['mitsubishi', 'Mitsubishi Materials, infeed of threads; cutting formulas', 'read'],
   ['sumitomo', 'Sumitomo, catalogue 2019-20, pp. 404, 415', 'read: infeed with a sharp tool'],
   ['ingersoll', 'Ingersoll, catalogue 2011, pp. 1262, 1346', 'read: passes of threads; depth of parting'],
+  ['zcc', 'ZCC Cutting Tools, catalogue 2019, p. 457', 'read: infeed of threads'],
+  [
+    'pitch-error',
+    'a lecture on the measurement of screw threads, scribd 333659626',
+    'read: an error of pitch as one of pitch diameter, cot a; 1.92 for 55 degrees',
+  ],
   ['lzqtool', 'lzqtool.com, drilling formulas', 'read: a worked example'],
   [
     'bench-set',

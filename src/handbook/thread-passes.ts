@@ -6,6 +6,7 @@ import { type Len, len, mm } from '../base/units.ts';
 import { type FactTable, factTable } from './fact.ts';
 import type { CuttingGroup } from './materials.ts';
 import { cite } from './sources.ts';
+import { toolTable } from './thread-tool.ts';
 
 /** How many passes keep the first no deeper than `first`, without any under `least`; the least rules. Depths are a side. */
 export function passCount(depth: Len, first: Len, least: Len): number {
@@ -26,9 +27,10 @@ export function equalAreaDepth(depth: Len, n: number, count: number): Len {
   return len(Math.round(depth * Math.sqrt(n / count)));
 }
 
-/** Deepest first pass a side, by what is cut. */
-export function firstPass(group: CuttingGroup): Len {
-  return mm(threading.value(`first.${FIRST[group]}`));
+/** Deepest first pass a side, by what is cut; less on the springy bar of an inside tool. */
+export function firstPass(group: CuttingGroup, side: 'outside' | 'inside' = 'outside'): Len {
+  const outside = mm(threading.value(`first.${FIRST[group]}`));
+  return side === 'outside' ? outside : len(Math.round(outside * toolTable.value('inside.first')));
 }
 
 const FIRST: Readonly<Record<CuttingGroup, string>> = {
@@ -63,14 +65,6 @@ export const threading: FactTable = factTable([
     unit: 'count',
     what: 'passes without infeed at the end (1 to 2)',
     source: cite('custom'),
-    standing: 'common practice',
-  },
-  {
-    id: 'top-slide',
-    value: 29.5,
-    unit: 'deg',
-    what: 'top slide set over for a flank of 30 degrees',
-    source: cite('navedtra', 'fig. 6-91'),
     standing: 'common practice',
   },
 ]);

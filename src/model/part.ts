@@ -73,6 +73,8 @@ export type ThreadSize = {
   /** Least root diameter of an outside thread; greatest root of an inside one: what a relief must clear. */
   readonly root: Len;
   readonly pitch: Len;
+  /** threads an inch where that is what the thread is made to: exact, as `pitch` need not be */
+  readonly perInch?: number;
   readonly hand: 'right' | 'left';
   /** degrees */
   readonly flankAngle: number;

@@ -117,6 +117,36 @@ export type StackPath = {
   readonly met: boolean;
 };
 
+/** drivers[0] drives driven[0], through the idler where there is one; drivers[1], on that stud, drives driven[1]; the last is the leadscrew's. */
+export type WheelsUsed = {
+  readonly drivers: readonly number[];
+  readonly driven: readonly number[];
+  readonly idler?: number;
+  /** Signed fraction of the pitch. */
+  readonly error: number;
+  /** What the error comes to over the engaged length, and as pitch diameter, where it is not nothing. */
+  readonly over?: { readonly engaged: Len; readonly off: Len; readonly acts: Len; readonly tolerance: Len };
+  readonly halfNuts: 'anywhere' | 'dial' | 'closed';
+  /** Worm wheel of the threading dial; every how many of its marks serve. */
+  readonly dial?: { readonly wheel: number; readonly every: number; readonly lines: number; readonly marks: number };
+  /** For a left-hand thread: by the tumbler's lever, by this wheel as a second idler, or not at all with these wheels. */
+  readonly leftBy?: 'tumbler' | 'none' | number;
+};
+export type ScrewCutting = {
+  readonly infeed: 'straight' | 'flank';
+  /** Degrees from square to the axis; how far it moves, pass by pass. */
+  readonly topSlide?: { readonly angle: number; readonly passes: readonly Len[] };
+  /** A side, for a tool ground to a sharp point; the passes are for one rounded as the thread's root is. */
+  readonly sharp: Len;
+  readonly spring: number;
+  readonly toward: 'headstock' | 'tailstock';
+  /** How the spindle comes back where the half-nuts stay closed. */
+  readonly back?: 'power' | 'slowly' | 'hand';
+  /** The carriage's travel while it is stopped, and what the relief leaves for it. */
+  readonly stop?: { readonly runsOn: Len; readonly room: Len };
+  /** What a micrometer reads over three wires of this size. */
+  readonly wires?: { readonly wire: Len; readonly lo: Len; readonly hi: Len };
+};
 export type Figures = {
   readonly op: OpId;
   readonly rpm?: { readonly value: number; readonly vc: number; readonly bound: string };
@@ -132,12 +162,8 @@ export type Figures = {
     readonly divisions: number;
     readonly total: Len;
   };
-  readonly wheels?: {
-    readonly drivers: readonly number[];
-    readonly driven: readonly number[];
-    readonly error: number;
-    readonly halfNuts: 'anywhere' | 'closed';
-  };
+  readonly wheels?: WheelsUsed;
+  readonly screw?: ScrewCutting;
   readonly depth?: Len;
   /** A drill's steps from full diameter; they add up to the depth at full diameter. */
   readonly pecks?: readonly Len[];

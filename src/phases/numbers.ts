@@ -1,22 +1,21 @@
 /** The numbers of each operation: speed, feed, passes, dial, wheels, depth, lubricant. Each is bound by this lathe, and says by what. */
-import { type Len, len, mm, toMm, toStep } from '../base/units.ts';
+import { type Len, len, mm, toMm } from '../base/units.ts';
 import { type CuttingData, type CuttingOperation, type CuttingTool, cuttingData } from '../handbook/cutting.ts';
 import { deepHole, drillFeed, pecks, REAM_FEED } from '../handbook/drilling.ts';
 import { pointLength } from '../handbook/drills.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
 import { findMaterial } from '../handbook/materials.ts';
 import { numbersTable } from '../handbook/numbers.ts';
-import { firstPass, modifiedInfeed, passCount, threading } from '../handbook/thread-passes.ts';
-import type { Face, Feature, Part } from '../model/part.ts';
+import type { Part } from '../model/part.ts';
 import type { Chart, Figures, Operation, Route, Verb } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { chooseSpeed, deepestCut, type Speed, type SpeedBound } from '../rules/cutting.ts';
 import { type DialRead, radialOf, readAlong, readCross } from '../rules/dials.ts';
 import { splitPasses } from '../rules/passes.ts';
 import { type Removal, walkRemoval } from '../rules/removal.ts';
-import { findWheels } from '../rules/wheels.ts';
+import { screwCutting, stopBound, threadDepth, threadPasses } from '../rules/screw-cutting.ts';
+import { wheelsFor } from '../rules/wheels.ts';
 
-type Thread = Extract<Feature, { kind: 'thread' }>;
 type Asked = { readonly part: Part; readonly workshop: Workshop; readonly material: string; readonly removal: Removal };
 
 /** One record an operation, in the order of work; a figure that the tables do not give, or that the operation has not, is absent. */
@@ -163,37 +162,20 @@ function screwCut(asked: Asked): Partial<Figures> {
   const { part, workshop, material, removal } = asked;
   const feature = part.features.find((one) => one.id === removal.operation.feature);
   if (feature?.kind !== 'thread') throw new Error(`'${removal.operation.id}' cuts no thread`);
-  const { pitch } = feature.thread;
-  const depth = threadDepth(feature);
+  const { thread } = feature;
+  const found = wheelsFor(workshop.lathe, { thread, length: len(feature.to - feature.from) });
+  const wheels = 'wheels' in found ? found.wheels : undefined;
   const group = findMaterial(material)?.cutting;
-  const least = mm(threading.value('least'));
-  const passes = group && modifiedInfeed(depth, passCount(depth, firstPass(group), least), mm(numbersTable.value('tidy.fine')));
-  const rpm = speedOf(asked, dataOf(asked, 'screw-cut'), stopBound(part, feature));
+  const passes = group && threadPasses(feature, group);
+  const rpm = speedOf(asked, dataOf(asked, 'screw-cut'), stopBound(part, feature, wheels));
   return {
     ...optional('rpm', rpm),
-    feed: toMm(pitch),
+    feed: toMm(thread.pitch),
     ...optional('passes', passes),
-    dial: readCross(workshop.lathe.dials, len(2 * depth)),
-    ...optional('wheels', findWheels(workshop.lathe.gears, workshop.lathe.leadscrew, pitch)),
+    dial: readCross(workshop.lathe.dials, len(2 * threadDepth(feature))),
+    ...optional('wheels', wheels),
+    screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value }),
   };
-}
-
-/** A side, from crest to root by the thread's form, to the hundredth; the gauge has the last word. */
-function threadDepth({ side, thread }: Thread): Len {
-  const exact = mm(numbersTable.value(`thread.depth.${thread.flankAngle}.${side}`) * toMm(thread.pitch));
-  return toStep(exact, mm(numbersTable.value('tidy.fine')));
-}
-
-/** The tool crosses the relief in no less than the time that it takes to stop. */
-function stopBound(part: Part, feature: Thread): readonly SpeedBound[] {
-  const relief = part.features.find((one) => one.kind === 'groove' && one.serves === feature.id);
-  if (relief?.kind !== 'groove') return [];
-  const [first, second] = [relief.first, relief.second].map((id) =>
-    part.surfaces.find((one): one is Face => one.id === id && one.shape === 'face'),
-  );
-  if (!first || !second) return [];
-  const pitches = Math.abs(second.z - first.z) / feature.thread.pitch;
-  return [{ most: (pitches * numbersTable.value('minute')) / numbersTable.value('thread.stop'), bound: 'bound.thread-stop' }];
 }
 
 // ---- the rest -----------------------------------------------------------------------------------------------------------------

@@ -1,134 +1,81 @@
-import fc from 'fast-check';
+/** Wheels on a lathe: what a thread bears, what is refused and with what nearest, half-nuts, left hand. */
 import { describe, expect, it } from 'vitest';
-import { len, mm } from '../../src/base/units.ts';
-import { findWheels, halfNuts, trainsOf } from '../../src/rules/wheels.ts';
+import { inch, mm } from '../../src/base/units.ts';
+import { threadOf } from '../../src/fittings/threads.ts';
+import type { ThreadSize } from '../../src/model/part.ts';
+import { type Lathe, wheelsFor } from '../../src/rules/wheels.ts';
+import { shop } from '../fixtures/shop.ts';
 
-const CHART = 'published chart of trains for a small lathe with a 1.5 mm leadscrew';
-const PHOTOS = 'softsolder.com 2020-05-12';
+const GEARS = [20, 25, 30, 35, 40, 40, 45, 50, 55, 60, 65, 80];
+const threadNamed = (name: string): ThreadSize => {
+  const found = threadOf(name, '6g');
+  if (!found) throw new Error(`no thread ${name}`);
+  return found;
+};
+const on = (lathe: Partial<Lathe>, name: string, more: Partial<ThreadSize> = {}) =>
+  wheelsFor({ ...shop.lathe, gears: GEARS, ...lathe }, { thread: { ...threadNamed(name), ...more }, length: mm(20) });
+const used = (lathe: Partial<Lathe>, name: string, more: Partial<ThreadSize> = {}) => {
+  const found = on(lathe, name, more);
+  return 'wheels' in found ? found.wheels : undefined;
+};
+const INCH = { leadscrew: inch(1 / 8), leadscrewPerInch: 8 };
 
-/** Pitches of whole threads an inch are given as so many threads, so that they are whole numbers. */
-describe('published trains', () => {
-  it.each([
-    ['F. D. Jones, Turning and Boring (1914), change gears: 24 threads from a constant of 6', [30, 40, 60, 80], 24, 6, 0, 0],
-    [`${CHART}: 28 threads an inch, 28.010 comes out`, [35, 55, 57, 60], 15_000 * 28, 254_000, -0.000_358, 0.000_005],
-    [
-      `${PHOTOS}: 1 mm from 16 threads an inch, its +875 of threads is -874 of the pitch`,
-      [45, 50, 55, 65],
-      254_000,
-      160_000,
-      -0.000_874,
-      0.000_002,
-    ],
-  ])('%s', (_source, gears, leadscrew, pitch, error, within) => {
-    const wheels = findWheels(gears, len(leadscrew), len(pitch));
-    expect(wheels).toBeDefined();
-    expect(Math.abs((wheels?.error ?? 1) - error)).toBeLessThanOrEqual(within);
+describe('wheels', () => {
+  it('M10x1 from 2 mm: two wheels and an idler, exact, half-nuts anywhere, no error told', () =>
+    expect(used({}, 'M10x1')).toEqual({ drivers: [40], driven: [80], idler: 40, error: 0, halfNuts: 'anywhere' }));
+  it('M10x1 from 8 threads an inch with 127: exact, half-nuts closed whatever the dial', () => {
+    const dial = { wheels: [16], marks: 8 };
+    const wheels = used({ ...INCH, gears: [...GEARS, 127], threadingDial: dial }, 'M10x1');
+    expect(wheels).toMatchObject({ error: 0, halfNuts: 'closed' });
+    expect([...(wheels?.driven ?? [])]).toContain(127);
   });
-});
-
-/** A drives B; C, on B's stud, drives D. */
-describe('which four wheels go together', () => {
-  it.each([
-    [20, 65, 55, 80, true, CHART],
-    [40, 55, 21, 65, true, CHART],
-    [45, 55, 21, 65, true, CHART],
-    [35, 65, 45, 80, true, CHART],
-    [60, 55, 21, 65, true, CHART],
-    [30, 60, 55, 65, true, CHART],
-    [80, 55, 21, 65, true, CHART],
-    [50, 65, 55, 80, true, CHART],
-    [35, 55, 57, 60, true, CHART],
-    [50, 60, 55, 65, true, CHART],
-    [55, 40, 40, 65, true, CHART],
-    [50, 45, 55, 65, true, CHART],
-    [50, 40, 55, 65, true, CHART],
-    [57, 30, 35, 55, true, CHART],
-    [50, 30, 55, 65, true, CHART],
-    [50, 30, 60, 65, true, CHART],
-    [57, 35, 65, 50, true, CHART],
-    [55, 50, 21, 60, false, CHART],
-    [55, 60, 21, 50, false, CHART],
-    [20, 45, 80, 21, false, CHART],
-    [20, 21, 80, 45, false, CHART],
-    [80, 21, 20, 45, false, CHART],
-    [45, 57, 50, 21, false, CHART],
-    [45, 21, 50, 57, false, CHART],
-    [50, 21, 45, 57, false, CHART],
-    [21, 30, 45, 50, false, PHOTOS],
-    [45, 50, 21, 30, false, PHOTOS],
-    [45, 55, 50, 65, true, PHOTOS],
-  ] as const)('%i %i %i %i: %s (%s)', (a, b, c, d, fits, _source) => {
-    const found = trainsOf([a, b, c, d]).some(
-      (train) =>
-        String([train.drivers, train.driven]) ===
-        String([
-          [a, c],
-          [b, d],
-        ]),
-    );
-    expect(found).toBe(fits);
+  it('M10x1 from 8 threads an inch with 63: 125 millionths, closed, and what it comes to', () => {
+    const wheels = used({ ...INCH, gears: [30, 63, 75, 80] }, 'M10x1');
+    expect((wheels?.error ?? 0) * 1e6).toBeCloseTo(125, 0);
+    expect(wheels?.halfNuts).toBe('closed');
+    // 6.7 x 1 x 9.974^0.2 = 10.6133 mm; x 125e-6 = 0.0013; x cot 30 = 0.0023
+    expect(wheels?.over).toMatchObject({ engaged: mm(10.6133), off: 13, acts: 23, tolerance: mm(0.112) });
   });
-});
-
-it.each([
-  [2, 1, 'anywhere'],
-  [2, 0.5, 'anywhere'],
-  [2, 2, 'anywhere'],
-  [2, 0.75, 'closed'],
-  [2, 1.25, 'closed'],
-  [1.5, 1, 'closed'],
-] as const)('half-nuts on a leadscrew of %f mm, pitch %f mm: %s', (leadscrew, pitch, asks) =>
-  expect(halfNuts(mm(leadscrew), mm(pitch))).toBe(asks),
-);
-
-it('a pitch that no train comes near is not cut', () => expect(findWheels([20, 80], mm(2), mm(0.7))).toBeUndefined());
-
-/** All ordered choices of wheels by their place in the box, and the error as a fraction of big whole numbers. */
-function plainBest(
-  gears: readonly number[],
-  leadscrew: number,
-  pitch: number,
-): { readonly off: bigint; readonly by: bigint; readonly wheels: number } | undefined {
-  let best: { off: bigint; by: bigint; wheels: number } | undefined;
-  const offer = (drivers: number, driven: number, wheels: number): void => {
-    const by = BigInt(pitch) * BigInt(driven);
-    const signed = BigInt(leadscrew) * BigInt(drivers) - by;
-    const off = signed < 0n ? -signed : signed;
-    if (!best || off * best.by < best.off * by || (off * best.by === best.off * by && wheels < best.wheels)) best = { off, by, wheels };
-  };
-  gears.forEach((a, i) => {
-    gears.forEach((b, j) => {
-      if (j === i) return;
-      offer(a, b, 2);
-      gears.forEach((c, k) => {
-        gears.forEach((d, l) => {
-          if (new Set([i, j, k, l]).size < 4) return;
-          if (a + b >= 80 && c + d >= 85 && a + b - c >= 15 && c + d - b >= 15) offer(a * c, b * d, 4);
-        });
-      });
+  it('an inch thread from a metric screw is reckoned exactly, not from its rounded pitch', () => {
+    const wheels = used({ leadscrew: mm(2), gears: [...GEARS, 127] }, 'M10x1', { pitch: mm(25.4 / 26), perInch: 26 });
+    expect(wheels?.error).toBe(0);
+  });
+  it('M10x1.5 from 2 mm goes by the dial where its wheel is a multiple of three', () => {
+    expect(used({ threadingDial: { wheels: [15], marks: 15 } }, 'M10')).toMatchObject({
+      halfNuts: 'dial',
+      dial: { wheel: 15, every: 3, lines: 5 },
     });
+    expect(used({ threadingDial: { wheels: [14], marks: 14 } }, 'M10')?.halfNuts).toBe('closed');
   });
-  return best;
-}
+  it('a banjo that bridges less leaves fewer trains, or none', () => {
+    const banjo = { module: mm(1), centres: mm(200), slot: { from: mm(40), to: mm(60) }, boss: mm(13) };
+    expect(on({ banjo }, 'M10x1')).toEqual({ none: {} });
+  });
+});
 
-it('finds what plain enumeration finds: least error, then fewest wheels, each wheel as often as it is there', () => {
-  let found = 0;
-  const box = fc.array(fc.constantFrom(20, 25, 30, 35, 40, 45, 50, 55, 60, 65, 80), { minLength: 2, maxLength: 7 });
-  fc.assert(
-    fc.property(box, fc.constantFrom(1.5, 2, 3), fc.constantFrom(0.5, 0.7, 0.75, 0.8, 1, 1.25, 1.5, 1.75, 2), (gears, leadscrew, pitch) => {
-      const best = plainBest(gears, mm(leadscrew), mm(pitch));
-      const got = findWheels(gears, mm(leadscrew), mm(pitch));
-      const bearable = best !== undefined && best.off * 1000n <= best.by * 3n;
-      expect(got !== undefined).toBe(bearable);
-      if (!got || !best) return;
-      found += 1;
-      expect(got.drivers.length + got.driven.length).toBe(best.wheels);
-      expect(Math.abs(got.error)).toBeCloseTo(Number(best.off) / Number(best.by), 12);
-      const used = [...got.drivers, ...got.driven];
-      for (const wheel of used)
-        expect(used.filter((one) => one === wheel).length).toBeLessThanOrEqual(gears.filter((one) => one === wheel).length);
-    }),
-    { numRuns: 200, seed: 6 },
-  );
-  expect(found).toBeGreaterThan(20);
+describe('refused', () => {
+  it('no wheels, no train', () => expect(on({ gears: [] }, 'M10x1')).toEqual({ none: {} }));
+  it('a pitch that no train comes near is refused with the nearest and what it would come to', () => {
+    const found = on({ gears: [20, 60, 65, 80] }, 'M10x1');
+    const nearest = 'none' in found ? found.none.nearest : undefined;
+    expect(nearest?.scored.train.drivers.length).toBeGreaterThan(0);
+    expect(nearest?.lead.bearable).toBe(false);
+    expect(nearest?.lead.share).toBeGreaterThan(0.5);
+  });
+  it('what is borne goes by the engaged length: a short thread bears what a long one does not', () => {
+    const lathe: Lathe = { ...shop.lathe, leadscrew: inch(1 / 16), leadscrewPerInch: 16, gears: [40, 65, 30, 80, 50, 47] };
+    const thread = threadNamed('M16x1');
+    const at = (length: number) => 'wheels' in wheelsFor(lathe, { thread, length: mm(length) });
+    expect([at(1), at(20)]).toEqual([true, false]);
+  });
+});
+
+describe('left hand', () => {
+  const left = { hand: 'left' as const };
+  it('by the tumbler, by a second idler that is left in the box, or by nothing', () => {
+    expect(used({ tumbler: true }, 'M10x1', left)?.leftBy).toBe('tumbler');
+    expect(used({}, 'M10x1', left)?.leftBy).toBe(20);
+    expect(used({ gears: [40, 80, 45] }, 'M10x1', left)?.leftBy).toBe('none');
+    expect(used({}, 'M10x1')?.leftBy).toBeUndefined();
+  });
 });

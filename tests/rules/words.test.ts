@@ -87,6 +87,7 @@ const seatSize = partOf('seat-piece').surfaces.flatMap((s) => (s.shape === 'cyli
 function diametersOf(id: string): readonly Len[] {
   return partOf(id).surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === 'outside' ? [s.size.target] : []));
 }
+const withGears = (gears: readonly number[]): Workshop => ({ ...shop, lathe: { ...shop.lathe, gears } });
 /** Workshops that between them offer every way and refuse every way. */
 const SHOPS: readonly Workshop[] = [
   shop,
@@ -101,6 +102,8 @@ const SHOPS: readonly Workshop[] = [
   withHolding({ collets: diametersOf('nipple') }),
   withHolding({ collets: [], sleeves: false, mandrels: false }),
   withHolding({ collets: [], sleeves: false, softJaws: false, fourJaw: true }),
+  withGears([]),
+  withGears([20, 60, 65, 80]),
 ];
 
 /** Every part of every spec with the demo's tooling: a gauge nut, a mandrel and a D-bit, made to what serves them. */
@@ -165,7 +168,7 @@ describe('words of the rules', () => {
   it('are short: a title on a line, a why in a breath, each sentence closed', () => {
     const long = w.ids.filter((id) => {
       if (!id.startsWith('rule.')) return false;
-      const text = w.say(id, { thread: 'M12x1' });
+      const text = w.say(id, { thread: 'M12x1', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' });
       const count = text.split(' ').length;
       if (id.endsWith('.title')) return count > 9 || text.endsWith('.');
       return count > 22 || !text.endsWith('.');

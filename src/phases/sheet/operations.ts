@@ -7,6 +7,7 @@ import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../..
 import type { Row, SizeShown } from '../../model/sheet.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
 import { sizesOf } from './sizes.ts';
+import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
@@ -33,7 +34,7 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     dial: dialOf(figures, words),
     measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
     says: [
-      ...passesSaid(operation, figures, words),
+      ...threadSaid(figures, words),
       ...narrowSaid(figures, words),
       ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
     ],
@@ -69,7 +70,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
     tool: nameOfTool(operation.tool, words),
     lubricant: figures?.lubricant ? words.say(`lubricant.${figures.lubricant}`) : '',
-    nuts: figures?.wheels ? words.say(`half-nuts.${figures.wheels.halfNuts}`) : '',
+    nuts: nutsOf(figures, words),
   };
 }
 
@@ -142,23 +143,12 @@ function narrowSaid({ narrow }: Partial<Figures> = {}, words: Words): readonly s
   return narrow ? [words.say('cuts.narrow', { long: size(narrow.long), passes: passes(narrow.passes) })] : [];
 }
 
-/** The many passes of a thread do not fit a column: they are said in a line beneath. */
-function passesSaid(operation: Operation, figures: Figures | undefined, words: Words): readonly string[] {
-  const cuts = figures?.passes ?? [];
-  return operation.verb === 'screw-cut' && cuts.length > 1 ? [words.say('cuts.list', { passes: passes(cuts) })] : [];
-}
-
 function dialOf(figures: Figures | undefined, words: Words): string {
   if (figures?.wheels) return wheelsOf(figures.wheels, words);
   if (!figures?.dial) return '';
   const { which, turns, divisions } = figures.dial;
   // a part of a division is left to the eye: shown to a tenth
   return words.say('dial', { slide: words.say(`slide.${which}`), turns, divisions: Math.round(divisions * 10) / 10 });
-}
-
-function wheelsOf(wheels: NonNullable<Figures['wheels']>, words: Words): string {
-  const pairs = wheels.drivers.map((driver, i) => words.say('wheels.pair', { driver, driven: wheels.driven[i] ?? 0 }));
-  return words.say('wheels', { pairs: pairs.join(' · ') });
 }
 
 /** What an operation says in this hold. */

@@ -1,10 +1,12 @@
 /** Threads: cut with a single point, by die or by tap. */
 import { len } from '../../base/units.ts';
+import { ppmOf } from '../../handbook/trains.ts';
 import type { Feature } from '../../model/part.ts';
-import type { Method, Operation, Way } from '../../model/plan.ts';
-import { type Context, depthFrom, farther, operation, type ThreadFeature } from '../context.ts';
-import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
+import type { Grounds, Method, Operation, Way } from '../../model/plan.ts';
+import { type Context, depthFrom, farther, operation, show, type ThreadFeature } from '../context.ts';
+import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { dieFor, tapFor } from '../tools.ts';
+import { type NoWheels, wheelsFor } from '../wheels.ts';
 
 const thread =
   (side: ThreadFeature['side']) =>
@@ -49,11 +51,34 @@ export const screwCutOutside: MethodRule = methodRule({
   when: thread('outside'),
   then: ({ f }, c) => {
     const method = make(f, c, 'screw-cut', singlePoint(c, 'outside', f), 0);
-    if (c.workshop.tools.threadingOutside) return { methods: [method] };
+    if (c.workshop.tools.threadingOutside) return screwCut(f, c, method);
     const because = { rule: 'no-threading-tool', grounds: { thread: f.thread.name } };
     return { refused: [{ what: f.id, because, lacks: 'threading-outside', would: { method } }] };
   },
 });
+
+/** Offered where wheels cut its pitch nearly enough; else refused, with the nearest that there is. */
+function screwCut(f: ThreadFeature, c: Context, method: Method): Offer {
+  const found = wheelsFor(c.workshop.lathe, { thread: f.thread, length: len(f.to - f.from) });
+  if ('wheels' in found) return { methods: [method] };
+  const { nearest } = found.none;
+  const because = nearest
+    ? { rule: 'no-train', grounds: nearestSaid(f, nearest) }
+    : { rule: 'no-change-wheels', grounds: { thread: f.thread.name } };
+  return { refused: [{ what: `${f.id}/screw-cut`, because, lacks: `wheels-${f.thread.pitch}`, would: { method } }] };
+}
+
+function nearestSaid(f: ThreadFeature, { scored, lead }: NonNullable<NoWheels['nearest']>): Grounds {
+  const { drivers, driven } = scored.train;
+  const { lo, hi } = f.thread.pitchDiameter;
+  return {
+    thread: f.thread.name,
+    wheels: drivers.map((driver, i) => `${driver}/${driven[i] ?? 0}`).join(' × '),
+    ppm: Math.round(ppmOf(scored)),
+    acts: show(lead.acts),
+    tolerance: show(len(hi - lo)),
+  };
+}
 
 export const dieOutside: MethodRule = methodRule({
   id: 'die',
@@ -102,6 +127,6 @@ export const screwCutInside: MethodRule = methodRule({
     if (!tool) return { refused: [{ ...wanting, because: { rule: 'no-threading-tool', grounds } }] };
     if (tool.smallest > f.thread.minor.lo || tool.reach < reach)
       return { refused: [{ ...wanting, because: { rule: 'threading-reach', grounds }, has: tool.reach, wants: reach }] };
-    return { methods: [method] };
+    return screwCut(f, c, method);
   },
 });
