@@ -39,6 +39,7 @@ function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
   if (side.does === 'branch') return stump(x, Math.max(half, size), radius, paper);
   if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
   if (side.does === 'knurl') return { items: crossHatched(x, half, radius, paper), boxes: [] };
+  if (side.does === 'slit') return { items: slit(x, half, size, paper), boxes: [] };
   return { items: flat(x, half, halfWidth(side.does, radius, size), side.made === 'here' ? MADE : NARROW, paper), boxes: [] };
 }
 
@@ -66,6 +67,17 @@ function flat(x: number, half: number, wide: number, stroke: Stroke, paper: Pape
     stroke,
   );
   return [line(x - half, low, x, paper.axis, NARROW), line(x + half, low, x, paper.axis, NARROW), outline];
+}
+
+/** Seen straight on: the half of it below the axis, open at both ends. */
+function slit(x: number, half: number, wide: number, paper: Paper): readonly Item[] {
+  const ring: readonly XY[] = [
+    { x: x - half, y: paper.axis },
+    { x: x - half, y: paper.axis + wide },
+    { x: x + half, y: paper.axis + wide },
+    { x: x + half, y: paper.axis },
+  ];
+  return [polygon(ring, { fill: 'white' }), polyline(ring, WIDE)];
 }
 
 function halfCircle(x: number, paper: Paper, r: number): Item {

@@ -157,7 +157,7 @@ export type SideFeature = {
   readonly kind: 'side';
   readonly id: FeatureId;
   readonly role: Role;
-  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'knurl';
+  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'knurl' | 'slit';
   readonly on: SurfaceId;
   readonly at: Len;
   readonly half: Len;

@@ -34,6 +34,7 @@ export type Verb =
   | 'file-hexagon'
   | 'knurl'
   | 'file-flats'
+  | 'slit'
   | 'cross-drill'
   | 'solder'
   | 'deburr'
@@ -143,6 +144,11 @@ export type ToolingAsk =
   /** `bore`: the limits of the work's bore; `depth`: how far the spigot goes in from the work's face; `rim`: the work's diameter there. */
   | { readonly kind: 'stub-mandrel'; readonly bore: Limits; readonly depth: Len; readonly rim: Len; readonly serves: PartId }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
+  /** `work`: the diameter that it closes on, as aimed at; `length`: how much of it; from a round bar of `material`. Kept. */
+  | { readonly kind: 'split-sleeve'; readonly work: Len; readonly length: Len; readonly material: string; readonly across: Len }
+  /** Two of each, on a rest: the rollers on which a file runs, and the pins that they turn on. Kept. */
+  | { readonly kind: 'guide-roller'; readonly across: Len }
+  | { readonly kind: 'guide-pin'; readonly across: Len }
   | { readonly kind: 'gauge-nut'; readonly thread: ThreadSize; readonly length: Len };
 
 /**

@@ -87,7 +87,9 @@ export type Workshop = {
     };
     /** diameters that there are collets for */
     readonly collets: readonly Len[];
+    /** may split sleeves be made, and the bores of those that lie in the drawer */
     readonly sleeves: boolean;
+    readonly keptSleeves?: readonly Len[];
     readonly softJaws: boolean;
     /** an independent four-jaw chuck, work set in it by the indicator */
     readonly fourJaw?: boolean;

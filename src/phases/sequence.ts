@@ -19,7 +19,7 @@ export function sequence(planned: readonly Sequenced[], toolingOf: (setUp: Route
     route.setUps.forEach((setUp, i) => {
       const tooling = toolingOf(setUp);
       const made = tooling === undefined ? undefined : byId.get(tooling);
-      if (made && !inChuck(day, made))
+      if (made?.part.use === 'tooling made in place' && !inChuck(day, made))
         made.route.setUps.forEach((_, k) => {
           day.push({ part: made.part.id, setUp: k });
         });

@@ -22,6 +22,7 @@ const VERBS: readonly Verb[] = [
   'saw-off',
   'file-flats',
   'file-half',
+  'slit',
   'cross-drill',
   'solder',
   'harden',

@@ -160,7 +160,8 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
         const newTool = g === BENCH ? tool : (p.tools[i] ?? -1);
         const change = newTool === tool ? 0 : 1e3;
         const setUp = g === BENCH || g === grip ? 0 : 1e12;
-        const tooling = setUp > 0 && masks?.grip.tooling && !used.includes(g) ? 1e9 : 0;
+        const paid = used.some((u) => p.grips[u]?.tooling === masks?.tooling);
+        const tooling = setUp > 0 && masks?.grip.tooling && !paid ? 1e9 : 0;
         walk([...done, i], g, newTool, setUp > 0 ? [...used, g] : used, cost + broken * 1e6 + change + setUp + tooling);
       }
     });

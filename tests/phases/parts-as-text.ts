@@ -50,7 +50,7 @@ function setUpLine({ no, grip }: SetUp, { part }: PlannedPart): string {
   const out = showMm(len(grip.out === 'first' ? grip.from : part.length - grip.to), 1);
   const held = grip.kind.startsWith('bar') ? `standing out ${out}` : `over ${showMm(len(grip.to - grip.from), 1)}`;
   const datum = grip.datum ? `, from ${short(grip.datum)}` : '';
-  const tooling = grip.tooling ? `, ${grip.tooling.kind} ${'thread' in grip.tooling ? grip.tooling.thread.name : ''}` : '';
+  const tooling = grip.tooling ? `, ${[grip.tooling.kind, 'thread' in grip.tooling ? grip.tooling.thread.name : ''].join(' ').trim()}` : '';
   const light = grip.lightOnly ? ', light cuts only' : '';
   return `${no}. ${grip.kind}${on}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${light}`;
 }

@@ -169,9 +169,16 @@ describe('a square is filed in a guide', () => {
     '  - { name: stem, diameter: 10 mm, length: 20 mm }',
     'side: [{ name: square, square: 4.5 mm, on: tang, at: 4 mm, length: 7 mm }]',
   ];
+  const NO_GUIDE: Change = ['  filing-guide: yes', '  filing-guide: no'];
   it.each<readonly [string, readonly Change[], readonly string[]]>([
-    ['and nothing is said where there is one', [], []],
-    ['and the sheet says so where there is none', [['  filing-guide: yes', '  filing-guide: no']], ['filing-guide-missing']],
+    ['set to its depth, where there is one', [], ['filing-guide-set']],
+    ['made first and kept, where there is none', [NO_GUIDE], ['filing-guide-rest', 'filing-guide-set']],
+    ['and done without where it cannot be hardened', [NO_GUIDE, ['  torch: yes', '  torch: no']], ['filing-guide-missing']],
+    [
+      'and done without where no rod is thick enough',
+      [NO_GUIDE, ['[3, 4, 4.5, 5, 6, 8]   ', '[3, 4, 4.5, 5]   ']],
+      ['filing-guide-missing'],
+    ],
   ])('%s', (_what, changes, said) => {
     const operations = partOf(planned(square, changes)).route.chosen.flatMap((m) => m.operations);
     expect(operations.filter((o) => o.verb === 'file-square').flatMap((o) => o.says.map((b) => b.rule))).toEqual(said);

@@ -168,7 +168,7 @@ describe('words of the rules', () => {
   it('are short: a title on a line, a why in a breath, each sentence closed', () => {
     const long = w.ids.filter((id) => {
       if (!id.startsWith('rule.')) return false;
-      const text = w.say(id, { thread: 'M12x1', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' });
+      const text = w.say(id, { thread: 'M12x1', depth: '0.75', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' });
       const count = text.split(' ').length;
       if (id.endsWith('.title')) return count > 9 || text.endsWith('.');
       return count > 22 || !text.endsWith('.');

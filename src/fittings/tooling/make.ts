@@ -10,12 +10,15 @@ import { barFor, nextBar } from '../bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';
+import { guidePin, guideRoller, splitSleeve } from './kept.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'd-bit') return `d-bit-${ask.diameter / MM}`;
   if (ask.kind === 'gauge-nut') return `gauge-nut-${ask.thread.name}`;
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
+  if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}`;
+  if (ask.kind === 'guide-roller' || ask.kind === 'guide-pin') return `${ask.kind}-${ask.across / MM}`;
   return `mandrel-${ask.thread.name}-${ask.side}`;
 }
 
@@ -25,11 +28,14 @@ export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagno
   if (ask.kind === 'd-bit') return dBit(ask, workshop, found);
   if (ask.kind === 'gauge-nut') return gaugeNut(ask, workshop, found);
   if (ask.kind === 'stub-mandrel') return stubMandrel(ask, workshop, found);
+  if (ask.kind === 'split-sleeve') return splitSleeve(toolingId(ask), ask, workshop, found);
+  if (ask.kind === 'guide-roller') return guideRoller(toolingId(ask), ask, workshop, found);
+  if (ask.kind === 'guide-pin') return guidePin(toolingId(ask), ask, workshop, found);
   return ask.side === 'inside' ? mandrelOver(ask, workshop, found) : mandrelInto(ask, workshop, found);
 }
 
 function withMate(ask: ToolingAsk): ToolingAsk {
-  if (ask.kind === 'd-bit' || ask.kind === 'stub-mandrel') return ask;
+  if (ask.kind !== 'threaded-mandrel' && ask.kind !== 'gauge-nut') return ask;
   const pair = threadPair(ask.thread.name);
   if (!pair) throw new Error(`no thread '${ask.thread.name}' in the handbook`);
   return { ...ask, thread: ask.kind === 'threaded-mandrel' && ask.side === 'outside' ? pair.outside : pair.inside };

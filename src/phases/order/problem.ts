@@ -24,7 +24,13 @@ export type Problem = {
   readonly tooling: number;
   readonly rank: number;
 };
-export type GripMasks = { readonly grip: Grip; readonly ready: OpSet; readonly gone: OpSet; readonly can: OpSet; readonly tooling: number };
+export type GripMasks = {
+  readonly grip: Grip;
+  readonly ready: OpSet;
+  readonly gone: OpSet;
+  readonly can: OpSet /** its number among the tooling, less than 0 for none */;
+  readonly tooling: number;
+};
 export type Asks = { readonly needs: OpSet; readonly forbids: OpSet; readonly wants: OpSet; readonly shuns: OpSet };
 
 export function problemOf(c: Candidates, methods: readonly Method[]): Problem {
@@ -36,7 +42,8 @@ export function problemsOf(c: Candidates): (methods: readonly Method[]) => Probl
   const places = placesOf(c);
   const place = (id: OpId): number => places.get(id) ?? places.size;
   const befores = c.befores.map((b) => ({ b, first: place(b.first), then: place(b.then) }));
-  const grips = c.grips.map((g) => readGrip(g, places));
+  const toolings = [...new Set(c.grips.flatMap((g) => (g.tooling ? [JSON.stringify(g.tooling)] : [])))];
+  const grips = c.grips.map((g) => readGrip(g, places, toolings));
   return (methods) => {
     const operations = methods.flatMap((m) => m.operations);
     // one place more, for what no method has: it is never here
@@ -94,9 +101,10 @@ type ReadGrip = {
   readonly gone: readonly number[];
   readonly hides: Uint8Array;
   readonly goneIds: ReadonlySet<OpId>;
+  readonly tooling: number;
 };
 
-function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>): ReadGrip {
+function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[]): ReadGrip {
   const place = (id: OpId): number => places.get(id) ?? places.size;
   const rests = new Map<string, number[]>();
   for (const id of grip.ready) {
@@ -107,12 +115,19 @@ function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>): ReadGrip {
   }
   const hides = new Uint8Array(places.size + 1);
   for (const id of grip.hides) hides[place(id)] = 1;
-  return { grip, rests: [...rests.values()], gone: grip.gone.map(place), hides, goneIds: new Set(grip.gone) };
+  return {
+    grip,
+    rests: [...rests.values()],
+    gone: grip.gone.map(place),
+    hides,
+    goneIds: new Set(grip.gone),
+    tooling: toolings.indexOf(JSON.stringify(grip.tooling)),
+  };
 }
 
 /** Nothing when the combination lacks what the grip rests on. */
 function gripMasks(
-  { grip, rests, gone, hides, goneIds }: ReadGrip,
+  { grip, rests, gone, hides, goneIds, tooling }: ReadGrip,
   operations: readonly Operation[],
   here: Here,
   words: number,
@@ -136,7 +151,7 @@ function gripMasks(
       words,
       (o) => o.ways[grip.out] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
     ),
-    tooling: grip.tooling ? 1 : 0,
+    tooling,
   };
 }
 

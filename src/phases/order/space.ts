@@ -17,7 +17,7 @@ export type Work = {
 
 /** Behind the words of the set stand the history, the hold and the tool, the last two plus one. */
 export function workOf(p: Problem): Work {
-  const histories = newHistories(p.grips.length, (grip) => p.grips[grip]?.tooling === 1);
+  const histories = newHistories(p.grips.length, (grip) => p.grips[grip]?.tooling ?? -1);
   const start = new Array<number>(p.words + BEHIND).fill(0);
   const cost = p.tooling * TOOLING + p.rank;
   const count = p.operations.length;
@@ -89,9 +89,14 @@ function severalFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: nu
   const able = (i: number): OpSet => (p.grips[i] as GripMasks).can;
   if (!covered(left, open.map(able))) return Number.POSITIVE_INFINITY;
   let two = Number.POSITIVE_INFINITY;
-  for (const i of open) for (const k of open) if (i < k && coverBoth(left, able(i), able(k))) two = Math.min(two, price(i) + price(k));
+  // two that share one piece of tooling pay for it once
+  const share = (i: number, k: number): number => (toolingOf(p, i) >= 0 && toolingOf(p, i) === toolingOf(p, k) ? price(k) % SET_UP : 0);
+  for (const i of open)
+    for (const k of open) if (i < k && coverBoth(left, able(i), able(k))) two = Math.min(two, price(i) + price(k) - share(i, k));
   return Number.isFinite(two) ? two : SET_UP + SET_UP + SET_UP;
 }
+
+const toolingOf = (p: Problem, grip: number): number => p.grips[grip]?.tooling ?? -1;
 
 function covered(left: OpSet, sets: readonly OpSet[]): boolean {
   for (let w = 0; w < left.length; w += 1) if (((left[w] ?? 0) & ~sets.reduce((all, s) => all | (s[w] ?? 0), 0)) !== 0) return false;

@@ -23,6 +23,7 @@ const holding = record({
   'three-jaw': threeJaw.optional(),
   collets: sizes(bounds('hole')).optional(),
   sleeves: flag().optional(),
+  'kept-sleeves': sizes(bounds('hole')).optional(),
   'soft-jaws': flag().optional(),
   'four-jaw': flag().optional(),
   mandrels: flag().optional(),

@@ -54,7 +54,7 @@ function holdingOf(keys: WorkshopKeys['holding'], take: Taker): Workshop['holdin
     sleeves: take('holding.sleeves', keys?.sleeves, true),
     softJaws: keys?.['soft-jaws'] ?? false,
     mandrels: take('holding.mandrels', keys?.mandrels, true),
-    ...present({ fourJaw: keys?.['four-jaw'] }),
+    ...present({ fourJaw: keys?.['four-jaw'], keptSleeves: keys?.['kept-sleeves'] }),
   };
 }
 

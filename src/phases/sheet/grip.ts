@@ -1,6 +1,7 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
 import type { Words } from '../../base/words.ts';
 import { diameter, short, thread as threadName } from '../../drawing/sheet/format.ts';
+import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
@@ -112,14 +113,13 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
   ];
 }
 
-/** The mark of the sheet on which the tooling was made, nearest before this set-up; '' where it stood in the workshop already. */
+/** The mark of the sheet on which this very tooling was made, or the last of its kind before this set-up; '' where it stood there already. */
 function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
   const here = plan.sequence.findIndex((entry) => entry.part === part && entry.setUp === setUp);
+  const id = toolingId(ask);
   const kinds = new Map(plan.parts.map((planned) => [planned.part.id, planned.part.kind]));
-  const made = plan.sequence
-    .slice(0, here)
-    .filter((entry) => kinds.get(entry.part) === ask.kind)
-    .at(-1);
+  const before = plan.sequence.slice(0, here);
+  const made = before.find((entry) => entry.part === id) ?? before.filter((entry) => kinds.get(entry.part) === ask.kind).at(-1);
   return made ? `{sheet:${keyOf(made.part, made.setUp)}}` : '';
 }
 

@@ -44,7 +44,7 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
 
 /** Only what is final and decides something is written down: no box for a roughing cut, a chamfer, or what a drill leaves for the next tool. */
 function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
-  if (operation.verb === 'chamfer' || operation.verb === 'stone' || operation.verb === 'deburr') return false;
+  if (operation.verb === 'chamfer' || operation.verb === 'stone' || operation.verb === 'deburr' || operation.verb === 'slit') return false;
   const { verb } = operation;
   if (verb === 'screw-cut' || verb === 'tap' || verb === 'die' || setUp.grip.kind === 'bench')
     return verb !== 'solder' && verb !== 'harden';

@@ -30,6 +30,20 @@ export const squareLast: BeforeRule = {
     ),
 };
 
+/** A ring that is slit springs open: it is round and to size before. */
+export const slitLast: BeforeRule = {
+  id: 'slit-last',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    sides(work, 'slit').flatMap((s) =>
+      all(
+        work.operations.filter((o) => !o.ways.bench),
+        of(work, s.id),
+      ),
+    ),
+};
+
 /** Rolling pushes metal aside and swells what stands next to it. */
 export const knurlBeforeFit: BeforeRule = {
   id: 'knurl-before-fit',

@@ -9,6 +9,7 @@ import {
   heavyDrillingFirst,
   knurlBeforeFit,
   pilotBeforeCrossHole,
+  slitLast,
   solderBeforeFinish,
   squareLast,
   stubUntilHeatIsOver,
@@ -76,6 +77,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   stubUntilHeatIsOver,
   filedBeforeHard,
   squareLast,
+  slitLast,
   knurlBeforeFit,
   heavyDrillingFirst,
 ];

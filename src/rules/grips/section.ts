@@ -7,6 +7,7 @@ import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
+import { inSleeve } from './sleeve.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
 
 export const onSection: GripRule = {
@@ -22,28 +23,40 @@ function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusa
   return stretchesOf(work.c.cylinder(o.cylinder)).flatMap((stretch, i) => {
     const on: On = { o, stretch, name: i === 0 ? o.id : `${o.id}.${i + 1}` };
     const bored = thin && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws', undefined) : [];
-    return [
-      ...gripsOf(work, on, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin),
-      ...(kind === 'bored-jaws' ? [] : bored),
-    ];
+    const first = gripsOf(work, on, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin);
+    const instead = insteadOfSleeve(work.c, first);
+    return [...first, ...(kind === 'bored-jaws' ? [] : bored), ...(instead && !thin ? gripsOf(work, on, out, instead, undefined) : [])];
   });
 }
 
 /** A section, or one of its stretches where a groove parts it: jaws close on that one. */
 type On = { readonly o: Outside; readonly stretch: { readonly from: Len; readonly to: Len }; readonly name: string };
 
+/** Where no sleeve can be made, what else is gentle with a finished diameter. */
+function insteadOfSleeve({ workshop: { holding } }: Context, offered: readonly (Grip | Refusal)[]): Hold | undefined {
+  if (!offered.some((one) => 'what' in one && one.because.rule.startsWith('sleeve-'))) return undefined;
+  return holding.softJaws ? 'bored-jaws' : holding.fourJaw ? 'four-jaw' : undefined;
+}
+
 function gripsOf(work: Work, on: On, out: End, kind: Hold, thin: Refusal | undefined): readonly (Grip | Refusal)[] {
   const { o } = on;
-  const grip = sectionGrip(work, on, out, kind, 'jaw.clearance');
-  if (!grip) return [];
-  const refused = protectedSurface(work, o, grip) ?? tooSlight(work, grip) ?? cannotEnter(work, o, grip) ?? thin;
-  if (refused) return [{ ...refused, what: grip.id, ...(refused.would || refused === thin ? { would: { grip } } : {}) }];
+  const bare = sectionGrip(work, on, out, kind, 'jaw.clearance');
+  if (!bare) return [];
+  const refused = protectedSurface(work, o, bare) ?? tooSlight(work, bare) ?? cannotEnter(work, o, bare) ?? thin;
+  if (refused) return [{ ...refused, what: bare.id, ...(refused.would || refused === thin ? { would: { grip: bare } } : {}) }];
+  const through = (grip: Grip): Grip | Refusal => (kind === 'sleeve' ? inSleeve(work.c, grip, work.c.cylinder(o.cylinder).size) : grip);
+  const grip = through(bare);
+  if (!('kind' in grip)) return [grip];
   const heavy = atLeast(scaled(grip.diameter, 'grip.heavy.ratio'));
   if (minus(grip.to, grip.from) >= heavy) return [grip];
   // a light facing cut never passes the jaws: less room is enough
-  const close = sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? grip;
+  const close = through(sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? bare);
+  return 'kind' in close ? lightGrips(grip, close, heavy) : [close];
+}
+
+function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refusal)[] {
   const has = minus(close.to, close.from);
-  const light = kind === 'bored-jaws' ? length('grip.least') : atLeast(scaled(grip.diameter, 'grip.light.ratio'));
+  const light = grip.kind === 'bored-jaws' ? length('grip.least') : atLeast(scaled(grip.diameter, 'grip.light.ratio'));
   const short: Refusal = { what: grip.id, because: { rule: 'grip-short', grounds: {} }, has, wants: heavy, would: { grip } };
   if (has < light) return [{ ...short, wants: light }];
   return [short, { ...close, id: `${grip.id}.light`, lightOnly: true, because: [...grip.because, { rule: 'light-grip', grounds: {} }] }];

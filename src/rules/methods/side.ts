@@ -3,6 +3,7 @@ import { type Len, len, minus } from '../../base/units.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { Operation, Verb } from '../../model/plan.ts';
 import { type Context, length, operation, scaled, stretchesOf } from '../context.ts';
+import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
 
@@ -13,6 +14,7 @@ const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb;
   'half-flat': { verb: 'file-half', tool: 'file' },
   square: { verb: 'file-square', tool: 'file' },
   hexagon: { verb: 'file-hexagon', tool: 'file' },
+  slit: { verb: 'slit', tool: 'saw' },
   harden: { verb: 'harden', tool: 'torch', says: 'harden-caution' },
 };
 
@@ -26,16 +28,18 @@ export const atTheBench: MethodRule = methodRule({
   then: ({ f, how }, c) => {
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
     const vee = f.does === 'cross-hole' ? lying(c) : undefined;
+    const guide = guideFor(c, f, how.verb);
     const op: Operation = operation(
       {
         feature: f.id,
         step: how.verb,
         verb: how.verb,
-        tool: toolFor(f, how.tool),
+        tool: { ...toolFor(f, how.tool), ...guide.tool },
+        ...(guide.asks ? { asks: guide.asks } : {}),
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
       [{ rule: how.verb, grounds: {} }, ...(vee ? [{ rule: 'vee-block', grounds: {} }] : [])],
-      saysOf(c, how),
+      [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...guide.says],
     );
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
@@ -46,13 +50,6 @@ export const atTheBench: MethodRule = methodRule({
       : { methods: [method] };
   },
 });
-
-/** Where the workshop has no guide, the sheet says how a file is kept level without one. */
-function saysOf(c: Context, how: { readonly verb: Verb; readonly says?: string }): Operation['says'] {
-  const guided = !GUIDED.includes(how.verb) || c.workshop.tools.filingGuide === true;
-  return [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...(guided ? [] : [{ rule: 'filing-guide-missing', grounds: {} }])];
-}
-const GUIDED: readonly Verb[] = ['file-square', 'file-hexagon', 'file-half'];
 
 /** Round work lies in a vee by the section that lies steadiest; a hexagon is held by its flats. Nothing kept is clamped. */
 function lying(c: Context): { readonly has: Len; readonly wants: Len } | undefined {

@@ -1,0 +1,53 @@
+/**
+ * The split sleeve between jaws and a finished diameter: one from the drawer, or one to be made to the work's own size, bored in place and
+ * slit. It is no longer than it can be bored, and than the work needs.
+ */
+import { add, type Len, len, minus } from '../../base/units.ts';
+import type { Limits } from '../../model/part.ts';
+import type { Grip, Refusal, ToolingAsk } from '../../model/plan.ts';
+import { type Context, farther, length, nearer, scaled } from '../context.ts';
+import { boringFor, drillUnder } from '../tools.ts';
+
+/** The hold as far as a sleeve reaches, with the sleeve that it asks for; or why there is none. */
+export function inSleeve(c: Context, grip: Grip, size: Limits): Grip | Refusal {
+  if (isKept(c, size)) return grip;
+  const wants = add(size.target, add(length('sleeve.wall'), length('sleeve.wall')));
+  const bars = barsOf(c);
+  const bar = bars.find(({ across }) => across >= wants);
+  const has = bars.at(-1)?.across ?? len(0);
+  if (!bar) return { what: grip.id, because: { rule: 'sleeve-no-bar', grounds: {} }, has, wants, would: { grip } };
+  const most = boredTo(c, size.target);
+  if (most === undefined) return { what: grip.id, because: { rule: 'sleeve-not-bored', grounds: {} }, would: { grip } };
+  const asked = Math.max(scaled(size.target, 'sleeve.length.ratio'), length('sleeve.length.least'));
+  const long = len(Math.min(minus(grip.to, grip.from), asked, most));
+  return shortened(grip, { kind: 'split-sleeve', work: size.target, length: long, material: bar.material, across: bar.across });
+}
+
+/** Does a sleeve of that size lie in the drawer? It closes on work up to so much under its bore. */
+const isKept = (c: Context, { target }: Limits): boolean =>
+  (c.workshop.holding.keptSleeves ?? []).some((bore) => bore >= target && minus(bore, target) <= length('sleeve.slack'));
+
+/** Smallest first; of one size, what marks the work least. */
+const barsOf = (c: Context): readonly { readonly material: string; readonly across: Len }[] =>
+  c.workshop.shelf
+    .filter((bar) => bar.section === 'round' && SLEEVE_METALS.includes(bar.material))
+    .sort((a, b) => a.across - b.across || SLEEVE_METALS.indexOf(a.material) - SLEEVE_METALS.indexOf(b.material));
+/** Brass and bronze do not mark the work; free-cutting steel does as well where they lack. */
+const SLEEVE_METALS: readonly string[] = ['CW614N', 'PB102', '230M07'];
+
+/** How long a hole of that size can be made true here: bored as far as a tool reaches. */
+function boredTo(c: Context, size: Len): Len | undefined {
+  const start = drillUnder(c.workshop, minus(size, length('drill.for-bore')));
+  const { best } = start === undefined ? {} : boringFor(c.workshop, start, len(0));
+  const most = best && minus(best.reach, length('bore.past'));
+  return most !== undefined && most >= length('grip.least') ? most : undefined;
+}
+
+/** The sleeve stands flush with the jaws on the side of the tool; behind it the work is free. */
+function shortened(grip: Grip, ask: Extract<ToolingAsk, { kind: 'split-sleeve' }>): Grip {
+  const front = nearer(grip.out, grip);
+  const back = grip.out === 'first' ? add(front, ask.length) : minus(front, ask.length);
+  const [from, to] = front < back ? [front, back] : [back, front];
+  const far = farther(grip.out, grip);
+  return { ...grip, ...(far === back ? {} : { from, to }), tooling: ask };
+}
