@@ -20,6 +20,7 @@ const LOOK: Readonly<Record<Subject, (ask: Ask) => Promise<Found>>> = {
   steam: async (ask) => (await import('../handbook/look/steam.ts')).lookSteam(ask),
   wire: async (ask) => (await import('../handbook/look/wire.ts')).lookWire(ask),
   square: async (ask) => (await import('../handbook/look/square.ts')).lookSquare(ask),
+  gears: async (ask) => (await import('../handbook/look/gears.ts')).lookGears(ask),
   material: async (ask) => (await import('../handbook/look/material.ts')).lookMaterial(ask),
 };
 
@@ -30,6 +31,7 @@ export async function look(asked: readonly string[], options: Readonly<Record<st
   const shop = await shopOf(options);
   if ('found' in shop) return refuse(shop.found, options, console, shop.sources);
   const found = await LOOK[subject]({ words: rest.join(' '), shop: shop.shop });
+  if ('several' in found) return refuse([severalStarts(found.several)], options, console, {});
   if ('unknown' in found) return refuse([notFound(subject, found)], options, console, {});
   const words = plainWords(loadWordFile(WORDS));
   console.out('json' in options ? `${JSON.stringify(plain(found.answer, words), null, 2)}\n` : answerText(found.answer, words));
@@ -49,7 +51,9 @@ async function shopOf(options: Readonly<Record<string, string>>): Promise<Shoppe
   const { value, found } = readWorkshop(file.value);
   if (!value) return { found, sources: { [file.value.name]: { path, text: file.value.text } } };
   const { drills, reamers, material } = value.tools;
-  return { shop: { name: value.name, drills, reamers, speeds: value.lathe.speeds, tool: tool ?? material } };
+  const { speeds } = value.lathe;
+  const slowest = 'steps' in speeds ? Math.min(...speeds.steps) : speeds.from;
+  return { shop: { name: value.name, drills, reamers, speeds, tool: tool ?? material, lathe: { ...value.lathe, slowest } } };
 }
 
 function noSubject(word: string): Diagnostic {
@@ -63,6 +67,8 @@ function noSubject(word: string): Diagnostic {
 function notFound(subject: Subject, { unknown, near }: { readonly unknown: string; readonly near: readonly string[] }): Diagnostic {
   return { code: 'cli.not-found', severity: 'error', grounds: { subject, word: unknown, near: near.join(', ') } };
 }
+
+const severalStarts = (word: string): Diagnostic => ({ code: 'cli.several-starts', severity: 'error', grounds: { word } });
 
 async function refuse(
   found: readonly Diagnostic[],

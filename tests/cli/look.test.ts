@@ -45,6 +45,11 @@ const ASKED: readonly (readonly string[])[] = [
   ['square', '6', 'mm'],
   ['material', 'PB102'],
   ['drill', '3.8', '--workshop', SHOP],
+  ['gears', '1.0', 'mm'],
+  ['gears', '40', 'tpi'],
+  ['gears', 'M10x1'],
+  ['gears', 'M12', 'LH', '--workshop', SHOP],
+  ['gears', '1/4-40', 'ME'],
 ];
 
 describe('look', () => {
@@ -88,6 +93,8 @@ describe('look', () => {
     [['thread'], 'wants a name'],
     [[], 'wants what to look up'],
     [['speed', 'PB102', '12', '--tool', 'wood'], 'hss, carbide'],
+    [['gears', 'M10x2', '2', 'start'], 'several starts'],
+    [['gears', 'M10x0.9'], '40 tpi'],
   ])('%j: %s', async (argv, said) => {
     const { exit, out, err } = await look(...argv);
     expect({ exit, out }).toEqual({ exit: 1, out: '' });
@@ -103,6 +110,7 @@ describe('look', () => {
 describe('its words', () => {
   it('are there for every thread, ball and material', async () => {
     for (const name of threadNames) expect((await look('thread', name)).exit, name).toBe(0);
+    for (const name of threadNames) expect((await look('gears', name)).exit, name).toBe(0);
     for (const { name } of ballSizes) expect((await look('ball', name)).exit, name).toBe(0);
     for (const { id } of materials) {
       expect((await look('material', id)).exit, id).toBe(0);

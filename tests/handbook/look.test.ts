@@ -5,6 +5,7 @@ import { type Answer, type Ask, COMMON_SHOP, type Found, type Shop, type Value }
 import { lookBall } from '../../src/handbook/look/ball.ts';
 import { lookDrill } from '../../src/handbook/look/drill.ts';
 import { lookFit } from '../../src/handbook/look/fit.ts';
+import { lookGears } from '../../src/handbook/look/gears.ts';
 import { lookMaterial } from '../../src/handbook/look/material.ts';
 import { available, lookSpeed } from '../../src/handbook/look/speed.ts';
 import { lookSquare } from '../../src/handbook/look/square.ts';
@@ -75,6 +76,12 @@ const ROWS: readonly (readonly [
   [lookSquare, '5', 'on-round', 'pair', [0.5, 3], 'ISO 237'],
   [lookMaterial, 'PB102', 'strengths', 'strength', [460, 380, 325, 140], 'John Hood & Co.'],
   [lookMaterial, 'gunmetal', 'cutting', 'machinability', [84], 'alloy data sheets'],
+  [lookGears, '1.0 mm', 'train', 'on-leadscrew', ['80', '60', '50'], 'arithmetic: 2 mm by 40/80, 30/60, 25/50'],
+  [lookGears, 'M10x1', 'passes-outside', 'depth-rounded', [0.61], 'Mitsubishi, pitch 1.0'],
+  [lookGears, 'M10', 'passes-outside', 'set-over', [29.5], 'NAVEDTRA 14345 fig. 6-91'],
+  [lookGears, 'M10', 'passes-outside', 'slide-travel', [1.06], '0.92 / cos 29.5'],
+  [lookGears, 'M10x1', 'coming-back', 'half-nuts', ['nuts.anywhere'], 'a whole multiple'],
+  [lookGears, '40 tpi', 'coming-back', 'half-nuts', ['nuts.closed'], 'inch thread, metric screw'],
   [lookSpeed, 'PB102 12 mm', 'turn-rough', 'surface-speed', [25, 40, 'usually', 30], 'bench set'],
 ];
 
@@ -110,6 +117,13 @@ describe('answers', () => {
     [796, { from: 100, to: 2500 }, 750],
     [60, { from: 100, to: 2500 }, 100],
   ])('%d turns wanted, %j: %d', (turns, speeds, expected) => expect(available(turns, { speeds })).toBe(expected));
+  it("a workshop's own leadscrew and wheels are used, exactly", () => {
+    const lathe = { leadscrew: mm(3.175), leadscrewPerInch: 8, gears: [30, 63, 75, 80] };
+    const answer = found(lookGears, 'M10x1', { ...SHOP, lathe });
+    expect(values(answer, 'train', 'error')[0]).toBe(125);
+    expect(values(answer, 'train', 'tolerance-share').slice(0, 2)).toEqual([2, 'bears']);
+    expect(values(found(lookGears, '26 tpi', { ...SHOP, lathe: { ...lathe, gears: [20, 65, 80] } }), 'train', 'error')[0]).toBe(0);
+  });
   it('carbide is faster where there is carbide', () => {
     const at = (tool: Shop['tool']) => Number(values(found(lookSpeed, 'PB102 12', { ...COMMON_SHOP, tool }), 'turn-rough', 'turns')[0]);
     expect(at('carbide')).toBeGreaterThan(at('HSS'));
@@ -136,6 +150,7 @@ describe('what is not known gets the nearest', () => {
     [lookSquare, 'x', '6 mm'],
     [lookSquare, '8 on 6', '4.9 on 6'],
     [lookMaterial, 'PB12', 'PB102'],
+    [lookGears, 'coarse', '40 tpi'],
   ])('%o %j: %s', (look, words, near) => {
     const answer = look({ words, shop: COMMON_SHOP });
     expect('near' in answer && answer.near).toContain(near);

@@ -2,6 +2,8 @@
 import type { Len } from '../../base/units.ts';
 import { commonDrills, commonReamers } from '../common-set.ts';
 import type { Standing } from '../fact.ts';
+import type { BanjoSizes } from '../gear-reach.ts';
+import type { DialSizes } from '../half-nuts.ts';
 
 export type Value =
   /** mm to three places */
@@ -26,8 +28,8 @@ export type Answer = {
   readonly notes: readonly string[];
   readonly sources: readonly Ground[];
 };
-export type Subject = 'thread' | 'drill' | 'ball' | 'fit' | 'speed' | 'steam' | 'wire' | 'square' | 'material';
-export const SUBJECTS: readonly Subject[] = ['thread', 'drill', 'ball', 'fit', 'speed', 'steam', 'wire', 'square', 'material'];
+export type Subject = 'thread' | 'drill' | 'ball' | 'fit' | 'speed' | 'steam' | 'wire' | 'square' | 'material' | 'gears';
+export const SUBJECTS: readonly Subject[] = ['thread', 'drill', 'ball', 'fit', 'speed', 'steam', 'wire', 'square', 'material', 'gears'];
 
 /** What a workshop has, as far as look-ups ask; without one the usual set of drills and any speed. */
 export type Shop = {
@@ -36,13 +38,28 @@ export type Shop = {
   readonly reamers: readonly Len[];
   readonly speeds?: { readonly from: number; readonly to: number } | { readonly steps: readonly number[] };
   readonly tool: 'HSS' | 'carbide';
+  readonly lathe?: ThreadingLathe;
+};
+/** What screw-cutting asks of a lathe; `slowest` in turns a minute. */
+export type ThreadingLathe = {
+  readonly leadscrew: Len;
+  readonly leadscrewPerInch?: number;
+  readonly gears: readonly number[];
+  readonly banjo?: BanjoSizes;
+  readonly halfNuts?: boolean;
+  readonly threadingDial?: DialSizes;
+  readonly slowest?: number;
 };
 export const COMMON_SHOP: Shop = { drills: commonDrills, reamers: commonReamers, tool: 'HSS' };
 
 /** `words`: what stands behind the subject, as one text. */
 export type Ask = { readonly words: string; readonly shop: Shop };
 /** A name that is not known comes back with the nearest; a text that is no such thing at all, with nothing near. */
-export type Found = { readonly answer: Answer } | { readonly unknown: string; readonly near: readonly string[] };
+export type Found =
+  | { readonly answer: Answer }
+  | { readonly unknown: string; readonly near: readonly string[] }
+  /** A thread of several starts, which nothing here plans. */
+  | { readonly several: string };
 
 export const length = (value: Len): Value => ({ kind: 'length', value });
 export const limits = ({ lo, hi }: { readonly lo: Len; readonly hi: Len }): Value => ({ kind: 'limits', lo, hi });
