@@ -14,6 +14,8 @@ export type Cost = {
   readonly tooling: number;
   readonly broken: number;
   readonly toolChanges: number;
+  /** Tenths of a minute: what the holds, the changes of tool and the tooling to be made take; not the cutting itself. */
+  readonly minutes: number;
   readonly rank: number;
 };
 export type SetUp = { readonly no: number; readonly grip: Grip; readonly operations: readonly OpId[] };

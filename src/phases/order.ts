@@ -1,6 +1,7 @@
 /** The best order for one part: every combination of its methods through the exact search; or why there is none and what would help. */
 import type { Before, Candidates, Grip, NoRoute, Operation, Route, SetUp } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
+import { handlingOf } from '../rules/handling.ts';
 import { type Best, bestOf } from './order/best.ts';
 import { type Habit, habitsFor } from './order/habits.ts';
 import { changesThatHelp } from './order/help.ts';
@@ -13,7 +14,7 @@ export function order(c: Candidates, workshop: Workshop): OrderOutcome {
   const kept = withHabits(c, workshop);
   if (kept) return { route: { ...routeOf(c, kept.best), ...(kept.decided.length > 0 ? { habits: kept.decided } : {}) } };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
-  return { none: { part: c.part.id, refused: c.refused, ...changesThatHelp(c), stuck: bare } };
+  return { none: { part: c.part.id, refused: c.refused, ...changesThatHelp(c, handlingOf(workshop)), stuck: bare } };
 }
 
 /** All habits kept if that finishes; else one after another gives way. `decided`: those without which the plan would be another. */

@@ -105,7 +105,7 @@ function must(before: Before, op: OpId, than: OpId, number: ReadonlyMap<OpId, nu
 
 /** The first field, in the order in which they count, in which the other is dearer. */
 function dearer(best: Cost, other: Cost): keyof Cost | 'nothing' {
-  const fields = ['setUps', 'tooling', 'broken', 'toolChanges', 'rank'] as const;
+  const fields = ['setUps', 'tooling', 'broken', 'toolChanges', 'minutes', 'rank'] as const;
   return fields.find((field) => other[field] > best[field]) ?? 'nothing';
 }
 

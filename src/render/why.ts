@@ -1,7 +1,7 @@
 /** Reasons as a person reads them in a terminal. Sentences are words `why.*`; those of a rule are `rule.<id>.title`, `.why`, `.otherwise`. */
 import { showMm } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
-import type { Because } from '../model/plan.ts';
+import type { Because, Cost } from '../model/plan.ts';
 import type { WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
 
 const STEP = '  ';
@@ -55,7 +55,7 @@ function helpBlock(none: WhyNot, words: Words): readonly string[] {
 }
 
 function headOfPart(part: WhyPart, words: Words): readonly string[] {
-  const cost = words.say('why.cost', part.cost);
+  const cost = words.say('why.cost', rounded(part.cost));
   const best = part.proved === 'best' ? 'why.best' : 'why.best-found';
   const habits = part.habits.map((habit) => STEP + words.say(`why.habit.${habit}`));
   return [
@@ -152,7 +152,7 @@ function tailOfPart(part: WhyPart, words: Words): readonly string[] {
   });
   const runners = part.runnersUp.map((r) => {
     const grips = r.grips.map((grip) => within(grip, part.part)).join(', ');
-    return STEP + words.say('why.runner-up', { grips, dearerBy: r.dearerBy, cost: words.say('why.cost', r.cost) });
+    return STEP + words.say('why.runner-up', { grips, dearerBy: r.dearerBy, cost: words.say('why.cost', rounded(r.cost)) });
   });
   return [
     ...(broken.length > 0 ? ['', words.say('why.broken'), ...broken] : []),
@@ -215,3 +215,7 @@ function within(id: string, part: string): string {
 function text(lines: readonly string[]): string {
   return `${lines.join('\n').trimEnd()}\n`;
 }
+
+/** Minutes are told whole. */
+const rounded = (cost: Cost): Cost => ({ ...cost, minutes: Math.round(cost.minutes / TENTHS) });
+const TENTHS = 10;

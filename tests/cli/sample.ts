@@ -81,8 +81,8 @@ const route: Route = {
     { no: 2, grip: grip('jaws', 'jaws', 'second'), operations: [bore.id] },
   ],
   chosen: [ways.drillAndBore, ways.face],
-  cost: { setUps: 2, tooling: 0, broken: 1, toolChanges: 2, rank: 0 },
-  runnersUp: [{ grips: ['plug/bar', 'plug/collet'], cost: { setUps: 2, tooling: 1, broken: 0, toolChanges: 2, rank: 0 } }],
+  cost: { setUps: 2, tooling: 0, broken: 1, toolChanges: 2, minutes: 80, rank: 0 },
+  runnersUp: [{ grips: ['plug/bar', 'plug/collet'], cost: { setUps: 2, tooling: 1, broken: 0, toolChanges: 2, minutes: 80, rank: 0 } }],
   refused: [{ what: 'plug/collet', because: because('grip-too-short', { has: 2, wants: 16 }), has: mm(2), wants: mm(16) }],
 };
 const claims: readonly Claim[] = [{ kind: 'shape', about: 'plug', holds: true, grounds: {} }];

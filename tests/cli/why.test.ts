@@ -70,7 +70,7 @@ describe('told', () => {
   it('all parts in short', () => {
     expect(showWhyAll(view, say)).toBe(`Plug
 
-plug: 2 set-ups, 0 pieces of tooling to make, 2 tool changes, 1 habit not kept.
+plug: 2 set-ups, 0 pieces of tooling to make, 2 tool changes, about 8 min of setting, 1 habit not kept.
   Proved best in 17 states; 2 orders are as good, this one among them.
   Set-up 1, operations 10 to 20: on the bar in the chuck, on diameter 20.00, 12.00 long; second end out; lengths from the first face cut.
   Set-up 2, operation 30: in the three-jaw chuck, on diameter 20.00, 12.00 long; second end out; lengths from the first face cut.

@@ -11,7 +11,7 @@ const RUNS = { numRuns: 80 };
 
 /** Least first: negative where `a` is cheaper. */
 function compareCosts(a: Cost, b: Cost): number {
-  const fields = ['setUps', 'tooling', 'broken', 'toolChanges', 'rank'] as const;
+  const fields = ['setUps', 'tooling', 'broken', 'toolChanges', 'minutes', 'rank'] as const;
   return fields.map((f) => a[f] - b[f]).find((d) => d !== 0) ?? 0;
 }
 

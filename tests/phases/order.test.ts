@@ -7,6 +7,7 @@ import { withoutDominated } from '../../src/phases/order/dominated.ts';
 import { problemOf } from '../../src/phases/order/problem.ts';
 import { BENCH, costOf, search } from '../../src/phases/order/search.ts';
 import { order } from '../../src/phases/order.ts';
+import { handlingOf } from '../../src/rules/handling.ts';
 import { fittingFor, lines, orderOf, partOf, routeOf, shop, withHabits, withHolding, withTools } from '../fixtures/shop.ts';
 
 /** Read by eye before they were written down; each answers: would it hold, is it true, can each tool get in, is anything needless? */
@@ -124,7 +125,10 @@ describe('order', () => {
 
 // ---- a slow and plain oracle: every permutation with every hold ----------------------------------------------------------------
 function cheapest(part: string, methods: readonly Method[], c = candidates(partOf(part), shop)): number {
-  const p = problemOf(c, methods);
+  const p = problemOf(c, methods, handlingOf(shop));
+  const takes = handlingOf(shop);
+  const made = new Map(p.operations.flatMap((o) => (o.tool.made ? [[o.tool.key, o.tool.made] as const] : [])));
+  const start = [...made.values()].reduce((n, ask) => n + 1e12 + 1e2 * takes.make(ask), 0) + methods.reduce((n, m) => n + m.rank, 0);
   let best = Number.POSITIVE_INFINITY;
   const walk = (done: readonly number[], grip: number, tool: number, used: readonly number[], cost: number): void => {
     if (cost >= best) return;
@@ -158,25 +162,28 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
         if (g !== grip && !ready.every(isDone)) continue;
         const broken = binds.filter((b) => b.force === 'preferred' && b.then === o.id && !isDone(b.first)).length;
         const newTool = g === BENCH ? tool : (p.tools[i] ?? -1);
-        const change = newTool === tool ? 0 : 1e3;
-        const setUp = g === BENCH || g === grip ? 0 : 1e12;
+        const change = newTool === tool ? 0 : 1e6 + 1e2 * takes.change(o.tool);
+        const setUp = g === BENCH || g === grip || !masks ? 0 : 1e14 + 1e2 * takes.hold(masks.grip);
         const paid = used.some((u) => p.grips[u]?.tooling === masks?.tooling);
-        const tooling = setUp > 0 && masks?.grip.tooling && !paid ? 1e9 : 0;
-        walk([...done, i], g, newTool, setUp > 0 ? [...used, g] : used, cost + broken * 1e6 + change + setUp + tooling);
+        const tooling = setUp > 0 && masks?.grip.tooling && !paid ? 1e12 + 1e2 * takes.make(masks.grip.tooling) : 0;
+        walk([...done, i], g, newTool, setUp > 0 ? [...used, g] : used, cost + broken * 1e9 + change + setUp + tooling);
       }
     });
   };
-  walk([], BENCH, BENCH, [], p.tooling * 1e9 + p.rank);
+  walk([], BENCH, BENCH, [], start);
   return best;
 }
 
 it.each(['seat-piece', 'branch', 'union-nut', 'cap'])('leaving out dominated methods makes %s no dearer', (part) => {
   const c = candidates(partOf(part), shop);
-  const kept = combinations(withoutDominated(c)).length;
+  const kept = combinations(withoutDominated(c, handlingOf(shop))).length;
   const costs = combinations(c).flatMap(
     (methods) =>
-      search(problemOf(c, methods), () => 0, { states: 1e6, atMost: Number.POSITIVE_INFINITY, width: Number.POSITIVE_INFINITY })?.cost ??
-      [],
+      search(problemOf(c, methods, handlingOf(shop)), () => 0, {
+        states: 1e6,
+        atMost: Number.POSITIVE_INFINITY,
+        width: Number.POSITIVE_INFINITY,
+      })?.cost ?? [],
   );
   expect(kept).toBeLessThanOrEqual(combinations(c).length);
   expect(routeOf(part).cost).toEqual(costOf(Math.min(...costs)));
@@ -186,7 +193,7 @@ describe('the search against all permutations', () => {
   it.each(['union-nut', 'nipple', 'cap'])('%s', (part) => {
     const c = candidates(partOf(part), shop);
     const chosen: Route = routeOf(part);
-    const p = problemOf(c, chosen.chosen);
+    const p = problemOf(c, chosen.chosen, handlingOf(shop));
     const found = search(p, () => 0, { states: 1e6, atMost: Number.POSITIVE_INFINITY, width: Number.POSITIVE_INFINITY });
     expect(found?.exact).toBe(true);
     expect(found?.cost).toBe(cheapest(part, chosen.chosen));

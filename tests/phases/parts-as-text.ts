@@ -23,10 +23,10 @@ const lines = (all: readonly string[]): string => `${all.join('\n')}\n`;
 function partLines(planned: PlannedPart): readonly string[] {
   const { part, route, proof } = planned;
   const stock = part.stock.from === 'bar' ? `${part.stock.section} bar ${showMm(part.stock.across, 1)} ${part.stock.material}` : 'bought';
-  const { setUps, tooling, broken, toolChanges } = route.cost;
+  const { setUps, tooling, broken, toolChanges, minutes } = route.cost;
   return [
     `${part.id}: ${showMm(part.length, 1)} long, from ${stock}`,
-    `set-ups ${setUps}, tooling to make ${tooling}, habits broken ${broken}, tool changes ${toolChanges}; ${route.proved}, as good: ${route.asGood}`,
+    `set-ups ${setUps}, tooling to make ${tooling}, habits broken ${broken}, tool changes ${toolChanges}, minutes of setting ${minutes / 10}; ${route.proved}, as good: ${route.asGood}`,
     ...routeLines(planned),
     '',
     ...route.broken.map((b) => `broken: ${b.first} before ${b.then} (${b.because.rule})`),

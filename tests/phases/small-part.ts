@@ -56,7 +56,7 @@ export function smallRoute(asks: readonly SetUpAsk[]): Route {
   });
   const chosen = [{ feature: id('all'), name: 'test', because: { rule: 'test', grounds: {} }, operations, rank: 0 }];
   return {
-    ...{ part: PART, setUps, chosen, cost: { setUps: asks.length, tooling: 0, broken: 0, toolChanges: 0, rank: 0 } },
+    ...{ part: PART, setUps, chosen, cost: { setUps: asks.length, tooling: 0, broken: 0, toolChanges: 0, minutes: 0, rank: 0 } },
     ...{ asGood: '1', proved: 'best', states: 0, runnersUp: [], refused: [], befores: [], broken: [] },
   };
 }

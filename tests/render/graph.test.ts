@@ -37,7 +37,7 @@ function partWith(count: number, befores: readonly Before[]): WhyPart {
       notFrom: [],
     }),
   );
-  const cost = { setUps: 1, tooling: 0, broken: 0, toolChanges: 1, rank: 0 };
+  const cost = { setUps: 1, tooling: 0, broken: 0, toolChanges: 1, minutes: 0, rank: 0 };
   const none = { habits: [], runnersUp: [], refused: [], broken: [] };
   return { part: 'p', setUps: [], operations, cost, asGood: '1', proved: 'best', states: 1, ...none };
 }

@@ -2,6 +2,7 @@
 import type { Candidates, Grip, Operation, Route } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { Context } from '../../rules/context.ts';
+import { handlingOf } from '../../rules/handling.ts';
 import { compareKeys, contextOf, gripKey, operationKey } from '../../rules/likes.ts';
 import { combinations } from './combinations.ts';
 import { costOf, horizonOf } from './costs.ts';
@@ -28,9 +29,10 @@ export type Best = {
 };
 
 export function bestOf(c: Candidates, workshop: Workshop): Best | undefined {
-  const problem = problemsOf(c);
+  const takes = handlingOf(workshop);
+  const problem = problemsOf(c, takes);
   const keys = keysOf(contextOf(c.part, workshop));
-  const tries = combinations(withoutDominated(c)).map((methods) => tryOf(problem(methods), keys));
+  const tries = combinations(withoutDominated(c, takes)).map((methods) => tryOf(problem(methods), keys));
   searchAll(tries);
   const found = tries.flatMap((t) => (t.searched?.found ? [{ t, found: t.searched.found }] : []));
   const cost = Math.min(...found.map((f) => f.found.cost));

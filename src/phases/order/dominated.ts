@@ -1,25 +1,33 @@
 /**
  * Methods that can be left out without making any order dearer: one operation in place of one operation, done from the same ends, bound by
- * the same befores and holds, liked no less, and no worse for tool changes, because whatever shares the worse one's tool has the better
+ * the same befores and holds, liked no less, taken up no more slowly, and no worse for tool changes, because whatever shares the worse one's tool has the better
  * one's tool in common too. (A die beside the single point, say.) The search is as exact without them.
  */
 import type { Candidates, Method } from '../../model/plan.ts';
+import type { Handling } from '../../rules/handling.ts';
 
-export function withoutDominated(c: Candidates): Candidates {
-  const worse = new Set(c.methods.flatMap((f) => f.any.filter((m) => isDominated(c, m))));
+export function withoutDominated(c: Candidates, takes: Handling): Candidates {
+  const worse = new Set(c.methods.flatMap((f) => f.any.filter((m) => isDominated(c, m, takes))));
   return worse.size === 0 ? c : { ...c, methods: c.methods.map((f) => ({ ...f, any: f.any.filter((m) => !worse.has(m)) })) };
 }
 
-function isDominated(c: Candidates, worse: Method): boolean {
+function isDominated(c: Candidates, worse: Method, takes: Handling): boolean {
   const key = keyOf(worse);
   if (key === undefined) return false;
   const users = c.methods.filter((f) => f.any.some((m) => m.operations.some((o) => o.tool.key === key)));
   const [first] = users;
   return (first?.any ?? []).some((m) => {
     const better = keyOf(m);
-    return better !== undefined && better !== key && users.every((f) => replaces(c, f.any, better, key));
+    return (
+      better !== undefined &&
+      better !== key &&
+      changeOf(m, takes) <= changeOf(worse, takes) &&
+      users.every((f) => replaces(c, f.any, better, key))
+    );
   });
 }
+
+const changeOf = (m: Method, takes: Handling): number => m.operations.reduce((sum, o) => sum + takes.change(o.tool), 0);
 
 /** In this feature, can every method with the worse tool give way to one with the better tool? */
 function replaces(c: Candidates, any: readonly Method[], better: string, worse: string): boolean {

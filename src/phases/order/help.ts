@@ -1,5 +1,6 @@
 /** Where nothing finishes: each refused candidate allowed in turn, all that one tool would allow, and two at a time if no single one does. */
 import type { Candidates, NoRoute, Refusal } from '../../model/plan.ts';
+import type { Handling } from '../../rules/handling.ts';
 import { combinations } from './combinations.ts';
 import { problemsOf } from './problem.ts';
 import { searchWork } from './search.ts';
@@ -11,9 +12,9 @@ const FIRST_WIDTH = 1e2;
 type Help = Pick<NoRoute, 'wouldHelp' | 'wouldHelpByOne' | 'wouldHelpPairs'>;
 
 /** The single changes that would make the job possible, one tool for several features among them; where there is none, the pairs that would. */
-export function changesThatHelp(c: Candidates): Help {
+export function changesThatHelp(c: Candidates, takes: Handling): Help {
   const allowed = c.refused.filter((r) => r.would !== undefined);
-  const helps = (changes: readonly Refusal[]): boolean => isPossible(changes.reduce(allow, c));
+  const helps = (changes: readonly Refusal[]): boolean => isPossible(changes.reduce(allow, c), takes);
   const wouldHelp = allowed.filter((r) => helps([r]));
   const byOne = byTool(allowed)
     .filter((all) => !all.some((r) => wouldHelp.includes(r)) && helps(all))
@@ -55,8 +56,8 @@ function allow(c: Candidates, { would }: Refusal): Candidates {
 }
 
 /** Is there any order at all? The narrow run mostly finds one. */
-function isPossible(c: Candidates): boolean {
-  const problem = problemsOf(c);
+function isPossible(c: Candidates, takes: Handling): boolean {
+  const problem = problemsOf(c, takes);
   return combinations(c).some((methods) => {
     const work = workOf(problem(methods));
     const limits = { states: STATE_LIMIT, atMost: Number.POSITIVE_INFINITY };

@@ -3,6 +3,8 @@
 import { type Bits, bitsOf, put, wordsFor } from '../../base/bits.ts';
 import type { End, OpId } from '../../model/ids.ts';
 import type { Before, Candidates, Grip, Method, Operation } from '../../model/plan.ts';
+import type { Handling } from '../../rules/handling.ts';
+import { MINUTE, rankCost, SET_UP, TOOL, TOOLING } from './costs.ts';
 
 export type OpSet = Bits;
 export type Problem = {
@@ -15,35 +17,39 @@ export type Problem = {
   /** By operation, its tool; by tool, its operations on the lathe. */
   readonly tools: readonly number[];
   readonly toolMembers: readonly OpSet[];
+  /** By tool, what taking it up costs. */
+  readonly toolPrices: readonly number[];
   readonly onLathe: OpSet;
   readonly onBench: OpSet;
   /** What takes the part off the bar: nothing is done at the bench before. */
   readonly leaves: OpSet;
   readonly befores: readonly Before[];
   /** Cost of the methods themselves: tooling to make, and how they are liked. */
-  readonly tooling: number;
-  readonly rank: number;
+  readonly cost: number;
 };
+/** `price`: each time the work comes into it; `tooling`: its number among the tooling, less than 0 for none; `making`: paid for that once. */
 export type GripMasks = {
   readonly grip: Grip;
   readonly ready: OpSet;
   readonly gone: OpSet;
-  readonly can: OpSet /** its number among the tooling, less than 0 for none */;
+  readonly can: OpSet;
+  readonly price: number;
   readonly tooling: number;
+  readonly making: number;
 };
 export type Asks = { readonly needs: OpSet; readonly forbids: OpSet; readonly wants: OpSet; readonly shuns: OpSet };
 
-export function problemOf(c: Candidates, methods: readonly Method[]): Problem {
-  return problemsOf(c)(methods);
+export function problemOf(c: Candidates, methods: readonly Method[], takes: Handling): Problem {
+  return problemsOf(c, takes)(methods);
 }
 
 /** Asks of the candidates what all combinations share, once; then gives a problem for each combination. */
-export function problemsOf(c: Candidates): (methods: readonly Method[]) => Problem {
+export function problemsOf(c: Candidates, takes: Handling): (methods: readonly Method[]) => Problem {
   const places = placesOf(c);
   const place = (id: OpId): number => places.get(id) ?? places.size;
   const befores = c.befores.map((b) => ({ b, first: place(b.first), then: place(b.then) }));
   const toolings = [...new Set(c.grips.flatMap((g) => (g.tooling ? [JSON.stringify(g.tooling)] : [])))];
-  const grips = c.grips.map((g) => readGrip(g, places, toolings));
+  const grips = c.grips.map((g) => readGrip(g, places, toolings, takes));
   return (methods) => {
     const operations = methods.flatMap((m) => m.operations);
     // one place more, for what no method has: it is never here
@@ -55,6 +61,7 @@ export function problemsOf(c: Candidates): (methods: readonly Method[]) => Probl
     const binding = befores.filter((x) => isHere(here, x.first) && isHere(here, x.then));
     const keys = [...new Set(operations.map((o) => o.tool.key))].sort();
     const tools = operations.map((o) => keys.indexOf(o.tool.key));
+    const made = keys.flatMap((key) => operations.find((o) => o.tool.key === key && o.tool.made)?.tool.made ?? []);
     const where = (is: (o: Operation, i: number) => boolean): OpSet => setWhere(operations, words, is);
     return {
       operations,
@@ -65,14 +72,16 @@ export function problemsOf(c: Candidates): (methods: readonly Method[]) => Probl
       asks: asksOf(operations, binding, here, words),
       tools,
       toolMembers: keys.map((_, k) => where((o, i) => tools[i] === k && !o.ways.bench)),
+      toolPrices: keys.map((_, k) => TOOL + MINUTE * changeOf(operations[tools.indexOf(k)], takes)),
       onLathe: where((o) => !o.ways.bench),
       onBench: where((o) => o.ways.bench !== undefined),
       leaves: where((o) => o.verb === 'part-off' || o.verb === 'saw-off'),
-      tooling: new Set(operations.flatMap((o) => (o.tool.made ? [o.tool.key] : []))).size,
-      rank: methods.reduce((n, m) => n + m.rank, 0),
+      cost: made.reduce((sum, ask) => sum + TOOLING + MINUTE * takes.make(ask), rankCost(methods.reduce((n, m) => n + m.rank, 0))),
     };
   };
 }
+
+const changeOf = (o: Operation | undefined, takes: Handling): number => (o ? takes.change(o.tool) : 0);
 
 /** A place for every operation of any method. */
 function placesOf(c: Candidates): ReadonlyMap<OpId, number> {
@@ -101,10 +110,12 @@ type ReadGrip = {
   readonly gone: readonly number[];
   readonly hides: Uint8Array;
   readonly goneIds: ReadonlySet<OpId>;
+  readonly price: number;
   readonly tooling: number;
+  readonly making: number;
 };
 
-function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[]): ReadGrip {
+function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[], takes: Handling): ReadGrip {
   const place = (id: OpId): number => places.get(id) ?? places.size;
   const rests = new Map<string, number[]>();
   for (const id of grip.ready) {
@@ -122,12 +133,14 @@ function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: reado
     hides,
     goneIds: new Set(grip.gone),
     tooling: toolings.indexOf(JSON.stringify(grip.tooling)),
+    price: SET_UP + MINUTE * takes.hold(grip),
+    making: grip.tooling ? TOOLING + MINUTE * takes.make(grip.tooling) : 0,
   };
 }
 
 /** Nothing when the combination lacks what the grip rests on. */
 function gripMasks(
-  { grip, rests, gone, hides, goneIds, tooling }: ReadGrip,
+  { grip, rests, gone, hides, goneIds, price, tooling, making }: ReadGrip,
   operations: readonly Operation[],
   here: Here,
   words: number,
@@ -151,6 +164,8 @@ function gripMasks(
       words,
       (o) => o.ways[grip.out] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
     ),
+    price,
+    making,
     tooling,
   };
 }

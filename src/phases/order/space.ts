@@ -1,7 +1,7 @@
 /** A part's work as layers: what is done, the history of holds, the hold and the tool in use; what each step costs; what is still to come at least. */
 import { contains, isEmpty, meets, membersOf, missing, put, shared } from '../../base/bits.ts';
 import type { Bound, Space } from '../../base/layers.ts';
-import { BROKEN, SET_UP, TOOL, TOOLING } from './costs.ts';
+import { BROKEN } from './costs.ts';
 import { type Histories, newHistories } from './histories.ts';
 import type { Asks, GripMasks, OpSet, Problem } from './problem.ts';
 
@@ -19,10 +19,9 @@ export type Work = {
 export function workOf(p: Problem): Work {
   const histories = newHistories(p.grips.length, (grip) => p.grips[grip]?.tooling ?? -1);
   const start = new Array<number>(p.words + BEHIND).fill(0);
-  const cost = p.tooling * TOOLING + p.rank;
   const count = p.operations.length;
   return {
-    space: { words: start.length, steps: count, start, cost, expand: expanderOf(p, histories) },
+    space: { words: start.length, steps: count, start, cost: p.cost, expand: expanderOf(p, histories) },
     bound: boundOf(p, histories),
     step: (code) => ({ op: code % count, grip: Math.floor(code / count) - 1 }),
     holds: (state) => histories.list(state[p.words] ?? 0),
@@ -43,8 +42,8 @@ function expanderOf(p: Problem, histories: Histories): Space['expand'] {
       next[HISTORY] = anew ? histories.after(history, grip) : history;
       next[GRIP] = grip + 1;
       next[TOOL_AT] = tool;
-      const change = tool === state[TOOL_AT] ? 0 : TOOL;
-      const hold = anew ? SET_UP + (histories.pays(history, grip) ? TOOLING : 0) : 0;
+      const change = tool === state[TOOL_AT] ? 0 : (p.toolPrices[tool - 1] ?? 0);
+      const hold = anew ? priceOf(p, histories, history, grip) : 0;
       reach((grip + 1) * p.operations.length + op, change + hold + (missing(asks.wants, state) + shared(asks.shuns, state)) * BROKEN);
     };
     if (contains(state, p.leaves)) eachLeft(p.onBench, state, (op) => step(op, BENCH, p.asks[op]?.bench));
@@ -53,6 +52,11 @@ function expanderOf(p: Problem, histories: Histories): Space['expand'] {
       eachLeft(g.can, state, (op) => step(op, grip, p.asks[op]?.[g.grip.out]));
     });
   };
+}
+
+/** Of coming into a hold, after this history. */
+function priceOf(p: Problem, histories: Histories, history: number, grip: number): number {
+  return (p.grips[grip]?.price ?? 0) + (histories.pays(history, grip) ? makingOf(p, grip) : 0);
 }
 
 function eachLeft(of: OpSet, done: Int32Array, tell: (op: number) => void): void {
@@ -65,12 +69,13 @@ function boundOf(p: Problem, histories: Histories): Bound {
   return (state) => {
     const tool = (state[p.words + 2] ?? 0) - 1;
     let tools = 0;
-    for (let t = 0; t < p.toolMembers.length; t += 1) if (t !== tool && !contains(state, p.toolMembers[t] ?? [])) tools += 1;
+    for (let t = 0; t < p.toolMembers.length; t += 1)
+      if (t !== tool && !contains(state, p.toolMembers[t] ?? [])) tools += p.toolPrices[t] ?? 0;
     const held = p.grips[(state[p.words + 1] ?? 0) - 1];
     const can = held && !meets(held.gone, state) ? held.can : [];
     for (let w = 0; w < p.words; w += 1) left[w] = (p.onLathe[w] ?? 0) & ~(state[w] ?? 0) & ~(can[w] ?? 0);
-    if (isEmpty(left)) return tools * TOOL;
-    return tools * TOOL + holdsFor(p, left, state, (grip) => SET_UP + (histories.pays(state[p.words] ?? 0, grip) ? TOOLING : 0));
+    if (isEmpty(left)) return tools;
+    return tools + holdsFor(p, left, state, (grip) => priceOf(p, histories, state[p.words] ?? 0, grip));
   };
 }
 
@@ -90,12 +95,17 @@ function severalFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: nu
   if (!covered(left, open.map(able))) return Number.POSITIVE_INFINITY;
   let two = Number.POSITIVE_INFINITY;
   // two that share one piece of tooling pay for it once
-  const share = (i: number, k: number): number => (toolingOf(p, i) >= 0 && toolingOf(p, i) === toolingOf(p, k) ? price(k) % SET_UP : 0);
+  const share = (i: number, k: number): number =>
+    toolingOf(p, i) >= 0 && toolingOf(p, i) === toolingOf(p, k) ? price(k) - (p.grips[k]?.price ?? 0) : 0;
   for (const i of open)
     for (const k of open) if (i < k && coverBoth(left, able(i), able(k))) two = Math.min(two, price(i) + price(k) - share(i, k));
-  return Number.isFinite(two) ? two : SET_UP + SET_UP + SET_UP;
+  if (Number.isFinite(two)) return two;
+  // three at least, each no cheaper than the cheapest: tooling may serve more than one of them
+  const least = open.reduce((cheapest, i) => Math.min(cheapest, p.grips[i]?.price ?? 0), Number.POSITIVE_INFINITY);
+  return least + least + least;
 }
 
+const makingOf = (p: Problem, grip: number): number => p.grips[grip]?.making ?? 0;
 const toolingOf = (p: Problem, grip: number): number => p.grips[grip]?.tooling ?? -1;
 
 function covered(left: OpSet, sets: readonly OpSet[]): boolean {
