@@ -21,6 +21,7 @@ import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
 import type { StageAt } from './phases/sheet.ts';
 import { stack } from './phases/stack.ts';
+import { weighBy } from './rules/difficulty.ts';
 
 export type Compiled = {
   readonly plan?: Plan;
@@ -106,7 +107,7 @@ function asksOf(route: Route): readonly ToolingAsk[] {
 }
 
 function finish({ part, candidates: c, route }: Routed, workshop: Workshop, found: Diagnostic[]): PlannedPart | undefined {
-  const charted = chart(part, route, heldBy(workshop.holds ?? []));
+  const charted = chart(part, route, heldBy(workshop.holds ?? []), weighBy(workshop.difficulty ?? []));
   found.push(...charted.found);
   if (!charted.value) return undefined;
   const figures = numbers(part, route, charted.value, workshop);

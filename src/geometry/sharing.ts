@@ -1,7 +1,8 @@
 /**
- * Shares what a drawing dimension allows among the working dimensions that add up to it, max-min: raise all working tolerances
- * together until the tightest path is used up, freeze those on it, go on with the others. Each dimension has two sides (how far it may
- * fall below and rise above its middle), so unequal limits need no mean. Whole units; the answer does not depend on the order of lists.
+ * Shares what a drawing dimension allows among the working dimensions that add up to it, max-min by weight: raise all working tolerances
+ * together, each in proportion to how hard its cut is, until the tightest path is used up, freeze those on it, go on with the others. Each
+ * dimension has two sides (how far it may fall below and rise above its middle), so unequal limits need no mean. Whole units; the answer does
+ * not depend on the order of lists.
  */
 import type { DimId } from '../model/ids.ts';
 import type { Link } from './chain.ts';
@@ -20,7 +21,7 @@ export type Shortage = {
 };
 export type Share = { readonly sides: ReadonlyMap<DimId, Sides>; readonly short: readonly Shortage[] };
 
-type Unknown = { readonly key: string; readonly least: number };
+type Unknown = { readonly key: string; readonly least: number; readonly weight: number };
 type Row = {
   readonly of: string;
   readonly side: 'below' | 'above';
@@ -30,13 +31,17 @@ type Row = {
 };
 
 /**
- * `least`: what each process holds, each side. When `short` is not empty the paths named there are overrun and their dimensions stand
+ * `least`: what each process holds, each side. `weights`: whole numbers above 0, 1 where none is given; a side rises by so much. When `short` is not empty the paths named there are overrun and their dimensions stand
  * at their least. Throws Error when a side stands in no budget (it would have no bound) or a link has no least.
  */
-export function shareTolerance(budgets: readonly Budget[], least: ReadonlyMap<DimId, Sides>): Share {
+export function shareTolerance(
+  budgets: readonly Budget[],
+  least: ReadonlyMap<DimId, Sides>,
+  weights: ReadonlyMap<DimId, number> = new Map(),
+): Share {
   const unknowns = [...least].flatMap(([dim, side]): Unknown[] => [
-    { key: sideKey(dim, 'below'), least: side.below },
-    { key: sideKey(dim, 'above'), least: side.above },
+    { key: sideKey(dim, 'below'), least: side.below, weight: weights.get(dim) ?? 1 },
+    { key: sideKey(dim, 'above'), least: side.above, weight: weights.get(dim) ?? 1 },
   ]);
   const rows = budgets.flatMap(rowsOf);
   const leastOf = new Map(unknowns.map((unknown) => [unknown.key, unknown.least]));
@@ -74,28 +79,33 @@ function fill(unknowns: readonly Unknown[], rows: readonly Row[]): ReadonlyMap<s
   const frozen = new Map<string, number>();
   let open = unknowns;
   while (open.length > 0) {
-    const leastOf = new Map(open.map((unknown) => [unknown.key, unknown.least]));
-    const levels = rows
-      .filter((row) => row.keys.some((key) => leastOf.has(key)))
-      .map((row) => ({ row, level: levelOf(row, leastOf, frozen) }));
-    const level = Math.min(...levels.map((one) => one.level));
-    const tight = new Set(levels.filter((one) => one.level === level).flatMap((one) => one.row.keys));
-    for (const unknown of open) if (tight.has(unknown.key)) frozen.set(unknown.key, Math.max(unknown.least, level));
+    const openOf = new Map(open.map((unknown) => [unknown.key, unknown]));
+    const levels = rows.filter((row) => row.keys.some((key) => openOf.has(key))).map((row) => ({ row, ...levelOf(row, openOf, frozen) }));
+    const lowest = levels.reduce((least, one) => (one.rest / one.among < least.rest / least.among ? one : least));
+    const level = lowest.rest / lowest.among;
+    const tight = new Set(levels.filter((one) => one.rest / one.among === level).flatMap((one) => one.row.keys));
+    for (const { key, least, weight } of open)
+      if (tight.has(key)) frozen.set(key, Math.max(least, Math.floor((lowest.rest * weight) / lowest.among)));
     open = open.filter((unknown) => !tight.has(unknown.key));
   }
   return frozen;
 }
 
-/** The highest whole level to which the open sides of this row can rise together; 0 when it is overrun already. */
-function levelOf(row: Row, leastOf: ReadonlyMap<string, number>, frozen: ReadonlyMap<string, number>): number {
+/** A fraction in whole numbers, so that no rounding comes between: what is left, among so much weight. */
+type Level = { readonly rest: number; readonly among: number };
+
+/** The highest level, a unit of weight, to which the open sides of this row can rise together; 0 when it is overrun already. */
+function levelOf(row: Row, openOf: ReadonlyMap<string, Unknown>, frozen: ReadonlyMap<string, number>): Level {
   const taken = sumOf(row.keys, (key) => frozen.get(key) ?? 0);
-  const leasts = row.keys.flatMap((key) => leastOf.get(key) ?? []).sort((a, b) => a - b);
-  for (let rising = leasts.length; rising > 1; rising -= 1) {
-    const standing = sumOf(leasts.slice(rising), (least) => least);
-    const level = Math.floor((row.allows - taken - standing) / rising);
-    if (level >= (leasts[rising - 1] ?? 0)) return level;
+  const open = row.keys.flatMap((key) => openOf.get(key) ?? []).sort((a, b) => a.least * b.weight - b.least * a.weight);
+  for (let rising = open.length; rising > 1; rising -= 1) {
+    const rest = row.allows - taken - sumOf(open.slice(rising), (one) => one.least);
+    const among = sumOf(open.slice(0, rising), (one) => one.weight);
+    const last = open[rising - 1];
+    if (last && rest * last.weight >= last.least * among) return { rest, among };
   }
-  return Math.max(0, row.allows - taken - sumOf(leasts.slice(1), (least) => least));
+  const rest = row.allows - taken - sumOf(open.slice(1), (one) => one.least);
+  return { rest: Math.max(0, rest), among: open[0]?.weight ?? 1 };
 }
 
 function sumOf<T>(items: readonly T[], value: (item: T) => number): number {

@@ -41,6 +41,7 @@ const RANGES: readonly Range[] = [
   ['runout', 0, 1, 'mm', 'run-out of a chuck'],
   ['chuck', 10, 300, 'mm', 'largest diameter that a chuck takes'],
   ['held', 0.005, 2, 'mm', 'band that a process holds'],
+  ['difficulty', 1, 100, 'count', 'how hard a process is, beside the easiest'],
   ['blade', 0.5, 6, 'mm', 'width of a parting or grooving blade'],
   ['parts', 2, 200, 'mm', 'largest diameter that is parted off'],
   ['reach', 1, 300, 'mm', 'reach of a boring or threading tool'],

@@ -6,9 +6,11 @@ import { ballMaterials, ballSizes } from './balls.ts';
 import { inchBars, metricBars, nutHexagons } from './bar-stock.ts';
 import { capability } from './capability.ts';
 import { centreDrills } from './centre-drills.ts';
+import { chainFacts } from './chains.ts';
 import { cuttingData } from './cutting.ts';
 import { forceRelations } from './cutting-force.ts';
 import { SPEEDS } from './cutting-speeds.ts';
+import { difficulty } from './difficulty.ts';
 import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
 import type { FactTable, Standing } from './fact.ts';
@@ -69,6 +71,8 @@ export function sourcesPage(): string {
 
 const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['capability.ts', capability],
+  ['chains.ts', chainFacts],
+  ['difficulty.ts', difficulty],
   ['drilling.ts', drilling],
   ['flow.ts', flowFacts],
   ['lead-error.ts', leadTable],

@@ -3,7 +3,10 @@
  * Axis: z from the part's first end (z = 0) to its second. The second axis is always the DIAMETER.
  */
 import type { Len } from '../base/units.ts';
+import type { Chain } from './chain.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
+
+export type * from './chain.ts';
 
 /** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
 export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
@@ -209,24 +212,6 @@ export type Part = {
 
 /** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
 export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
-
-/** A sum of lengths through several parts; `fitted` is the dimension cut to a measured sum. */
-export type Chain = {
-  readonly id: string;
-  readonly links: readonly {
-    readonly part: PartId;
-    readonly a: SurfaceId;
-    readonly b: SurfaceId;
-    readonly nominal: Len;
-    readonly sign: 1 | -1 /** words' id, where it is no drawn length of one part: a depth to the ball, a ring as tightened */;
-    readonly says?: string;
-    /** Of a link that is no length of a planned part: what it may come to. */
-    readonly limits?: Limits;
-  }[];
-  readonly asks: Limits;
-  readonly how: 'blind' | 'measure and fit';
-  readonly fitted?: { readonly part: PartId; readonly dim: DimId };
-};
 
 /** One derived figure: what it is, the formula in the field's own symbols, its inputs and the source it rests on. */
 export type Derivation = {

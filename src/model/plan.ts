@@ -95,28 +95,35 @@ export type Chart = {
   readonly truths?: readonly TruthPath[];
 };
 /**
- * A chain across parts. `lo`, `hi`: worst case of its links as they are made blind; `fitted`: what is left when it is measured and fitted,
- * the band of the last cut alone.
+ * A chain across parts. `lo`, `hi`: worst case of its links as they are made blind, of all rivals the least; `fitted`: what is left when it
+ * is measured and fitted; `left` says of what.
  */
 export type StackPath = {
   readonly of: string;
   readonly how: 'blind' | 'measure and fit';
-  readonly links: readonly {
-    readonly part: PartId;
-    readonly a: SurfaceId;
-    readonly b: SurfaceId;
-    readonly sign: 1 | -1;
-    readonly lo: Len;
-    readonly hi: Len;
-    /** From the part's chart; as the link states it; its nominal size alone. */
-    readonly from: 'chart' | 'stated' | 'nominal';
-  }[];
+  readonly links: readonly StackLink[];
+  /** Which way governs at the least: 0 the links, 1 the first of the rivals. */
+  readonly governs?: number;
   readonly lo: Len;
   readonly hi: Len;
   readonly likely: { readonly lo: Len; readonly hi: Len };
   readonly fitted?: { readonly lo: Len; readonly hi: Len };
+  /** Whole bands: of the last cut, of all readings together, of what can't be measured before. */
+  readonly left?: { readonly cut: Len; readonly readings: number; readonly read: Len; readonly reckoned: Len };
   readonly asks: Limits;
+  /** Only the lower limit is asked. */
+  readonly open?: 'above';
   readonly met: boolean;
+};
+export type StackLink = {
+  readonly part: PartId;
+  readonly a: SurfaceId;
+  readonly b: SurfaceId;
+  readonly sign: 1 | -1;
+  readonly lo: Len;
+  readonly hi: Len;
+  /** From the part's chart; as the link states it; its nominal size alone. */
+  readonly from: 'chart' | 'stated' | 'nominal';
 };
 
 /** drivers[0] drives driven[0], through the idler where there is one; drivers[1], on that stud, drives driven[1]; the last is the leadscrew's. */

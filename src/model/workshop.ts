@@ -144,6 +144,8 @@ export type Workshop = {
   }[];
   /** What a process (an operation's verb) holds here, as a whole band, where it differs from what a lathe in good order holds. */
   readonly holds?: readonly { readonly process: string; readonly diameter?: Len; readonly length?: Len }[];
+  /** How hard a process is here, beside the easiest: what lengths are shared by, where it differs from custom. */
+  readonly difficulty?: readonly { readonly process: string; readonly weight: number }[];
   readonly habits: {
     readonly firstEnd: Readonly<Record<PartId, End>>;
     readonly avoid: readonly string[];

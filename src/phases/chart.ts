@@ -13,6 +13,7 @@ import type { DimId } from '../model/ids.ts';
 import type { Limits, Part } from '../model/part.ts';
 import type { Chart, Path, Route, Working } from '../model/plan.ts';
 import { diameterLimits } from '../rules/diameters.ts';
+import { type Weigh, weighBy } from '../rules/difficulty.ts';
 import { aimAt, drawIn } from '../rules/tidy.ts';
 import { type Capability, type DiameterCut, type LengthCut, type Walk, walkRoute } from '../rules/working.ts';
 import { STOCK, shortages, type Trials, tooCoarse } from './chart/cannot.ts';
@@ -25,19 +26,21 @@ type Asked = {
   readonly drawn: readonly Drawn[];
   readonly places: ReadonlyMap<string, Len>;
   readonly capability: Capability;
+  readonly weigh: Weigh;
 };
 /** What was tried besides the first ranking: other faces to measure from, more metal left. */
 type Instead = { readonly from: ReadonlyMap<string, string>; readonly more: ReadonlyMap<string, Len> };
 type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; readonly share: Share };
 
 /**
- * `capability`: what each process holds on this lathe, as a whole band (handbook: `held`). Errors: `chart.cannot-be-met` for each dimension or stock that the
+ * `capability`: what each process holds on this lathe, as a whole band (handbook: `held`); `weigh`: how hard each cut is, by which limits are
+ * shared. Errors: `chart.cannot-be-met` for each dimension or stock that the
  * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes, `chart.not-true` for what re-grips
  * leave too far out of true.
  */
-export function chart(part: Part, route: Route, capability: Capability): Outcome<Chart> {
+export function chart(part: Part, route: Route, capability: Capability, weigh: Weigh = weighBy([])): Outcome<Chart> {
   const drawn = drawnDimensions(part, tolerance);
-  const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability };
+  const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability, weigh };
   const first = settle(asked, { from: new Map(), more: new Map() });
   const lost = notLocated(part, first.walk);
   if (lost.length > 0) return { found: lost };
@@ -72,7 +75,8 @@ function settle(asked: Asked, instead: Instead): Settled {
   const walk = walkRoute({ ...asked, instead: instead.from, more: instead.more });
   const budgets = [...drawingBudgets(asked.drawn, walk), ...stockBudgets(asked.part, walk)];
   const least = new Map(walk.lengths.map((cut): [DimId, Sides] => [cut.dim, halves(cut.holds)]));
-  const share = shareTolerance([...budgets, ...capBudgets(walk, budgets)], least);
+  const weights = new Map(walk.lengths.map((cut): [DimId, number] => [cut.dim, cut.weight]));
+  const share = shareTolerance([...budgets, ...capBudgets(walk, budgets)], least, weights);
   const settled = { walk, budgets, share };
   const more = moreLeft(settled);
   return more.size === 0 ? settled : settle(asked, { ...instead, more: new Map([...instead.more, ...addUp(instead.more, more)]) });

@@ -1,106 +1,108 @@
 /**
  * Chains across parts: worst case of every link as its own part's chart makes it. Where that cannot be held blind, one link is cut last, to
- * the sum measured on the others: then only that cut's own band is left.
+ * the sum measured on the others: then what is left is that cut's own band, the readings, and what nobody can measure beforehand.
  */
-import type { Diagnostic, Outcome } from '../base/diagnostics.ts';
-import { type Len, len, showMm } from '../base/units.ts';
+import type { Outcome } from '../base/diagnostics.ts';
+import { type Len, len, mm } from '../base/units.ts';
 import { type Link, likelyPath, type Pair, sumPath } from '../geometry/chain.ts';
-import type { Chain, Fitting, Part } from '../model/part.ts';
-import type { Chart, Path, StackPath, Working } from '../model/plan.ts';
+import { chainFacts } from '../handbook/chains.ts';
+import type { Chain, ChainLink, Fitting } from '../model/part.ts';
+import type { StackLink, StackPath, Working } from '../model/plan.ts';
+import { type Charted, lastCutOf, linkOf } from './stack/links.ts';
+import { notHeld } from './stack/not-held.ts';
 
-export type Charted = { readonly part: Part; readonly chart: Chart };
-type StackLink = StackPath['links'][number];
+export type { Charted } from './stack/links.ts';
 
 /**
  * One record a chain. Errors: `chain.cannot-be-held` for one that is to be made blind and runs past what it asks (by how much, through
- * which links, and whether measuring and fitting which of them would hold it); `chain.cannot-be-fitted` where the last cut is coarser than
- * what is asked.
+ * which links, and whether measuring and fitting which of them would hold it); `chain.cannot-be-fitted` where the last cut, the readings and
+ * what can't be measured together are coarser than what is asked.
  */
 export function stack(fitting: Fitting, parts: readonly Charted[]): Outcome<readonly StackPath[]> {
   const stacks = fitting.chains.map((chain) => stackOf(chain, parts));
   const found = fitting.chains.flatMap((chain, i) => {
     const path = stacks[i];
-    return !path || path.met ? [] : [notHeld(chain, path, parts)];
+    return !path || path.met ? [] : [notHeld(chain, path, (link) => fittedAt(chain, link, parts, (made) => made.holds))];
   });
   return { value: stacks, found };
 }
 
+type Left = NonNullable<StackPath['left']> & Pair;
+
 function stackOf(chain: Chain, parts: readonly Charted[]): StackPath {
-  const links = chain.links.map((link) => linkOf(link, parts));
+  const ways = [chain.links, ...(chain.rivals ?? [])].map((links) => sumOf(links, parts));
+  const [main] = ways;
+  if (!main) throw new Error(`chain '${chain.id}' has no links`);
+  const governs = ways.reduce((least, way, i) => (way.lo < (ways[least]?.lo ?? way.lo) ? i : least), 0);
+  const [lo, hi] = [leastOf(ways.map((way) => way.lo)), leastOf(ways.map((way) => way.hi))];
+  const plain = {
+    ...{ of: chain.id, how: chain.how, links: main.links, lo, hi, likely: (ways[governs] ?? main).likely, asks: chain.asks },
+    ...(chain.rivals ? { governs } : {}),
+    ...(chain.open ? { open: chain.open } : {}),
+  };
+  const last = chain.links.find((link) => isFitted(chain, link, parts));
+  const left =
+    last && chain.how === 'measure and fit' ? fittedAt(chain, last, parts, ({ limits }) => len(limits.hi - limits.lo)) : undefined;
+  if (!left) return { ...plain, met: isWithin(plain, chain) };
+  const rest = ways.slice(1);
+  const fitted = { lo: leastOf([left.lo, ...rest.map((way) => way.lo)]), hi: leastOf([left.hi, ...rest.map((way) => way.hi)]) };
+  const { cut, readings, read, reckoned } = left;
+  return { ...plain, fitted, left: { cut, readings, read, reckoned }, met: isWithin(fitted, chain) };
+}
+
+const leastOf = (lengths: readonly Len[]): Len => len(Math.min(...lengths));
+
+const isWithin = (pair: Pair, { asks, open }: Chain): boolean => pair.lo >= asks.lo && (open === 'above' || pair.hi <= asks.hi);
+
+type Way = Pair & { readonly links: readonly StackLink[]; readonly likely: Pair };
+function sumOf(asked: readonly ChainLink[], parts: readonly Charted[]): Way {
+  const links = asked.map((link) => linkOf(link, parts));
   const path = links.map((link, i): Link => ({ dim: `${i}`, sign: link.sign }));
   const pairs = new Map(links.map((link, i): [string, Pair] => [`${i}`, link]));
-  const worst = sumPath(path, pairs);
-  const plain = { of: chain.id, how: chain.how, links, ...worst, likely: likelyPath(path, pairs), asks: chain.asks };
-  const last = lastCut(chain, parts);
-  if (chain.how === 'blind' || !last) return { ...plain, met: isWithin(worst, chain.asks) };
-  const fitted = fittedTo(chain, last);
-  return { ...plain, fitted, met: isWithin(fitted, chain.asks) };
+  return { links, ...sumPath(path, pairs), likely: likelyPath(path, pairs) };
 }
 
-const isWithin = (pair: Pair, asks: Pair): boolean => pair.lo >= asks.lo && pair.hi <= asks.hi;
-
-/** By the part's chart; else as the link says; else its nominal size, and the record says so. */
-function linkOf({ part, a, b, sign, nominal, limits }: Chain['links'][number], parts: readonly Charted[]): StackLink {
-  const own = pathOf(parts, part, a, b);
-  if (own) return { part, a, b, sign, lo: own.lo, hi: own.hi, from: 'chart' };
-  return limits
-    ? { part, a, b, sign, lo: limits.lo, hi: limits.hi, from: 'stated' }
-    : { part, a, b, sign, lo: nominal, hi: nominal, from: 'nominal' };
+/** The link whose drawn length is the fitted one. */
+function isFitted({ fitted }: Chain, link: ChainLink, parts: readonly Charted[]): boolean {
+  const part = parts.find((one) => one.part.id === fitted?.part)?.part;
+  const drawn = part?.dimensions.find((one) => one.id === fitted?.dim);
+  return drawn !== undefined && link.part === part?.id && [drawn.a, drawn.b].includes(link.a) && [drawn.a, drawn.b].includes(link.b);
 }
 
-/** The drawn length between the two faces, as the part's chart has it. */
-function pathOf(parts: readonly Charted[], id: string, a: string, b: string): Path | undefined {
-  const charted = parts.find((one) => one.part.id === id);
-  const drawn = charted?.part.dimensions.find((one) => [a, b].includes(one.a) && [a, b].includes(one.b));
-  return charted?.chart.drawing.find((path) => path.of === drawn?.id);
+/**
+ * With that link cut last, to the sum measured on the others: about what is aimed at, the band of its last cut, what each reading may be out,
+ * and what links that can't be measured may come to. `band`: its limits, or what its process holds. Undefined where no cut of a planned part
+ * makes it.
+ */
+function fittedAt(chain: Chain, last: ChainLink, parts: readonly Charted[], band: (made: Working) => Len): Left | undefined {
+  const made = lastCutOf(last, parts);
+  if (!made) return undefined;
+  const others = chain.links.filter((link) => link !== last);
+  const kept = others.filter((link) => !isMeasured(link)).map((link) => strayOf(link));
+  const readings = readingsOf(others);
+  const [cut, read] = [band(made), mm(chainFacts.value('reading')) * readings];
+  const below = Math.floor(cut / 2);
+  const low = below + read - total(kept.map((one) => one.lo));
+  const high = cut - below + read + total(kept.map((one) => one.hi));
+  const { target } = chain.asks;
+  const figures = { cut: len(cut), readings, read: len(2 * read), reckoned: len(total(kept.map((one) => one.hi - one.lo))) };
+  return { ...figures, lo: len(target - low), hi: len(target + high) };
 }
 
-/** The cut that makes the fitted length. */
-function lastCut(chain: Chain, parts: readonly Charted[]): Working | undefined {
-  const { fitted } = chain;
-  const charted = parts.find((one) => one.part.id === fitted?.part);
-  const path = charted?.chart.drawing.find((one) => one.of === fitted?.dim);
-  const dims = path?.links.map((link) => link.dim) ?? [];
-  return charted?.chart.working.findLast((one) => dims.includes(one.id));
+const total = (lengths: readonly number[]): number => lengths.reduce((sum, one) => sum + one, 0);
+
+/** A ring under the nut and packing in its box are what they will come to be; read with what they stand in, they are there already. */
+const isMeasured = (link: ChainLink): boolean => link.together !== undefined || (link.by !== 'tightened' && link.by !== 'packed');
+
+/** How far it may lie from what the sum reckons with, as it counts in the sum. */
+function strayOf({ nominal, limits, sign }: ChainLink): { readonly lo: number; readonly hi: number } {
+  const [lo, hi] = limits ? [limits.lo - nominal, limits.hi - nominal] : [0, 0];
+  return sign === 1 ? { lo, hi } : { lo: -hi, hi: -lo };
 }
 
-/** The sum that is measured has no band of its own any more: what is left is the band of the last cut, about what is aimed at. */
-function fittedTo(chain: Chain, { limits }: Working): Pair {
-  const band = limits.hi - limits.lo;
-  const below = Math.floor(band / 2);
-  return { lo: len(chain.asks.target - below), hi: len(chain.asks.target - below + band) };
-}
-
-// ---- what cannot be held ------------------------------------------------------------------------------------------------------
-function notHeld(chain: Chain, path: StackPath, parts: readonly Charted[]): Diagnostic {
-  const pair = path.fitted ?? path;
-  const short = Math.max(chain.asks.lo - pair.lo, pair.hi - chain.asks.hi);
-  const grounds = {
-    ...{ chain: chain.id, lo: showMm(pair.lo), hi: showMm(pair.hi), asksLo: showMm(chain.asks.lo), asksHi: showMm(chain.asks.hi) },
-    ...{
-      short: showMm(len(short)),
-      links: path.links.length,
-      through: path.links.map((link) => `${link.part} ${nameOf(link)}`).join(', '),
-    },
-  };
-  if (path.fitted) return { code: 'chain.cannot-be-fitted', severity: 'error', grounds };
-  return { code: 'chain.cannot-be-held', severity: 'error', grounds: { ...grounds, ...wouldFit(chain, path, parts) } };
-}
-
-const nameOf = ({ part, a, b }: StackLink): string => {
-  const short = (id: string): string => (id.startsWith(`${part}/`) ? id.slice(part.length + 1) : id);
-  return `${short(a)}-${short(b)}`;
-};
-
-/** Each link in turn is cut last to the measured sum of the others: the one that leaves least. Empty where none comes within. */
-function wouldFit(chain: Chain, path: StackPath, parts: readonly Charted[]): { readonly fit: string; readonly left: string } {
-  const asked = chain.asks.hi - chain.asks.lo;
-  const tried = path.links.flatMap((link): { readonly name: string; readonly band: Len }[] => {
-    const charted = parts.find((one) => one.part.id === link.part);
-    const own = pathOf(parts, link.part, link.a, link.b);
-    const last = charted?.chart.working.findLast((one) => own?.links.some((each) => each.dim === one.id));
-    return last ? [{ name: `${link.part} ${nameOf(link)}`, band: last.holds }] : [];
-  });
-  const best = tried.filter((one) => one.band <= asked).sort((p, q) => p.band - q.band)[0];
-  return { fit: best?.name ?? '', left: showMm(best?.band ?? len(0)) };
+/** Links that are put together are read at once. */
+function readingsOf(links: readonly ChainLink[]): number {
+  const measured = links.filter(isMeasured);
+  const together = new Set(measured.flatMap((link) => link.together ?? []));
+  return together.size + measured.filter((link) => link.together === undefined).length;
 }

@@ -9,6 +9,7 @@ import { practice } from '../handbook/practice.ts';
 import type { DimId, SurfaceId } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
 import type { Cut, Operation, Route, SetUp, Stage, Verb, Way } from '../model/plan.ts';
+import type { Weigh } from './difficulty.ts';
 import { rankDatums, type Standing } from './measure-from.ts';
 
 /** What a process (an operation's verb) holds on this lathe, at that size: the whole band. */
@@ -22,6 +23,8 @@ export type LengthCut = {
   /** What the edge is aimed at, in the drawing's middles; not negative. */
   readonly middle: Len;
   readonly holds: Len;
+  /** How hard it is here, in hundredths of the easiest cut. */
+  readonly weight: number;
   /** The version that this cut takes away: the surface as it was, or the raw end. */
   readonly takes?: Version;
   /** What else it might have been measured from, best first, the chosen one included. */
@@ -41,6 +44,7 @@ export type WalkAsk = {
   readonly drawn: readonly Drawn[];
   readonly places: ReadonlyMap<SurfaceId, Len>;
   readonly capability: Capability;
+  readonly weigh: Weigh;
   /** By working dimension of the last walk: the version to measure from instead of the best ranked. */
   readonly instead: ReadonlyMap<Version, Version>;
   /** Left besides what the cut says, by version: where processes need more than custom leaves. */
@@ -105,7 +109,7 @@ function addDiameter(state: State, operation: Operation, way: Way, cut: Cut): vo
 }
 
 function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, here: readonly SurfaceId[]): void {
-  const { part, drawn, capability, instead } = state.ask;
+  const { part, drawn, capability, weigh, instead } = state.ask;
   const face = faceOf(part, cut.makes);
   const old = state.now.get(cut.makes);
   const version: Version = `${cut.makes}#${state.edges.filter((edge) => edge.to.startsWith(`${cut.makes}#`)).length + 1}`;
@@ -126,6 +130,7 @@ function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, h
   state.cuts.push({
     ...{ dim, operation, cut, edge, middle, from: chosen?.surface ?? 'bar end', options: ranked.map((one) => one.version) },
     ...{ holds: capability(operation.verb, cut.measures, cut.stage, middle), ...(takes === undefined ? {} : { takes }) },
+    weight: weigh({ operation, face, grip: setUp.grip, length: middle }),
   });
 }
 

@@ -143,6 +143,26 @@ describe('what the reversal is measured from decides', () => {
   });
 });
 
+/** Own case: 20 ±0.12 through a face and a floor three times as hard: 0.03 and 0.09; where the floor needs 0.10 at least, 0.02 and 0.10. */
+describe('sharing by weight', () => {
+  it.each([
+    ['one to three', 0, 300, 900],
+    ['one to three, and 1000 at least', 1000, 200, 1000],
+  ])('%s', (_what, least, easy, hard) => {
+    const links: readonly Link[] = ['easy', 'hard'].map((dim) => ({ dim, sign: 1 }));
+    const leasts = new Map(['easy', 'hard'].map((dim) => [dim, { below: dim === 'hard' ? least : 0, above: dim === 'hard' ? least : 0 }]));
+    const weights = new Map([
+      ['easy', 100],
+      ['hard', 300],
+    ]);
+    const { sides } = shareTolerance([{ of: 'all', links, below: 1200, above: 1200 }], leasts, weights);
+    expect([sides.get('easy'), sides.get('hard')]).toEqual([
+      { below: easy, above: easy },
+      { below: hard, above: hard },
+    ]);
+  });
+});
+
 describe('mistakes of ours', () => {
   it.each<[string, readonly Edge[]]>([
     [
@@ -203,14 +223,19 @@ describe('sums against plain placing', () => {
   });
 });
 
-type Ask = { readonly budgets: readonly Budget[]; readonly least: ReadonlyMap<string, Sides> };
+type Ask = {
+  readonly budgets: readonly Budget[];
+  readonly least: ReadonlyMap<string, Sides>;
+  readonly weights: ReadonlyMap<string, number>;
+};
 const asks: fc.Arbitrary<Ask> = fc
   .tuple(
     cases,
     fc.array(fc.tuple(fc.nat(20), fc.nat(20), fc.nat(3000), fc.nat(3000)), { minLength: 1, maxLength: 5 }),
     fc.array(fc.nat(300), { minLength: 8, maxLength: 8 }),
+    fc.array(fc.integer({ min: 1, max: 900 }), { minLength: 8, maxLength: 8 }),
   )
-  .map(([{ tree, size }, paths, leasts]) => {
+  .map(([{ tree, size }, paths, leasts, heavy]) => {
     const caps = Array.from(
       { length: size },
       (_, i): Budget => ({ of: `cap${i}`, links: [{ dim: `w${i}`, sign: 1 }], below: 2000, above: 2000 }),
@@ -224,7 +249,8 @@ const asks: fc.Arbitrary<Ask> = fc
       }),
     );
     const least = new Map(Array.from({ length: size }, (_, i) => [`w${i}`, { below: leasts[i] ?? 0, above: leasts[i] ?? 0 }]));
-    return { budgets: [...caps, ...drawn.filter((one) => one.links.length > 0)], least };
+    const weights = new Map(heavy.map((weight, i) => [`w${i}`, weight]));
+    return { budgets: [...caps, ...drawn.filter((one) => one.links.length > 0)], least, weights };
   });
 
 /** Each side of each path as a plain row: which sides add up, and to how much at most. */
@@ -245,7 +271,10 @@ const flat = (sides: ReadonlyMap<string, Sides>): Map<string, number> =>
     ),
   );
 
-/** The least of all sides, as large as can be: a linear programme. Undefined when the leasts do not fit. */
+/** By a side's key ('w3 below'). */
+const weightOf = (ask: Ask, key: string): number => ask.weights.get(key.split(' ')[0] ?? '') ?? 1;
+
+/** The least of all sides, each beside its weight, as large as can be: a linear programme. Undefined when the leasts do not fit. */
 function mostLevel(ask: Ask): number | undefined {
   const rows = rowsOf(ask);
   const constraints: Record<string, { max?: number; min?: number }> = { level: { max: 1e6 } };
@@ -261,23 +290,25 @@ function mostLevel(ask: Ask): number | undefined {
       if (row.keys.includes(key)) uses[`r${i}`] = 1;
     });
     variables[key] = uses;
-    (variables.level as Record<string, number>)[`level ${key}`] = -1;
+    (variables.level as Record<string, number>)[`level ${key}`] = -weightOf(ask, key);
   }
   const solved = solve({ direction: 'maximize', objective: 'goal', constraints, variables });
   return solved.status === 'optimal' ? solved.result : undefined;
 }
 
 describe('sharing against a linear programme', () => {
-  it('the narrowest side is as wide as can be, in whole units; what does not fit is named', () => {
+  it('the narrowest side beside its weight is as wide as can be, in whole units; what does not fit is named', () => {
     let met = 0;
     fc.assert(
       fc.property(asks, (ask) => {
-        const { sides, short } = shareTolerance(ask.budgets, ask.least);
+        const { sides, short } = shareTolerance(ask.budgets, ask.least, ask.weights);
         const level = mostLevel(ask);
         expect(short.length > 0).toBe(level === undefined);
         if (level === undefined) return;
         met += 1;
-        expect(Math.min(...flat(sides).values())).toBe(Math.floor(level + 1e-6));
+        const values = [...flat(sides)].map(([key, value]) => ({ value, share: level * weightOf(ask, key) }));
+        for (const { value, share } of values) expect(value).toBeGreaterThanOrEqual(Math.floor(share - 1e-3));
+        expect(values.some(({ value, share }) => value <= share + 1e-3)).toBe(true);
       }),
       { numRuns: 150, seed: 2 },
     );
@@ -287,11 +318,14 @@ describe('sharing against a linear programme', () => {
   it('no path is overrun, none falls below its least, and each side stands on a path used up to less than a unit a link', () => {
     fc.assert(
       fc.property(asks, (ask) => {
-        const { sides, short } = shareTolerance(ask.budgets, ask.least);
+        const { sides, short } = shareTolerance(ask.budgets, ask.least, ask.weights);
         if (short.length > 0) return;
         const values = flat(sides);
         const leasts = flat(ask.least);
         const used = rowsOf(ask).map((row) => ({ ...row, sum: row.keys.reduce((sum, key) => sum + (values.get(key) ?? Number.NaN), 0) }));
+        /** A side is its level times its weight, rounded down by less than a unit. */
+        const levelOf = (key: string, of: ReadonlyMap<string, number>, round = 0): number =>
+          ((of.get(key) ?? 0) + round) / weightOf(ask, key);
         for (const row of used) expect(row.sum).toBeLessThanOrEqual(row.most);
         for (const [key, value] of values) {
           expect(value).toBeGreaterThanOrEqual(leasts.get(key) ?? Number.NaN);
@@ -300,7 +334,9 @@ describe('sharing against a linear programme', () => {
             (row) =>
               row.keys.includes(key) &&
               row.most - row.sum < row.keys.length &&
-              row.keys.every((k) => (values.get(k) ?? 0) <= value || value === leasts.get(key) || values.get(k) === leasts.get(k)),
+              row.keys.every(
+                (k) => levelOf(k, values) <= levelOf(key, values, 1) || value === leasts.get(key) || values.get(k) === leasts.get(k),
+              ),
           );
           expect(why).toBe(true);
         }
@@ -312,8 +348,8 @@ describe('sharing against a linear programme', () => {
   it('does not depend on the order of the lists', () => {
     fc.assert(
       fc.property(asks, (ask) => {
-        const back = shareTolerance([...ask.budgets].reverse(), new Map([...ask.least].reverse()));
-        expect(flat(back.sides)).toEqual(flat(shareTolerance(ask.budgets, ask.least).sides));
+        const back = shareTolerance([...ask.budgets].reverse(), new Map([...ask.least].reverse()), new Map([...ask.weights].reverse()));
+        expect(flat(back.sides)).toEqual(flat(shareTolerance(ask.budgets, ask.least, ask.weights).sides));
       }),
       { numRuns: 50, seed: 4 },
     );

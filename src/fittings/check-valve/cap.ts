@@ -4,7 +4,9 @@ import { add, type Len, minus } from '../../base/units.ts';
 import type { Chain, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor, nextBar } from '../bar.ts';
+import { liftChain } from '../chains.ts';
 import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
+import { ballOnSeat, drawn, ringTightened } from '../links.ts';
 import { partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
 import { layOutBody } from './body.ts';
@@ -69,26 +71,22 @@ function sectionsOf(sizes: CheckValveSizes, stem: Len, threaded: Len, across: Le
   ];
 }
 
-/** Lift: what is left between the stem and the ball. The depth to the ball is measured, not summed blind from body, ring and seat piece. */
-export function liftChain(sizes: CheckValveSizes): Chain {
-  return {
-    id: 'lift',
-    links: [
-      { part: 'body', a: 'body/T', b: 'ball/top', nominal: ballDepth(sizes), sign: 1, says: 'link.depth-to-ball' },
-      {
-        part: 'joint-ring',
-        a: 'joint-ring/under',
-        b: 'joint-ring/over',
-        nominal: size('joint.ring.tight'),
-        sign: 1,
-        says: 'link.ring-tightened',
-      },
-      { part: 'cap', a: 'cap/Q', b: 'cap/A', nominal: stemLength(sizes), sign: -1 },
+export type Lifted = { readonly body: Part; readonly seatPiece: Part; readonly cap: Part };
+
+/** Lift: what is left between the stem and the ball. The depth to the ball is read at once, on the body with seat piece and ball in it. */
+export function lift(sizes: CheckValveSizes, { body, seatPiece, cap: closing }: Lifted): Chain {
+  return liftChain({
+    ...{ id: 'lift', reading: 'link.depth-to-ball' },
+    depth: [
+      drawn(body, 'P', 'T', 1),
+      ringTightened('joint-ring', 1),
+      drawn(seatPiece, 'S', 'A', -1),
+      ballOnSeat('ball', sizes.ball, about(sizes.bore, size('band.bore.seat'), 'seat bore'), -1),
     ],
+    between: [ringTightened('joint-ring', 1, 'link.ring-tightened')],
+    ...{ stop: drawn(closing, 'Q', 'A', -1), stopDim: 'cap/Q-A' },
     asks: about(sizes.lift, size('band.length'), 'lift'),
-    how: 'measure and fit',
-    fitted: { part: 'cap', dim: 'cap/Q-A' },
-  };
+  });
 }
 
 /** From the body's top face down to the top of the ball, ball on its seat and ring tightened; the drawing's guess. */

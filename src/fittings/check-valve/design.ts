@@ -9,7 +9,7 @@ import { nipple, unionNut } from '../union.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { body } from './body.ts';
 import { branch } from './branch.ts';
-import { ballDepth, cap, liftChain } from './cap.ts';
+import { ballDepth, cap, lift } from './cap.ts';
 import { checkWalls } from './checks.ts';
 import { seatPiece } from './seat-piece.ts';
 import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
@@ -23,13 +23,18 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
   if (!sizes || !material) return { found };
   found.push(...checkWalls(sizes, asked));
   const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: material.id };
+  const lifted = {
+    seatPiece: seatPiece(sizes, material.id, workshop, found),
+    body: body(sizes, material.id, workshop, found),
+    cap: cap(sizes, material.id, workshop, found),
+  };
   const parts = [
-    seatPiece(sizes, material.id, workshop, found),
+    lifted.seatPiece,
     branch(sizes, material.id, workshop, found),
-    body(sizes, material.id, workshop, found),
+    lifted.body,
     unionNut(union, workshop, found),
     nipple(union, workshop, found),
-    cap(sizes, material.id, workshop, found),
+    lifted.cap,
   ];
   if (found.some((d) => d.severity === 'error')) return { found };
   const fitting: Fitting = {
@@ -37,7 +42,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     title: asked.title,
     parts,
     bought: bought(sizes),
-    chains: [liftChain(sizes)],
+    chains: [lift(sizes, lifted)],
     derivations: sizing.derivations,
     assembly: assembly(sizes),
     tests: TESTS,

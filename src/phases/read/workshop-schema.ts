@@ -42,6 +42,7 @@ const holds = list(
 
 const instrument = record({ name: line(), reads: length(bounds('resolution')).optional() });
 const handling = record(Object.fromEntries(handlings.map((id) => [id, quantity('time', bounds('minutes')).optional()])));
+const difficulty = list(record({ process: choice(processes()), weight: count(bounds('difficulty')) }));
 
 export const workshopSchema = record({
   workshop: line(),
@@ -52,6 +53,7 @@ export const workshopSchema = record({
   shelf: list(bar).optional(),
   holds: holds.optional(),
   handling: handling.optional(),
+  difficulty: difficulty.optional(),
   habits: record({
     'first-end': z.record(z.string(), choice(['first', 'second'])).optional(),
     avoid: list(line()).optional(),

@@ -25,6 +25,7 @@ export function workshopOf(keys: WorkshopKeys): Workshop {
     instruments,
     shelf: (keys.shelf ?? []).flatMap(barsOf),
     ...(keys.holds ? { holds: keys.holds.map(ownHold) } : {}),
+    ...present({ difficulty: keys.difficulty }),
     habits: habitsOf(keys.habits ?? {}),
     handling: handlingOf(keys.handling ?? {}, lathe.toolPost, take),
     taken,
