@@ -130,7 +130,7 @@ function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, h
   state.cuts.push({
     ...{ dim, operation, cut, edge, middle, from: chosen?.surface ?? 'bar end', options: ranked.map((one) => one.version) },
     ...{ holds: capability(operation.verb, cut.measures, cut.stage, middle), ...(takes === undefined ? {} : { takes }) },
-    weight: weigh({ operation, face, grip: setUp.grip, length: middle }),
+    weight: weigh({ operation, stage: cut.stage, face, grip: setUp.grip, length: middle }),
   });
 }
 

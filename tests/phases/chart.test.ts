@@ -4,9 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { type Len, len, mm, toMm } from '../../src/base/units.ts';
 import { words } from '../../src/base/words.ts';
 import { held } from '../../src/handbook/capability.ts';
+import type { OwnWeights } from '../../src/handbook/difficulty.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { Chart, Route, Working } from '../../src/model/plan.ts';
 import { chart } from '../../src/phases/chart.ts';
+import { weighBy } from '../../src/rules/difficulty.ts';
 import { fittingFor, routeOf } from '../fixtures/shop.ts';
 import { id, type SetUpAsk, smallPart, smallRoute } from './small-part.ts';
 
@@ -37,12 +39,12 @@ const PLUG = smallPart(
 const FIRST: SetUpAsk = { grip: 'bar', out: 'first', cuts: ['A', 'T', 'S', 'B+0.5'] };
 
 describe('the reversal', () => {
-  it('measured from A: half of the seat depth for each of its two cuts', () => {
+  it('measured from A: the seat depth is shared by its two cuts, 1 to 1.2 as the second is held again', () => {
     const { working, drawing } = made(PLUG, smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] }]), 0.05);
     expect(working.map(show)).toEqual([
       'bar-A from bar end + 0.05..2 at 1',
       'A-T from A + 5.85..6.15 at 6',
-      'A-S from A + 11.95..12.05 at 12',
+      'A-S from A + 11.96..12.04 at 12',
       'A-B.rough from A + 20.3..20.7 at 20.5',
       'A-B from A + 19.95..20.05 at 20',
     ]);
@@ -51,6 +53,21 @@ describe('the reversal', () => {
       ['S-B', 2, true],
       ['A-T', 1, true],
     ]);
+  });
+
+  it('a shop that finds its own work in the jaws three times as hard gives it three shares, as far as the other keeps its least', () => {
+    const route = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'], verb: 'bore' }]);
+    const bands = (own: OwnWeights): readonly number[] => {
+      const working = chart(PLUG, route, holds(0.02), weighBy(own)).value?.working ?? [];
+      return ['plug/A-S', 'plug/A-B'].map((one) => {
+        const limits = working.find((each) => each.id === one)?.limits;
+        return limits ? toMm(len(limits.hi - limits.lo)) : Number.NaN;
+      });
+    };
+    // of 0.20: a bore is 2, held again 1.2: 2.4 of 3.4 is 0.141; easy 1.2 of 2.2 is 0.109; hard 12 of 13 would be 0.184
+    expect(bands([])).toEqual([0.04, 0.14]);
+    expect(bands([{ process: 'bore', weight: 1 }])).toEqual([0.08, 0.1]);
+    expect(bands([{ process: 'bore', weight: 10 }])).toEqual([0.02, 0.18]);
   });
 
   it('measured from the shoulder: three links, and what they may have is a third each', () => {
@@ -161,7 +178,7 @@ describe('what a length is measured from', () => {
     expect(working.slice(0, 3).map(show)).toEqual([
       'bar-B.rough from bar end - 0.05..2 at 1',
       'B-B from B - 0.2..0.4 at 0.3',
-      'B-T from B - 13.93..14.07 at 14',
+      'B-T from B - 13.94..14.06 at 14',
     ]);
     expect(working.filter((one) => one.makes === id('A')).map((one) => [one.id, one.from])).toEqual([
       ['plug/B-A.rough', id('B')],
@@ -220,9 +237,9 @@ describe('limits and targets', () => {
       { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] },
     ]);
     const { working } = made(PLUG, route, 0.06);
-    // 0.03 and 0.03 of limits and 0.05 of metal want 0.11: 0.15 is left, and the 0.10 over the metal is shared
+    // 0.03 and 0.03 of limits and 0.05 of metal want 0.11: 0.15 is left, and the 0.10 over the metal is shared, 1 to 1.2
     expect(working.filter((one) => one.makes === id('B')).map(show)).toEqual([
-      'A-B.rough from A + 20.1..20.35 at 20.2',
+      'A-B.rough from A + 20.11..20.35 at 20.2',
       'A-B from A + 19.95..20.05 at 20',
     ]);
   });

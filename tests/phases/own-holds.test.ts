@@ -5,6 +5,7 @@ import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
 import { held, heldBy, processes } from '../../src/handbook/capability.ts';
 import { chart } from '../../src/phases/chart.ts';
 import { read } from '../../src/phases/read.ts';
+import { weighBy } from '../../src/rules/difficulty.ts';
 import { demoFitting, demoWorkshop, partOf, routeOf } from '../fixtures/shop.ts';
 
 const shopWith = (lines: string) => {
@@ -51,5 +52,28 @@ describe('holds', () => {
     expect(processes()).toContain('part-off');
     for (const process of processes()) expect(process).toMatch(/^[a-z-]+$/);
     expect(held('face', 'length', 'final', len(1))).toBe(mm(0.05));
+  });
+});
+
+describe('difficulty', () => {
+  it('is read from the workshop file', () => {
+    const { value, found } = shopWith('difficulty: [{ process: bore, weight: 4 }]');
+    expect([found, value?.workshop.difficulty]).toEqual([[], [{ process: 'bore', weight: 4 }]]);
+  });
+  it.each([
+    ['a process that is none', 'difficulty: [{ process: mill, weight: 4 }]', 'read.not-one-of'],
+    ['a weight under the easiest', 'difficulty: [{ process: bore, weight: 0 }]', 'read.too-small'],
+  ])('%s is refused', (_, lines, code) => expect(shopWith(lines).found.map((one) => one.code)).toEqual([code]));
+  it.each([
+    ['turn', 'final', 'outside', 10, 'bar', 100], // the easiest
+    ['bore', 'final', 'inside', 10, 'bar', 300], // 2 × 1.5
+    ['face', 'final', 'outside', 30, 'jaws', 180], // 1 × 1.5 × 1.2
+    ['groove', 'final', 'outside', 10, 'threaded-mandrel', 210], // 1.5 × 1.4
+    ['saw-off', 'rough', 'outside', 60, 'jaws', 100], // cut once more: nobody's dimension
+    ['gauge', 'final', 'outside', 10, 'bar', 100], // not in the table: as easy as any
+  ] as const)('%s (%s) %s %d in %s: %d', (verb, stage, side, length, kind, weight) => {
+    const face = { shape: 'face', id: 'a', feature: 'a', role: 'free', side, air: 'first', z: mm(0) } as const;
+    const operation = { verb } as never;
+    expect(weighBy([])({ operation, stage, face, grip: { kind } as never, length: mm(length) })).toBe(weight);
   });
 });
