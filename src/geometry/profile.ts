@@ -43,6 +43,26 @@ export function widestUnder(profile: Profile, span: Span, diameter: Len): Len | 
   return narrower.length === 0 ? undefined : len(Math.max(...narrower.map((one) => one.inside)));
 }
 
+/** Where there is metal outside `diameter` over the span, from its first place to its last; undefined where there is none. */
+export function widerOver(profile: Profile, span: Span, diameter: Len): Span | undefined {
+  const wider = profile
+    .map((one, i) => ({ ...one, to: profile[i + 1]?.from ?? Number.POSITIVE_INFINITY }))
+    .filter((one) => one.from < span.to && one.to > span.from && one.outside > diameter);
+  const [first, last] = [wider[0], wider.at(-1)];
+  return first && last && { from: Math.max(first.from, span.from), to: Math.min(last.to, span.to) };
+}
+
+/** Metal over the span, cut to it, ascending. */
+export function stretchesOver(profile: Profile, span: Span): readonly (Stretch & { readonly to: number })[] {
+  return profile
+    .map((one, i) => ({
+      ...one,
+      from: Math.max(one.from, span.from),
+      to: Math.min(profile[i + 1]?.from ?? Number.POSITIVE_INFINITY, span.to),
+    }))
+    .filter((one) => one.from < one.to && one.outside > one.inside);
+}
+
 function within(profile: Profile, span: Span): Profile {
   if (span.from >= span.to) return [];
   return profile.filter((one, i) => one.from < span.to && (profile[i + 1]?.from ?? Number.POSITIVE_INFINITY) > span.from);

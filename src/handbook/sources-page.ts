@@ -4,18 +4,23 @@
  */
 import { ballMaterials, ballSizes } from './balls.ts';
 import { inchBars, metricBars, nutHexagons } from './bar-stock.ts';
+import { bendingRelations } from './bending.ts';
 import { capability } from './capability.ts';
 import { centreDrills } from './centre-drills.ts';
 import { chainFacts } from './chains.ts';
+import { conesRelations } from './cones.ts';
 import { cuttingData } from './cutting.ts';
 import { forceRelations } from './cutting-force.ts';
 import { SPEEDS } from './cutting-speeds.ts';
 import { difficulty } from './difficulty.ts';
+import { drillLoadRelations } from './drill-load.ts';
 import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
 import type { FactTable, Standing } from './fact.ts';
 import { flowFacts, flowRelations } from './flow.ts';
+import { handling } from './handling.ts';
 import { leadTable } from './lead-error.ts';
+import { machining } from './machining.ts';
 import { materialLimits, materials } from './materials.ts';
 import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
@@ -29,6 +34,7 @@ import { cite, type SourceId, sources } from './sources.ts';
 import { spindleFacts, spindleRelations } from './spindle.ts';
 import { squarePairs } from './squares.ts';
 import { stiffnessRelations } from './stiffness.ts';
+import { tapping, tappingRelations } from './tapping-torque.ts';
 import { threading } from './thread-passes.ts';
 import { toolTable } from './thread-tool.ts';
 import { inchThreads } from './threads.ts';
@@ -75,7 +81,9 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['difficulty.ts', difficulty],
   ['drilling.ts', drilling],
   ['flow.ts', flowFacts],
+  ['handling.ts', handling],
   ['lead-error.ts', leadTable],
+  ['machining.ts', machining],
   ['materials.ts', materialLimits],
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
@@ -84,6 +92,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['reading.ts', READING],
   ['silver-steel.ts', silverSteel],
   ['spindle.ts', spindleFacts],
+  ['tapping-torque.ts', tapping],
   ['thread-passes.ts', threading],
   ['thread-tool.ts', toolTable],
 ];
@@ -96,6 +105,10 @@ const RELATIONS: readonly (readonly [file: string, rows: readonly Relation[]])[]
   ['spindle.ts', spindleRelations],
   ['cutting-force.ts', forceRelations],
   ['stiffness.ts', stiffnessRelations],
+  ['bending.ts', bendingRelations],
+  ['cones.ts', conesRelations],
+  ['drill-load.ts', drillLoadRelations],
+  ['tapping-torque.ts', tappingRelations],
   ['times.ts', timeRelations],
 ];
 

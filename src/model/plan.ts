@@ -1,7 +1,7 @@
 /** In which order it is done, with which numbers, and the proof. Nothing here computes. */
 import type { Len } from '../base/units.ts';
 import type { DimId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
-import type { Fitting, Limits, Part } from './part.ts';
+import type { Fitting, Limits, Part, Say } from './part.ts';
 import type { Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -156,6 +156,14 @@ export type ScrewCutting = {
   /** What a micrometer reads over three wires of this size. */
   readonly wires?: { readonly wire: Len; readonly lo: Len; readonly hi: Len };
 };
+/** turns x turn + divisions x division = total, as that dial counts. */
+export type Reading = {
+  readonly which: 'cross' | 'top' | 'carriage' | 'tailstock';
+  readonly turns: number;
+  readonly divisions: number;
+  readonly total: Len;
+};
+
 export type Figures = {
   readonly op: OpId;
   readonly rpm?: { readonly value: number; readonly vc: number; readonly bound: string };
@@ -165,12 +173,26 @@ export type Figures = {
   readonly passes?: readonly Len[];
   /** Before them, over the last `long` of a bore, where its drill stopped short of the floor; a side. */
   readonly narrow?: { readonly long: Len; readonly passes: readonly Len[] };
-  readonly dial?: {
-    readonly which: 'cross' | 'top' | 'carriage' | 'tailstock';
-    readonly turns: number;
-    readonly divisions: number;
-    readonly total: Len;
-  };
+  /** The whole movement. */
+  readonly dial?: Reading;
+  /** What bounds the cut: words' id. The speed's own bound stands with it. */
+  readonly bound?: string;
+  /** Where that dial is set to nought: the tool touching this diameter, or the end face (a drill: its point or its lips). */
+  readonly zero?: { readonly at: 'diameter'; readonly diameter: Len } | { readonly at: 'face' | 'point' | 'lips' | 'corner' };
+  /** The dial after each pass, from that nought; the last is the whole movement. */
+  readonly readings?: readonly Reading[];
+  /** The tool is fed away from the axis: slack is taken up outward. */
+  readonly outward?: true;
+  /** Stop and measure before this pass (from 0); what is left is set by what was measured. */
+  readonly measure?: number;
+  /** Passes taken again at the same setting. */
+  readonly spring?: number;
+  /** How far along the axis the tool goes from the end face, where a shoulder stops it. */
+  readonly along?: Reading;
+  /** Top slide for a cone: degrees from the axis, and how far it moves. */
+  readonly slide?: { readonly angle: number; readonly travel: Reading };
+  /** Set-up lines, by the words' ids. */
+  readonly says?: readonly Say[];
   readonly wheels?: WheelsUsed;
   readonly screw?: ScrewCutting;
   readonly depth?: Len;

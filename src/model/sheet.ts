@@ -66,6 +66,8 @@ export type Row = {
   readonly measure: 'box' | 'nothing';
   /** Checks and cautions of this operation, one line each. */
   readonly says: readonly string[];
+  /** One line across the row, beneath it: dials from their nought, what binds the cut, set-up. */
+  readonly under: string;
   /** Said above the row where it begins a run whose order is habit. */
   readonly free: string;
   readonly panel?: { readonly why: Paragraph; readonly stop: Paragraph };

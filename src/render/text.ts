@@ -63,6 +63,7 @@ function rowLines(row: Row, page: GripPage): readonly string[] {
     ...(row.note ? wrapped(row.note, STEP + STEP) : []),
     ...sizes.map((size) => `${STEP}${STEP}${columns.size}: ${size}${row.measure === 'box' ? `   ${columns.measured}: ________` : ''}`),
     ...(figures.length > 0 ? wrapped(figures.map(([label, value]) => `${label} ${value}`).join(' · '), STEP + STEP) : []),
+    ...(row.under ? wrapped(row.under, STEP + STEP) : []),
     ...row.says.flatMap((line) => wrapped(`! ${line}`, STEP + STEP)),
     ...(row.panel ? [row.panel.why, row.panel.stop].flatMap((p) => (p.text ? wrapped(`${p.heading}: ${p.text}`, STEP + STEP) : [])) : []),
   ];

@@ -1,7 +1,9 @@
 /** A speed that this lathe has, with what bound it; and how deep a cut its motor bears. */
-import { type Len, len, mm } from '../base/units.ts';
+import { type Len, len, mm, toMm } from '../base/units.ts';
 import { type CuttingData, surfaceSpeed, turnsAMinute } from '../handbook/cutting.ts';
+import { leastCut } from '../handbook/machining.ts';
 import { findMaterial } from '../handbook/materials.ts';
+import { powerAt, torque } from '../handbook/motor.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import type { Figures } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -44,21 +46,58 @@ function roundDown(most: number, speeds: Speeds): number | undefined {
 const fastest = (speeds: Speeds): number => ('steps' in speeds ? Math.max(...speeds.steps) : Math.floor(speeds.to));
 const slowest = (speeds: Speeds): number => ('steps' in speeds ? Math.min(...speeds.steps) : Math.ceil(speeds.from));
 
-export type DepthAsk = { readonly data: CuttingData; readonly material: string; readonly vc: number; readonly motor: number };
+/** What turns the spindle. */
+export type Drive = Pick<Workshop['lathe'], 'motor' | 'torque'>;
+
+/** W at the tool that this drive gives at that speed: what a cut may ask of its rating, less below the speed from which it falls off. */
+export function wattsAt({ motor, torque }: Drive, turns: number): number {
+  return powerAt(motor, torque, turns) * numbersTable.value('power.share') * numbersTable.value('power.efficiency');
+}
+
+/** N m on the spindle at that speed. */
+export function torqueOn(drive: Drive, turns: number): number {
+  return turns > 0 ? torque(wattsAt(drive, turns), turns) : 0;
+}
+
+/** Words' id of what the drive lacks at that speed: where its power has fallen off, it is torque. */
+export const driveBound = (drive: Drive, turns: number): string =>
+  powerAt(drive.motor, drive.torque, turns) < drive.motor ? 'bound.torque' : 'bound.power';
+
+/** `most` in mm a side. */
+export type DepthBound = { readonly most: number; readonly bound: string };
+export type DepthAsk = {
+  readonly data: CuttingData;
+  readonly material: string;
+  readonly speed: Pick<Speed, 'value' | 'vc'>;
+  readonly drive: Drive;
+  /** Give of work and bar. */
+  readonly gives: readonly DepthBound[];
+  /** A side, of one division of the dial: depths are drawn in to it. */
+  readonly unit: Len;
+};
+export type Depth = { readonly most: Len; readonly bound: string };
 
 /**
- * Deepest cut a side that tool and motor bear, at this speed; undefined where the tables give neither depth nor feed. Drawn in to the
- * hundredth, and never under one.
+ * Deepest cut a side, with what binds it; undefined where the tables give neither depth nor feed. Never under the least cut of the metal:
+ * where that is more than something bears, it is what binds.
  */
-export function deepestCut({ data, material, vc, motor }: DepthAsk): Len | undefined {
+export function deepestCut({ data, material, speed, drive, gives, unit }: DepthAsk): Depth | undefined {
   if (data.ap === undefined || data.feed === undefined) return undefined;
   const force = cuttingForce(material, data.feed);
-  if (force === undefined) return data.ap;
-  const watts = motor * numbersTable.value('power.share') * numbersTable.value('power.efficiency');
+  const group = findMaterial(material)?.cutting;
+  if (force === undefined || group === undefined) return { most: data.ap, bound: 'bound.tool' };
   // P[W] = ap[mm] x f[mm] x kc[N/mm2] x vc[m/min] / 60
-  const most = (watts * numbersTable.value('minute')) / (data.feed * force * vc);
-  const fine = mm(numbersTable.value('tidy.fine'));
-  return len(Math.max(fine, Math.min(data.ap, Math.floor(mm(most) / fine) * fine)));
+  const power = (wattsAt(drive, speed.value) * numbersTable.value('minute')) / (data.feed * force * speed.vc);
+  const bounds: readonly DepthBound[] = [
+    { most: toMm(data.ap), bound: 'bound.tool' },
+    { most: power, bound: driveBound(drive, speed.value) },
+    ...gives,
+  ];
+  const binding = bounds.reduce((least, one) => (one.most < least.most ? one : least));
+  const least = leastCut(group).depth;
+  if (binding.most < least) return { most: mm(least), bound: 'bound.least-cut' };
+  const whole = len(Math.floor(mm(binding.most) / unit) * unit);
+  return { most: len(Math.max(whole, mm(least))), bound: binding.bound };
 }
 
 /** Specific cutting force at this feed, N/mm2 (Kienzle, edge square to the axis). */

@@ -1,25 +1,45 @@
-/** What a movement is on a dial: whole turns and divisions. */
+/** What a movement is on a dial: whole turns and divisions, from where the dial was set to nought. */
 import { type Len, len } from '../base/units.ts';
-import type { Figures } from '../model/plan.ts';
+import type { Reading } from '../model/plan.ts';
 import type { Dial, Workshop } from '../model/workshop.ts';
 
-export type DialRead = NonNullable<Figures['dial']>;
+export type DialRead = Reading;
+export type Dials = Workshop['lathe']['dials'];
 
 /** `change` of diameter as the cross slide's dial counts it. */
-export function readCross(dials: Workshop['lathe']['dials'], change: Len): DialRead {
+export function readCross(dials: Dials, change: Len): Reading {
   const { cross } = dials;
   return { which: 'cross', ...count(cross, cross.reads === 'diameter' ? change : radialOf(change)) };
 }
 
 /** `travel` along the axis; a carriage without a dial leaves its work to the top slide. */
-export function readAlong(dials: Workshop['lathe']['dials'], which: 'top' | 'carriage' | 'tailstock', travel: Len): DialRead {
+export function readAlong(dials: Dials, which: 'top' | 'carriage' | 'tailstock', travel: Len): Reading {
   const dial = dials[which];
   return dial ? { which, ...count(dial, travel) } : { which: 'top', ...count(dials.top, travel) };
+}
+
+/** The cross slide's dial after each pass a side; the last one is the whole change. */
+export function crossReadings(dials: Dials, passes: readonly Len[], change: Len): readonly Reading[] {
+  return sums(passes).map((done, i) => readCross(dials, i === passes.length - 1 ? change : len(2 * done)));
+}
+
+/** The same along the axis. */
+export function alongReadings(dials: Dials, which: 'top' | 'carriage' | 'tailstock', passes: readonly Len[]): readonly Reading[] {
+  return sums(passes).map((done) => readAlong(dials, which, done));
+}
+
+/** What one division of the cross slide takes a side. */
+export function crossUnit({ cross }: Dials): Len {
+  return len(Math.max(1, cross.reads === 'diameter' ? Math.floor(cross.division / 2) : cross.division));
 }
 
 /** A side, of a change on diameter; half a unit is let go. */
 export function radialOf(change: Len): Len {
   return len(Math.floor(change / 2));
+}
+
+function sums(passes: readonly Len[]): readonly Len[] {
+  return passes.map((_, i) => len(passes.slice(0, i + 1).reduce((sum, pass) => sum + pass, 0)));
 }
 
 /** turns x turn + divisions x division = total; a part of a division is left to the eye. */

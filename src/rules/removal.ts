@@ -5,19 +5,35 @@ import {
   boreProfile,
   insideOver,
   outsideOver,
-  type Profile,
   removeProfile,
   type Span,
   turnProfile,
+  widerOver,
   widestUnder,
 } from '../geometry/profile.ts';
-import { pointLength } from '../handbook/drills.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import { practice } from '../handbook/practice.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
-import type { Face, Part } from '../model/part.ts';
-import type { Bound, Chart, Cut, Operation, Route, SetUp, Sweep, Way, Working } from '../model/plan.ts';
+import type { Part } from '../model/part.ts';
+import type { Bound, Chart, Operation, Route, SetUp, Sweep, Way } from '../model/plan.ts';
+import type { Beam } from './give.ts';
+import {
+  between,
+  beyond,
+  endPlace,
+  faceOf,
+  farEnd,
+  kerfOf,
+  madePlace,
+  outward,
+  placeOf,
+  type State,
+  targetOf,
+  toward,
+  withPoint,
+} from './removal-places.ts';
+import { standOut } from './stand-out.ts';
 import { operationOf, wayIn } from './working.ts';
 
 export type Removal = {
@@ -28,6 +44,12 @@ export type Removal = {
   readonly stock?: { readonly measures: 'diameter' | 'length'; readonly amount: Len };
   /** The largest diameter that is cut: the speed is reckoned on it. */
   readonly diameter?: Len;
+  /** The diameter that the tool touches first: where its dial is set to nought. */
+  readonly touch?: Len;
+  /** From the end face to the shoulder that stops the tool. */
+  readonly along?: Len;
+  /** How the work stands out, with the tool at its farthest place. */
+  readonly beam?: Beam;
   /** A hole's depth at full diameter, from the face of the end in use as it stands. */
   readonly depth?: Len;
   /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
@@ -36,19 +58,6 @@ export type Removal = {
   readonly through?: true;
   /** A branch stands on the work. */
   readonly branched: boolean;
-};
-
-type State = {
-  readonly part: Part;
-  readonly working: ReadonlyMap<string, Working>;
-  readonly outs: Removal[];
-  profile: Profile;
-  /** Where either end of the metal is now; a raw end is not known until it is faced. */
-  readonly ends: Map<End, Len>;
-  readonly places: Map<SurfaceId, Len>;
-  /** By hole, how far its drill went at full diameter. */
-  readonly drilled: Map<SurfaceId, number>;
-  branched: boolean;
 };
 
 /** In the order of work. Throws Error when the route names what is not there. */
@@ -83,13 +92,38 @@ function widest(bar: Extract<Part['stock'], { from: 'bar' }>): Len {
 function step(state: State, setUp: SetUp, operation: Operation, way: Way): void {
   const out = setUp.grip.out;
   const found = setUp.grip.kind === 'bench' ? {} : look(state, out, operation, way);
-  state.outs.push({ operation, setUp, way, branched: state.branched, ...found });
+  const pushed = setUp.grip.kind === 'bench' ? undefined : pushedAt(state, out, operation, way);
   for (const cut of way.cuts) if (cut.measures === 'length') state.places.set(cut.makes, madePlace(state, operation, cut));
   for (const sweep of way.sweeps) apply(state, out, operation, sweep);
+  const beam = pushed && standOut(state.profile, setUp.grip, pushed, endOf(state, out));
+  state.outs.push({ operation, setUp, way, branched: state.branched, ...found, ...(beam ? { beam } : {}) });
   if (operation.verb === 'solder') state.branched = true;
 }
 
-type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'depth' | 'through' | 'narrow'>>;
+/** Where a tool that is fed along pushes the work aside: as far as there is metal to take. */
+function pushedAt(state: State, out: End, operation: Operation, way: Way): Span | undefined {
+  const [sweep] = way.sweeps;
+  if (sweep?.take === 'turn') return widerOver(state.profile, outward(state, out, sweep.to), targetOf(state, operation, sweep.cylinder));
+  if (sweep?.take !== 'groove' || sweep.side === 'inside') return undefined;
+  return between(placeOf(state, sweep.first), placeOf(state, sweep.second));
+}
+
+/** Where the end in use is now; a raw end stands out by what is usual. */
+function endOf(state: State, out: End): number {
+  return state.ends.get(out) ?? beyond(endPlace(state.part, out), out, mm(practice.value('bar.allowance')));
+}
+
+/** From the end face to where a shoulder stops the tool; a hole or turning that goes right through has none. */
+function alongOf(state: State, out: End, operation: Operation, to: Bound, way: Way): { readonly along?: Len } {
+  const end = state.ends.get(out);
+  if (end === undefined || (to.beyond ?? 0) > 0 || farEnd(state.part, out) === to.face) return {};
+  const cut = way.cuts.find((one) => one.makes === to.face);
+  const stop = cut ? madePlace(state, operation, cut) : placeOf(state, to.face);
+  const along = Math.abs(beyond(stop, other(out), to.beyond ?? len(0)) - end);
+  return along > 0 ? { along: len(along) } : {};
+}
+
+type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'narrow'>>;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
@@ -98,19 +132,19 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
       return lookFace(state, operation, sweep.face, way);
     case 'turn': {
       const from = outsideOver(state.profile, outward(state, out, sweep.to));
-      return offDiameter(from, targetOf(state, operation, sweep.cylinder));
+      return { ...offDiameter(from, targetOf(state, operation, sweep.cylinder)), ...alongOf(state, out, operation, sweep.to, way) };
     }
     case 'groove':
       return lookGroove(state, operation, sweep);
     case 'bore':
-      return lookBore(state, out, sweep);
+      return lookBore(state, out, operation, sweep, way);
     case 'part': {
       const span = kerfOf(state, sweep);
       const from = outsideOver(state.profile, span);
       return offDiameter(from, insideOver(state.profile, span) ?? len(0));
     }
     case 'cone':
-      return lookCone(state, operation, sweep.cone);
+      return lookCone(state, sweep.cone);
     case 'thread':
       return { diameter: threadDiameter(state.part, sweep.feature) };
     default:
@@ -119,7 +153,7 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
 }
 
 function offDiameter(from: Len, to: Len): Found {
-  return from > to ? { stock: { measures: 'diameter', amount: len(from - to) }, diameter: from } : { diameter: to };
+  return from > to ? { stock: { measures: 'diameter', amount: len(from - to) }, diameter: from, touch: from } : { diameter: to };
 }
 
 /** What stands beyond the face: what an earlier cut left, or the raw end. */
@@ -144,10 +178,10 @@ function lookGroove(state: State, operation: Operation, sweep: Extract<Sweep, { 
   const span = between(placeOf(state, sweep.first), placeOf(state, sweep.second));
   if (sweep.side === 'outside') return offDiameter(outsideOver(state.profile, span), floor);
   const inside = insideOver(state.profile, span) ?? len(0);
-  return { diameter: floor, ...(floor > inside ? { stock: { measures: 'diameter', amount: len(floor - inside) } } : {}) };
+  return { diameter: floor, ...(floor > inside ? { stock: { measures: 'diameter', amount: len(floor - inside) }, touch: inside } : {}) };
 }
 
-function lookBore(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }>): Found {
+function lookBore(state: State, out: End, operation: Operation, sweep: Extract<Sweep, { take: 'bore' }>, way: Way): Found {
   const span = outward(state, out, sweep.to);
   const { diameter } = sweep;
   // a drill that stopped short of the floor leaves a narrow end: the passes are counted where most of the way is
@@ -159,7 +193,8 @@ function lookBore(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }
   return {
     diameter,
     depth,
-    ...(diameter > inside ? { stock: { measures: 'diameter', amount: len(diameter - inside) } } : {}),
+    ...(diameter > inside ? { stock: { measures: 'diameter', amount: len(diameter - inside) }, touch: inside } : {}),
+    ...alongOf(state, out, operation, sweep.to, way),
     ...(through ? { through: true } : {}),
     ...narrowEnd(state, sweep, bottom, { span, inside }),
   };
@@ -202,65 +237,8 @@ function apply(state: State, out: End, operation: Operation, sweep: Sweep): void
   }
 }
 
-// ---- places -------------------------------------------------------------------------------------------------------------------
-const beyond = (z: Len, way: End, by: Len): Len => len(way === 'first' ? z - by : z + by);
-const toward = (way: End, z: Len): Span =>
-  way === 'first' ? { from: Number.NEGATIVE_INFINITY, to: z } : { from: z, to: Number.POSITIVE_INFINITY };
-const between = (a: Len, b: Len): Span => ({ from: Math.min(a, b), to: Math.max(a, b) });
-
-/** From the bound out to the end in use. */
-function outward(state: State, out: End, to: Bound): Span {
-  return toward(out, beyond(placeOf(state, to.face), other(out), to.beyond ?? len(0)));
-}
-
-/** The cone at a drill's end counts as drilled: what it leaves goes with the floor, not with the wall. */
-function withPoint(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }>): Span {
-  const { face, beyond: by = len(0) } = sweep.to;
-  const tenth = mm(numbersTable.value('tidy.coarse'));
-  const point = sweep.point === undefined ? 0 : Math.ceil(pointLength(sweep.diameter, sweep.point) / tenth) * tenth;
-  return outward(state, out, { face, beyond: len(by + point) });
-}
-
-function kerfOf(state: State, sweep: Extract<Sweep, { take: 'part' }>): Span {
-  const { air } = faceOf(state.part, sweep.face);
-  const face = beyond(placeOf(state, sweep.face), air, sweep.stub ?? len(0));
-  return between(face, beyond(face, air, sweep.kerf));
-}
-
-/** Of a face as it is now; of one not cut yet, the drawing's place. */
-const placeOf = (state: State, face: SurfaceId): Len => state.places.get(face) ?? faceOf(state.part, face).z;
-
-/** Where this cut puts its face when it comes out as aimed at. */
-function madePlace(state: State, operation: Operation, cut: Cut): Len {
-  const face = faceOf(state.part, cut.makes);
-  const working = state.working.get(`${operation.id} ${cut.makes}`);
-  const from = working && state.places.get(working.from);
-  if (!working || from === undefined) return beyond(face.z, face.air, cut.leaves);
-  return len(from + working.toward * working.limits.target);
-}
-
-function faceOf(part: Part, id: SurfaceId): Face {
-  const face = part.surfaces.find((one) => one.id === id);
-  if (face?.shape !== 'face') throw new Error(`'${id}' is no face`);
-  return face;
-}
-
-function farEnd(part: Part, out: End): SurfaceId | undefined {
-  const end = part.features.find((feature) => feature.kind === 'end' && feature.end === other(out));
-  return end?.kind === 'end' ? end.face : undefined;
-}
-
-const endPlace = (part: Part, end: End): Len => (end === 'first' ? len(0) : part.length);
-
-/** What the chart aims at for this cut, else the drawing's. */
-function targetOf(state: State, operation: Operation, id: SurfaceId): Len {
-  const surface = state.part.surfaces.find((one) => one.id === id);
-  if (surface?.shape !== 'cylinder') throw new Error(`'${id}' is no cylinder`);
-  return state.working.get(`${operation.id} ${id}`)?.limits.target ?? surface.size.target;
-}
-
 /** A chamfer is plunged; a cone is put on by the cross slide, at its mouth, and fed by the top slide. */
-function lookCone(state: State, operation: Operation, id: SurfaceId): Found {
+function lookCone(state: State, id: SurfaceId): Found {
   const cone = state.part.surfaces.find((one) => one.id === id);
   if (cone?.shape !== 'cone') throw new Error(`'${id}' is no cone`);
   const mouth = placeOf(state, cone.at);
@@ -268,7 +246,8 @@ function lookCone(state: State, operation: Operation, id: SurfaceId): Found {
   const [outside, inside] = [outsideOver(state.profile, span), insideOver(state.profile, span) ?? cone.mouth.target];
   const stock = cone.side === 'outside' ? outside - cone.mouth.target : cone.mouth.target - inside;
   const diameter = cone.side === 'outside' ? len(Math.max(outside, cone.mouth.target)) : cone.mouth.target;
-  return { diameter, ...(operation.verb === 'cone' && stock > 0 ? { stock: { measures: 'diameter', amount: len(stock) } } : {}) };
+  const touch = cone.side === 'outside' ? outside : inside;
+  return { diameter, ...(stock > 0 ? { stock: { measures: 'diameter', amount: len(stock) }, touch } : {}) };
 }
 
 function threadDiameter(part: Part, id: string): Len {

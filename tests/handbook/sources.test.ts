@@ -13,6 +13,9 @@ const NO_FIGURES: Readonly<Record<string, string>> = {
   'sources-page.ts': 'the page',
   'thread-name.ts': 'names only',
   'materials-table.ts': 'told by materials.ts',
+  'motor.ts': 'relations; the figures are the workshop’s',
+  'pitches.ts': 'which pitches are whole numbers an inch',
+  'lathe-usual.ts': 'no source, and says so; shares are told by reading.ts',
   look: 'answers made from the other files',
 };
 

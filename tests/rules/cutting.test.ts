@@ -3,10 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { len, mm, toMm } from '../../src/base/units.ts';
 import { cuttingData } from '../../src/handbook/cutting.ts';
 import { materials } from '../../src/handbook/materials.ts';
-import { chooseSpeed, cuttingForce, deepestCut, hasSpeed, type Speeds } from '../../src/rules/cutting.ts';
+import { chooseSpeed, cuttingForce, type Drive, deepestCut, hasSpeed, type Speeds, torqueOn, wattsAt } from '../../src/rules/cutting.ts';
 
 const RANGE: Speeds = { from: 100, to: 2500 };
 const PULLEYS: Speeds = { steps: [130, 250, 480, 900, 1700] };
+/** A stepless drive pulls no harder under a speed; pulleys give the motor's whole power at every step. */
+const STEPLESS: Drive['torque'] = [{ to: 2500, fullFrom: 1000 }];
 
 describe('a speed that the lathe has', () => {
   it.each([
@@ -62,20 +64,65 @@ describe('how deep', () => {
     material: fc.constantFrom(...materials.map((one) => one.id)),
     operation: fc.constantFrom('turn-rough' as const, 'face' as const, 'bore' as const),
     motor: fc.integer({ min: 20, max: 1500 }),
-    vc: fc.integer({ min: 5, max: 200 }),
+    diameter: fc.integer({ min: 2, max: 60 }),
+    lathe: fc.constantFrom({ speeds: RANGE, torque: STEPLESS }, { speeds: PULLEYS, torque: [] }),
+    give: fc.double({ min: 0, max: 3, noNaN: true }),
+    unit: fc.constantFrom(mm(0.01), mm(0.02), mm(0.0254)),
   });
-  it('never over the table, never over the motor (but a hundredth is always taken), and no less with a stronger one', () => {
+  it('never over tool, power, torque or give, unless the metal bears no less; and no less with a stronger motor', () => {
     fc.assert(
-      fc.property(asks, ({ material, operation, motor, vc }) => {
+      fc.property(asks, ({ material, operation, motor, diameter, lathe: { speeds, torque: falls }, give, unit }) => {
         const data = cuttingData(material, operation, 'HSS');
         if (!data?.ap || data.feed === undefined) throw new Error(`no data for ${material}`);
-        const deep = deepestCut({ data, material, vc, motor }) ?? len(0);
-        expect(deep).toBeLessThanOrEqual(data.ap);
-        const watts = (toMm(deep) * data.feed * (cuttingForce(material, data.feed) ?? 0) * vc) / 60;
-        expect(watts <= motor * 0.7 * 0.75 + 1e-9 || deep === mm(0.01)).toBe(true);
-        expect(deepestCut({ data, material, vc, motor: motor * 2 })).toBeGreaterThanOrEqual(deep);
+        const speed = chooseSpeed({ vc: data.vcNom, diameter: mm(diameter), speeds, bounds: [] });
+        const ask = { data, material, speed, unit, gives: [{ most: give, bound: 'bound.work-gives' }] };
+        const deep = deepestCut({ ...ask, drive: { motor, torque: falls } });
+        if (!deep) throw new Error('no depth');
+        const force = toMm(deep.most) * data.feed * (cuttingForce(material, data.feed) ?? 0);
+        const watts = (force * speed.vc) / 60;
+        const torque = (force * diameter) / 2000;
+        const drive = { motor, torque: falls };
+        if (deep.bound !== 'bound.least-cut') {
+          expect(deep.most).toBeLessThanOrEqual(data.ap);
+          expect(toMm(deep.most)).toBeLessThanOrEqual(give + 1e-4);
+          expect(watts).toBeLessThanOrEqual(wattsAt(drive, speed.value) * 1.01);
+          expect(torque).toBeLessThanOrEqual(torqueOn(drive, speed.value) * 1.01);
+        }
+        expect(deepestCut({ ...ask, drive: { motor: motor * 2, torque: falls } })?.most).toBeGreaterThanOrEqual(deep.most);
       }),
-      { seed: 21 },
+      { seed: 21, numRuns: 300 },
     );
+  });
+  it.each([
+    ['a strong drive: the tool', '230M07', 750, RANGE, 0.4, 'bound.tool'],
+    [
+      'under its base speed: 131 W at 1000 is 1.253 N m, 83.6 N on 30; over 0.084 x 2953 N/mm2 that is 0.337',
+      '230M07',
+      250,
+      RANGE,
+      0.33,
+      'bound.torque',
+    ],
+    ['pulleys lose nothing at slow speeds', '230M07', 250, PULLEYS, 0.4, 'bound.tool'],
+    ['stainless never under a tenth', '316', 20, RANGE, 0.1, 'bound.least-cut'],
+  ] as const)('%s', (_what, material, motor, speeds, most, bound) => {
+    const data = cuttingData(material, 'bore', 'HSS');
+    if (!data) throw new Error('no data');
+    const speed = chooseSpeed({ vc: data.vcNom, diameter: mm(30), speeds, bounds: [] });
+    const deep = deepestCut({
+      data,
+      material,
+      speed,
+      drive: { motor, torque: speeds === RANGE ? STEPLESS : [] },
+      gives: [],
+      unit: mm(0.01),
+    });
+    expect([toMm(deep?.most ?? len(0)), deep?.bound]).toEqual([most, bound]);
+  });
+  it('of a stepless drive the torque is one below its base speed; the power of pulleys is one at every step', () => {
+    const stepless = { motor: 400, torque: STEPLESS };
+    expect(torqueOn(stepless, 200)).toBeCloseTo(torqueOn(stepless, 800), 9);
+    expect(wattsAt(stepless, 500)).toBeCloseTo(wattsAt(stepless, 1000) / 2, 9);
+    expect(wattsAt({ motor: 400, torque: [] }, 130)).toBe(wattsAt({ motor: 400, torque: [] }, 1700));
   });
 });

@@ -43,7 +43,12 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
     row.free === ''
       ? []
       : [(top: number) => paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })];
-  const body = stack(0, 0, [...free, (top) => cells(paper, row, top + DOWN.row, lettered), (top) => panelText(paper, row, top + GAP.row)]);
+  const body = stack(0, 0, [
+    ...free,
+    (top) => cells(paper, row, top + DOWN.row, lettered),
+    (top) => underText(paper, row, top),
+    (top) => panelText(paper, row, top + GAP.row),
+  ]);
   const height = body.height + GAP.small;
   if (row.panel) return { height: height + GAP.row, items: [panel(GAP.small / 2, height), ...body.items] };
   return { height, items: [...body.items, rule(height, 'thin')] };
@@ -74,6 +79,17 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
     marks,
   ]);
   return { height: all.height, items: all.items };
+}
+
+/** Across the row, from its title to the box for what was measured. */
+function underText(paper: Paper, row: Row, top: number): Block {
+  if (row.under === '') return { height: 0, items: [] };
+  const block = paragraph(paper, STYLES.rowNote, row.under, {
+    x: COLUMNS.do.x,
+    top: top + GAP.small / 2,
+    width: PAGE.right - COLUMNS.do.x,
+  });
+  return { height: block.height + GAP.small / 2, items: block.items };
 }
 
 function boxes(row: Row, top: number): Block {

@@ -5,6 +5,7 @@ import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
 import type { Row, SizeShown } from '../../model/sheet.ts';
+import { dialText, figuresSaid, passesText } from './dials.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
 import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
@@ -15,10 +16,11 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 export function rowsOf(desk: Desk, setUp: SetUp, words: Words): readonly Row[] {
   const lengths = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const letterOf = (working: Working): string => (working.measures === 'length' ? (LETTERS[lengths.indexOf(working)] ?? '') : '');
-  return setUp.operations.map((op) => rowOf(desk, setUp, op, words, letterOf));
+  const told = new Set<string>();
+  return setUp.operations.map((op) => rowOf(desk, setUp, op, words, letterOf, told));
 }
 
-function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (working: Working) => string): Row {
+function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (working: Working) => string, told: Set<string>): Row {
   const operation = desk.operation(op);
   const figures = desk.figures(op);
   const sizes = sizesOf(desk, setUp, operation, words, letterOf);
@@ -38,8 +40,16 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
       ...narrowSaid(figures, words),
       ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
     ],
+    under: saidOnce(figuresSaid(operation, figures, words), told).join(` ${words.say('under.between')} `),
     free: '',
   };
+}
+
+/** What was said in an earlier row of this grip is not said again. */
+function saidOnce(lines: readonly string[], told: Set<string>): readonly string[] {
+  const fresh = lines.filter((line) => !told.has(line));
+  for (const line of fresh) told.add(line);
+  return fresh;
 }
 
 /** Only what is final and decides something is written down: no box for a roughing cut, a chamfer, or what a drill leaves for the next tool. */
@@ -70,6 +80,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
     tool: nameOfTool(operation.tool, words),
     lubricant: figures?.lubricant ? words.say(`lubricant.${figures.lubricant}`) : '',
+    feed: figures?.feed === undefined ? '' : String(figures.feed),
     nuts: nutsOf(figures, words),
   };
 }
@@ -133,7 +144,7 @@ function grooveWidth(desk: Desk, feature: Feature): string {
 function cutsOf(operation: Operation, figures: Figures | undefined, words: Words): string {
   const cuts = figures?.passes ?? [];
   if (cuts.length === 0) return words.has(`verb.${operation.verb}.cuts`) ? words.say(`verb.${operation.verb}.cuts`) : '';
-  if (operation.verb !== 'screw-cut') return passes(cuts);
+  if (figures && operation.verb !== 'screw-cut') return passesText(figures, words);
   const deep = cuts.reduce((sum, cut) => (sum + cut) as typeof cut);
   return words.say('cuts.thread', { count: cuts.length, deep: short(deep) });
 }
@@ -145,10 +156,7 @@ function narrowSaid({ narrow }: Partial<Figures> = {}, words: Words): readonly s
 
 function dialOf(figures: Figures | undefined, words: Words): string {
   if (figures?.wheels) return wheelsOf(figures.wheels, words);
-  if (!figures?.dial) return '';
-  const { which, turns, divisions } = figures.dial;
-  // a part of a division is left to the eye: shown to a tenth
-  return words.say('dial', { slide: words.say(`slide.${which}`), turns, divisions: Math.round(divisions * 10) / 10 });
+  return figures ? dialText(figures, words) : '';
 }
 
 /** What an operation says in this hold. */

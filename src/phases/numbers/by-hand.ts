@@ -1,0 +1,77 @@
+/** Taps and dies, turned by hand and steered by the tailstock: what the hole leaves of the thread, how deep the tap goes, how hard it turns. */
+import { type Len, len, toMm } from '../../base/units.ts';
+import { metricThread } from '../../handbook/iso965-metric.ts';
+import { machining } from '../../handbook/machining.ts';
+import { findMaterial } from '../../handbook/materials.ts';
+import { engagement, usualBasis } from '../../handbook/metric-tapping.ts';
+import { practice } from '../../handbook/practice.ts';
+import { cuttingTapTorque, tapFigures, tapping } from '../../handbook/tapping-torque.ts';
+import { other } from '../../model/ids.ts';
+import type { Cylinder, Feature, Say } from '../../model/part.ts';
+import type { Figures } from '../../model/plan.ts';
+import { show } from '../../rules/context.ts';
+import type { Asked } from './asked.ts';
+
+type Thread = Extract<Feature, { kind: 'thread' }>;
+
+export function handFigures(asked: Asked): Partial<Figures> {
+  const thread = asked.part.features.find((one): one is Thread => one.kind === 'thread' && one.id === asked.removal.operation.feature);
+  const on = asked.part.surfaces.find((one): one is Cylinder => one.shape === 'cylinder' && one.id === thread?.on);
+  if (!thread || !on) return {};
+  if (asked.removal.operation.verb === 'die') return { says: diesSaid(asked, thread) };
+  return { says: [holeSaid(asked, thread, holeOf(asked, on)), leadSaid(asked, thread, on)] };
+}
+
+/** As the chart aims at it, else the drawing. */
+function holeOf({ chart }: Asked, on: Cylinder): Len {
+  return chart.working.findLast((one) => one.makes === on.id)?.limits.target ?? on.size.target;
+}
+
+function holeSaid({ material }: Asked, { thread }: Thread, hole: Len): Say {
+  const nominal = thread.major.lo;
+  const share = Math.round(engagement({ nominal, pitch: thread.pitch }, hole, usualBasis(thread.flankAngle)));
+  const group = findMaterial(material)?.cutting;
+  const torque =
+    group === undefined
+      ? 0
+      : cuttingTapTorque({
+          ...{ diameter: toMm(nominal), hole: toMm(hole), angle: thread.flankAngle },
+          ...tapFigures(group, isFine(thread.name) ? 'fine' : 'coarse'),
+        });
+  const hard = share > machining.value('tap.share.most') ? 'yes' : '';
+  return { id: 'say.tap.hole', grounds: { hole: show(hole), share, hard, torque: Math.max(1, Math.round(torque)) } };
+}
+
+/** A fine pitch carries its pitch in its name. */
+const isFine = (name: string): boolean => metricThread(name) !== undefined && name.includes('x');
+
+/** Which tap reaches the last full turn before its end stands against the floor, and how deep its end is then. */
+function leadSaid({ part }: Asked, f: Thread, on: Cylinder): Say {
+  const [full, floor] = f.start === 'first' ? [f.to, on.to] : [f.from, on.from];
+  const away = other(f.start);
+  const deep = (z: Len): Len => len(Math.abs(z - (f.start === 'first' ? 0 : part.length)));
+  if (floor === (away === 'second' ? part.length : 0) || opensBeyond(part, on, floor)) return { id: 'say.tap.through', grounds: {} };
+  const room = Math.abs(floor - full);
+  const clear = machining.value('tap.clear') * f.thread.pitch;
+  const tap = LEADS.find((kind) => tapping.value(`tap.lead.${kind}`) * f.thread.pitch + clear <= room) ?? 'bottom';
+  return { id: 'say.tap.blind', grounds: { tap, deep: show(deep(floor)), turns: Math.round(deep(full) / f.thread.pitch) } };
+}
+const LEADS = ['taper', 'second', 'bottom'] as const;
+
+/** A wider hole goes on where this one ends. */
+function opensBeyond(part: Asked['part'], on: Cylinder, floor: Len): boolean {
+  return part.surfaces.some(
+    (one) =>
+      one.shape === 'cylinder' &&
+      one.side === 'inside' &&
+      one.id !== on.id &&
+      (one.from === floor || one.to === floor) &&
+      one.size.target > on.size.target,
+  );
+}
+
+/** A die follows the bar, not the lathe: where the thread has to run true it only finishes what was screw-cut. */
+function diesSaid({ part }: Asked, f: Thread): readonly Say[] {
+  const true_ = (part.truths ?? []).some((one) => one.a === f.on || one.b === f.on);
+  return [{ id: 'say.die', grounds: { pitches: practice.value('thread.dead') } }, ...(true_ ? [{ id: 'say.die.true', grounds: {} }] : [])];
+}

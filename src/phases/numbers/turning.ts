@@ -1,0 +1,185 @@
+/** Numbers of what is turned, faced, bored, grooved and parted: speed, feed, depth and what binds it, passes, dials. */
+import { type Len, len, mm } from '../../base/units.ts';
+import { slideAlong } from '../../handbook/cones.ts';
+import type { CuttingData, CuttingOperation } from '../../handbook/cutting.ts';
+import { usualShank } from '../../handbook/lathe-usual.ts';
+import { leastCut, machining } from '../../handbook/machining.ts';
+import { findMaterial } from '../../handbook/materials.ts';
+import type { Cone } from '../../model/part.ts';
+import type { Figures, Reading, Verb } from '../../model/plan.ts';
+import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
+import { alongReadings, crossReadings, crossUnit, radialOf, readAlong, readCross } from '../../rules/dials.ts';
+import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
+import { type PassAsk, splitPasses } from '../../rules/passes.ts';
+import { type Asked, bandOf, CALLED, dataOf, diameterMade, isFinal, optional, speedOf } from './asked.ts';
+import { plungeFigures } from './plunging.ts';
+
+export const TURNING: readonly Verb[] = ['face', 'turn', 'groove', 'chamfer', 'cone', 'bore', 'bore-start', 'part-off', 'cut-stub'];
+/** How deep a cone is cut at a time the tables leave to turning. */
+const DEPTH_OF: Readonly<Partial<Record<Verb, CuttingOperation>>> = { cone: 'turn-rough' };
+/** Fed in by a single plunge. */
+const PLUNGED: readonly Verb[] = ['groove', 'part-off', 'cut-stub'];
+const BORED: readonly Verb[] = ['bore', 'bore-start'];
+const FINISHED: readonly Verb[] = ['face', 'turn', 'cone'];
+
+export function turnFigures(asked: Asked): Partial<Figures> {
+  const { verb } = asked.removal.operation;
+  if (PLUNGED.includes(verb)) return plungeFigures(asked);
+  const data = dataOf(asked, CALLED[verb]);
+  const rpm = speedOf(asked, data, []);
+  if (verb === 'chamfer') return { ...optional('rpm', rpm), ...optional('feed', data?.feed), ...cornerDial(asked) };
+  const cuts = cutsOf(asked, dataOf(asked, DEPTH_OF[verb] ?? CALLED[verb]), rpm);
+  const light = verb === 'turn' && cuts?.passes.length === 1 && isFinal(asked.removal) ? dataOf(asked, 'turn-finish') : undefined;
+  return {
+    ...optional('rpm', (light && speedOf(asked, light, [])) ?? rpm),
+    ...optional('feed', (light ?? data)?.feed),
+    ...(cuts ?? {}),
+    ...dialsOf(asked, cuts?.passes),
+  };
+}
+
+// ---- how deep, in how many passes ---------------------------------------------------------------------------------------------
+type Cuts = Required<Pick<Figures, 'passes' | 'bound'>> & Pick<Figures, 'measure' | 'spring' | 'narrow'>;
+
+/** Passes that add up to the stock, and what binds them; none where there is none to take or no table says how deep. */
+function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefined): Cuts | undefined {
+  const stock = stockASide(asked);
+  const group = findMaterial(asked.material)?.cutting;
+  if (!data || !rpm || stock === undefined || group === undefined) return undefined;
+  const final = isFinal(asked.removal);
+  const finish = finishOf(asked, data);
+  const unit = unitOf(asked);
+  const deepest = deepestCut({
+    ...{ data, material: asked.material, speed: rpm, drive: asked.workshop.lathe, unit },
+    gives: final ? roughBound(giveAt(asked, data.feed), finish.most, finish.why) : [],
+  });
+  if (!deepest) return undefined;
+  const least = mm(leastCut(group).depth);
+  const passes = splitPasses({ stock, deepest: deepest.most, finish: finish.depth, unit, least, alike: isClose(asked) ? 2 : 1 });
+  const narrow = narrowPasses(asked, { deepest: deepest.most, finish: len(0), unit, least, alike: 1 });
+  return { ...narrow, passes, bound: bindingOf(passes, deepest, finish), ...checks(asked, passes, finish) };
+}
+
+/** What a drill left narrow above a floor is opened first. */
+function narrowPasses({ removal: { narrow } }: Asked, how: Omit<PassAsk, 'stock'>): Pick<Figures, 'narrow'> {
+  return narrow ? { narrow: { long: narrow.long, passes: splitPasses({ stock: radialOf(narrow.amount), ...how }) } } : {};
+}
+
+/** `depth` 0 where a later cut finishes, or the feeling of a boring bar does; `most`: what the last cut would be. */
+type Finish = { readonly depth: Len; readonly most: Len; readonly why: string; readonly give: number };
+
+function finishOf(asked: Asked, data: CuttingData): Finish {
+  const { verb } = asked.removal.operation;
+  const fine = dataOf(asked, 'turn-finish');
+  const usual = fine?.ap ?? data.ap ?? len(0);
+  const why = BORED.includes(verb) ? 'bound.bar-gives' : 'bound.work-gives';
+  const give = giveAt(asked, fine?.feed ?? data.feed);
+  if (!isFinal(asked.removal) || !FINISHED.includes(verb)) return { depth: len(0), most: usual, why, give };
+  const bounds = finishBound(give, bandOf(diameterMade(asked)), why);
+  const least = mm(leastCut(findMaterial(asked.material)?.cutting ?? 'brass').depth);
+  const borne = bounds[0] === undefined ? usual : mm(bounds[0].most);
+  const unit = unitOf(asked);
+  const depth = borne >= usual ? usual : len(Math.max(least, Math.floor(borne / unit) * unit));
+  return { depth, most: depth, why, give };
+}
+
+/** What the work, or the bar in its hole, gives for a cut 1 mm deep. */
+function giveAt({ removal, material, workshop }: Asked, feed: number = 0): number {
+  const { operation, beam, depth } = removal;
+  if (!BORED.includes(operation.verb)) return beam ? workGive(beam, material, feed) : 0;
+  const hole = operation.tool.size;
+  if (hole === undefined) return 0;
+  const bar = workshop.tools.boring.find((one) => one.smallest === hole);
+  return barGive(bar?.shank ?? usualShank(hole), depth ?? len(0), material, feed);
+}
+
+/** What bounds the roughing cuts; a single light cut is bound by what there is to take. */
+function bindingOf(passes: readonly Len[], deepest: Depth, finish: Finish): string {
+  if (passes.length === 1 && (passes[0] ?? 0) < deepest.most) return 'bound.stock';
+  return passes.length === 1 || finish.depth === 0 || passes.some((pass) => pass > finish.depth) ? deepest.bound : finish.why;
+}
+
+/** Measured before the last cut of what is final; taken again where work or bar gives. */
+function checks(asked: Asked, passes: readonly Len[], finish: Finish): Pick<Figures, 'measure' | 'spring'> {
+  if (!isFinal(asked.removal)) return {};
+  const band = bandOf(diameterMade(asked));
+  const bored = BORED.includes(asked.removal.operation.verb);
+  const springing = bored || (band > 0 && springs(finish.give, passes.at(-1) ?? len(0), band));
+  return {
+    ...(passes.length > 1 ? { measure: passes.length - 1 } : {}),
+    ...(springing ? { spring: machining.value('spring.passes') } : {}),
+  };
+}
+
+function isClose(asked: Asked): boolean {
+  const band = bandOf(diameterMade(asked));
+  return asked.removal.operation.verb === 'turn' && isFinal(asked.removal) && band > 0 && band <= mm(machining.value('close.band'));
+}
+
+function stockASide({ removal: { stock } }: Asked): Len | undefined {
+  if (!stock) return undefined;
+  return stock.measures === 'length' ? stock.amount : radialOf(stock.amount);
+}
+
+/** A side, of one division of the dial that sets the cut. */
+function unitOf({ removal, workshop }: Asked): Len {
+  const { dials } = workshop.lathe;
+  return removal.stock?.measures === 'length' ? dials.top.division : crossUnit(dials);
+}
+
+// ---- dials --------------------------------------------------------------------------------------------------------------------
+type DialFigures = Pick<Figures, 'dial' | 'zero' | 'readings' | 'outward' | 'along' | 'slide'>;
+
+function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures {
+  const { removal, workshop } = asked;
+  const { stock, touch } = removal;
+  if (!stock) return {};
+  const { dials } = workshop.lathe;
+  if (stock.measures === 'length') {
+    return {
+      ...{ dial: readAlong(dials, 'top', stock.amount), zero: { at: 'face' } },
+      ...(passes ? { readings: alongReadings(dials, 'top', passes) } : {}),
+    };
+  }
+  return {
+    dial: readCross(dials, stock.amount),
+    ...(touch === undefined || touch === 0 ? {} : { zero: { at: 'diameter', diameter: touch } }),
+    ...(passes ? { readings: crossReadings(dials, passes, stock.amount) } : {}),
+    ...(isInside(asked) ? { outward: true } : {}),
+    ...optional('along', alongOf(asked)),
+    ...optional('slide', slideOf(asked)),
+  };
+}
+
+/** A chamfer is plunged by the cross slide, from where the edge touches the corner. */
+function cornerDial({ removal, workshop }: Asked): DialFigures {
+  const { stock } = removal;
+  return stock ? { dial: readCross(workshop.lathe.dials, stock.amount), zero: { at: 'corner' } } : {};
+}
+
+const surfaceMade = ({ part, removal }: Asked) =>
+  part.surfaces.find((one) => one.feature === removal.operation.feature && one.shape !== 'face');
+
+const isInside = (asked: Asked): boolean => surfaceMade(asked)?.side === 'inside';
+
+/** Where the carriage is stopped for a shoulder: by its own dial, or the top slide's. */
+function alongOf({ removal, workshop }: Asked): Reading | undefined {
+  return removal.along === undefined ? undefined : readAlong(workshop.lathe.dials, 'carriage', removal.along);
+}
+
+function slideOf(asked: Asked): Figures['slide'] {
+  const { removal, workshop } = asked;
+  const cone = surfaceMade(asked);
+  if (removal.operation.verb !== 'cone' || cone?.shape !== 'cone' || !removal.stock) return undefined;
+  return {
+    angle: cone.includedAngle / 2,
+    travel: readAlong(workshop.lathe.dials, 'top', slideAlong(changeOf(asked, cone), cone.includedAngle)),
+  };
+}
+
+/** From the cone's mouth to where it runs out. */
+function changeOf({ part, removal }: Asked, cone: Cone): Len {
+  const into = part.surfaces.find((one) => one.id === cone.until);
+  const end = into?.shape === 'cylinder' ? into.size.target : undefined;
+  return end === undefined ? (removal.stock?.amount ?? len(0)) : len(Math.abs(cone.mouth.target - end));
+}

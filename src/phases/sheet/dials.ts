@@ -1,0 +1,69 @@
+/** Dials, feeds and what binds them, for a row and the line beneath it: what to read after each pass, where to stop and measure. */
+import type { Words } from '../../base/words.ts';
+import { passes } from '../../drawing/sheet/format.ts';
+import type { Figures, Operation, Reading } from '../../model/plan.ts';
+
+/** In the order in which they are needed. */
+export function figuresSaid(operation: Operation, figures: Figures | undefined, words: Words): readonly string[] {
+  if (!figures) return [];
+  return [
+    ...readingsSaid(operation, figures, words),
+    ...slideSaid(figures, words),
+    ...boundSaid(operation, figures, words),
+    ...(figures.says ?? []).map((say) => words.say(say.id, say.grounds)),
+    ...(figures.spring && operation.verb === 'turn' ? [words.say('cuts.spring')] : []),
+  ];
+}
+
+/** '0.5 ×3, 0.4, measure, 0.15' */
+export function passesText({ passes: cuts = [], measure }: Figures, words: Words): string {
+  if (measure === undefined || measure === 0) return passes(cuts);
+  return [passes(cuts.slice(0, measure)), words.say('dial.measure'), passes(cuts.slice(measure))].join(', ');
+}
+
+/** A few readings stand in the column, 'cross 50, 85, 1t'; of more it has the whole, 'cross 2 turns 5 div · carriage 120 div'. */
+export function dialText(figures: Figures, words: Words): string {
+  const { dial, readings = [], zero, along } = figures;
+  if (!dial) return '';
+  const slide = words.say(`slide.${dial.which}`);
+  const few = readings.length > 1 && readings.length <= FEW;
+  const text = few ? words.say('dial.few', { slide, readings: listed(readings, words) }) : words.say('dial', { slide, ...shown(dial) });
+  if (zero && words.has(`zero.${zero.at}`)) return words.say('dial.from', { dial: text, zero: words.say(`zero.${zero.at}`) });
+  if (!along) return text;
+  return words.say('dial.along', { cross: text, slide: words.say(`slide.${along.which}`), along: words.say('dial.turns', shown(along)) });
+}
+/** Readings that the column has room for. */
+const FEW = 2 + 1;
+
+/** A part of a division is left to the eye: shown to a tenth. */
+const shown = ({ turns, divisions }: Reading): { readonly turns: number; readonly divisions: number } => ({
+  turns,
+  divisions: Math.round(divisions * 10) / 10,
+});
+
+const listed = (readings: readonly Reading[], words: Words): string =>
+  readings.map((reading) => words.say('dial.short', shown(reading))).join(', ');
+
+/** Many readings stand beneath the row; where their nought is, is said once. */
+function readingsSaid({ verb }: Operation, { readings = [], zero, outward }: Figures, words: Words): readonly string[] {
+  if (zero === undefined || readings.length === 0) return [];
+  const many =
+    readings.length > FEW
+      ? [words.say('dial.readings', { slide: words.say(`dial.${readings[0]?.which ?? 'cross'}`), readings: listed(readings, words) })]
+      : [];
+  const away = outward && verb !== 'cone' ? [words.say('dial.outward')] : [];
+  return [words.say('dial.zero'), ...many, ...away];
+}
+
+function slideSaid({ slide }: Figures, words: Words): readonly string[] {
+  if (!slide) return [];
+  return [words.say('slide.cone', { angle: slide.angle, travel: words.say('dial.turns', shown(slide.travel)) })];
+}
+
+/** What is always so is not said: the tool, or what there is to take. */
+function boundSaid({ verb }: Operation, { bound, feed }: Figures, words: Words): readonly string[] {
+  if (bound === undefined || bound === 'bound.tool' || bound === 'bound.stock') return [];
+  const fed = verb === 'drill' || verb === 'part-off' || verb === 'cut-stub' || verb === 'groove';
+  if (fed && feed !== undefined) return [words.say('feed.bound', { feed: Math.round(feed * 100) / 100, verb, bound: words.say(bound) })];
+  return [words.say('cuts.bound', { bound: words.say(bound) })];
+}

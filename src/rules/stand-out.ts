@@ -1,0 +1,24 @@
+/** How the work stands out of its grip, as a beam: from the jaws to its free end, in the diameters that it has there. */
+import { UNITS_PER_MM } from '../base/units.ts';
+import { type Profile, type Span, stretchesOver } from '../geometry/profile.ts';
+import type { Grip } from '../model/plan.ts';
+import type { Beam } from './give.ts';
+
+/** `pushed`: where the tool cuts; it pushes at the place that is farthest out. `end`: the free end. Nothing where that is in the jaws. */
+export function standOut(profile: Profile, grip: Grip, pushed: Span, end: number): Beam | undefined {
+  const jaws = grip.out === 'first' ? grip.from : grip.to;
+  const place = grip.out === 'first' ? Math.max(pushed.from, end) : Math.min(pushed.to, end);
+  const out = (z: number): number => (grip.out === 'first' ? jaws - z : z - jaws) / UNITS_PER_MM;
+  if (!(out(place) > 0) || !Number.isFinite(place)) return undefined;
+  const metal = stretchesOver(profile, { from: Math.min(jaws, end), to: Math.max(jaws, end) });
+  const lengths = metal.map((one) => ({
+    long: (one.to - one.from) / UNITS_PER_MM,
+    outside: one.outside / UNITS_PER_MM,
+    inside: one.inside / UNITS_PER_MM,
+  }));
+  return {
+    lengths: grip.out === 'first' ? lengths.reverse() : lengths,
+    at: out(place),
+    ...(grip.kind === 'bar-and-centre' ? { centre: out(end) } : {}),
+  };
+}
