@@ -78,6 +78,8 @@ const ROWS: readonly Row[] = [
   ['ream.length', 0.3, 'mm', 'depth of a reamed hole by the tailstock dial'],
   ['d-bit.diameter', 9, 'IT', 'hole of a D-bit that was started in a bore of its size'],
   ['d-bit.length', 0.2, 'mm', 'depth of a D-bit by the tailstock dial'],
+  ['counterbore.diameter', 11, 'IT', 'counterbored hole, over its cutter and not under'],
+  ['counterbore.length', 0.2, 'mm', 'floor of a counterbore by the tailstock dial'],
   // threads: the class is gauged; lengths end in a relief
   ['screw-cut.diameter', 0.1, 'mm', 'pitch diameter, cut to its gauge'],
   ['screw-cut.length', 0.5, 'mm', 'end of full thread, stopped by hand in a relief'],

@@ -17,6 +17,7 @@ export type CuttingOperation =
   | 'centre'
   | 'ream'
   | 'd-bit'
+  | 'counterbore'
   | 'screw-cut'
   | 'tap'
   | 'die'
@@ -67,13 +68,14 @@ type Like = {
 const LIKE: Readonly<Partial<Record<CuttingOperation, Like>>> = {
   centre: { operation: 'drill', factor: 1, source: 'here', standing: 'derived' },
   'd-bit': { operation: 'ream', factor: 0.5, source: 'custom', standing: 'common practice', feed: 0.05 },
+  counterbore: { operation: 'drill', factor: 0.5, source: 'custom', standing: 'common practice', feed: 0.05 },
   die: { operation: 'tap', factor: 1, source: 'custom', standing: 'common practice' },
   groove: { operation: 'part-off', factor: 1, source: 'custom', standing: 'common practice' },
   chamfer: { operation: 'turn-finish', factor: 0.5, source: 'custom', standing: 'common practice' },
   cone: { operation: 'turn-finish', factor: 1, source: 'custom', standing: 'common practice' },
 };
 /** Operations whose tool is never tipped here. */
-const HSS_ONLY: readonly CuttingOperation[] = ['drill', 'centre', 'ream', 'tap', 'die'];
+const HSS_ONLY: readonly CuttingOperation[] = ['drill', 'centre', 'counterbore', 'ream', 'tap', 'die'];
 
 function groupData(group: CuttingGroup, operation: CuttingOperation, tool: CuttingTool): CuttingData | undefined {
   if (tool === 'silver steel' && operation !== 'd-bit') return undefined;

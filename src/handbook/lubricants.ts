@@ -40,7 +40,7 @@ const ROWS: Readonly<Record<CuttingGroup, Row>> = {
   aluminium: { turning: 'paraffin', drilling: 'paraffin', tapping: 'lard-oil', parting: 'paraffin', sources: ['mh31'] },
 };
 
-const DRILLING: readonly CuttingOperation[] = ['drill', 'centre', 'ream', 'd-bit'];
+const DRILLING: readonly CuttingOperation[] = ['drill', 'centre', 'ream', 'd-bit', 'counterbore'];
 const TAPPING: readonly CuttingOperation[] = ['tap', 'die', 'screw-cut'];
 const PARTING: readonly CuttingOperation[] = ['part-off', 'groove'];
 

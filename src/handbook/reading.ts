@@ -45,6 +45,7 @@ const RANGES: readonly Range[] = [
   ['blade', 0.5, 6, 'mm', 'width of a parting or grooving blade'],
   ['parts', 2, 200, 'mm', 'largest diameter that is parted off'],
   ['reach', 1, 300, 'mm', 'reach of a boring or threading tool'],
+  ['recess', 0.1, 20, 'mm', 'depth of a groove in a bore, a side'],
   ['hole', 0.2, 60, 'mm', 'a drill, reamer, collet, bored hole or bar'],
   ['range.step', 0.01, 25, 'mm', 'step of a set of sizes'],
   ['bar.across', 0.5, 200, 'mm', 'a bar, across flats if it has flats'],

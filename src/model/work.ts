@@ -28,6 +28,7 @@ export type Verb =
   | 'bore-start'
   | 'ream'
   | 'd-bit'
+  | 'counterbore'
   | 'part-off'
   | 'saw-off'
   | 'file-square'
@@ -143,7 +144,7 @@ export type ToolingAsk =
     }
   /** `bore`: the limits of the work's bore; `depth`: how far the spigot goes in from the work's face; `rim`: the work's diameter there. */
   | { readonly kind: 'stub-mandrel'; readonly bore: Limits; readonly depth: Len; readonly rim: Len; readonly serves: PartId }
-  | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len }
+  | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len; readonly end?: 'flat' }
   /** `work`: the diameter that it closes on, as aimed at; `length`: how much of it; from a round bar of `material`. Kept. */
   | { readonly kind: 'split-sleeve'; readonly work: Len; readonly length: Len; readonly material: string; readonly across: Len }
   /** Two of each, on a rest: the rollers on which a file runs, and the pins that they turn on. Kept. */

@@ -125,6 +125,12 @@ export type Workshop = {
     readonly taps: readonly string[];
     readonly dies: readonly string[];
     readonly dBits: readonly Len[];
+    /** D-bits, or drills, whose end is ground flat */
+    readonly flatDBits?: readonly Len[];
+    /** `pilot`: the hole that steers it */
+    readonly counterbores?: readonly { readonly size: Len; readonly pilot: Len }[];
+    /** For grooves in a bore. `deep`: how far a side it reaches beyond the wall of the bore */
+    readonly groovingInside?: { readonly width: Len; readonly smallest: Len; readonly reach: Len; readonly deep: Len };
     readonly gaugeNuts: readonly string[];
     readonly files: boolean;
     /** two hardened rollers on a rest, on which the file runs: bought or made once */

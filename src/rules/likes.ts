@@ -17,6 +17,7 @@ const VERBS: readonly Verb[] = [
   'cone',
   'tap',
   'd-bit',
+  'counterbore',
   'cut-stub',
   'part-off',
   'saw-off',

@@ -63,7 +63,7 @@ export function body(sizes: CheckValveSizes, material: string, workshop: Worksho
     sections: [{ name: 'barrel', role: 'free', size: general(at.barrel), length: at.length }],
     holes: [
       socket('seat-socket', sizes.seat, len(0), at.floor, 'first', at.seatThreadEnd, 'F'),
-      { name: 'chamber', role: 'running', size: chamberLimits(sizes), from: at.floor, to: at.upper, opens: ['first', 'second'] },
+      { name: 'chamber', role: 'clearance', size: chamberLimits(sizes), from: at.floor, to: at.upper, opens: ['first', 'second'] },
       socket('cap-socket', sizes.cap, at.upper, at.length, 'second', minus(at.length, at.capThreadEnd), 'G'),
     ],
     sides: sidesOf(sizes, at),

@@ -14,7 +14,7 @@ import { guidePin, guideRoller, splitSleeve } from './kept.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
-  if (ask.kind === 'd-bit') return `d-bit-${ask.diameter / MM}`;
+  if (ask.kind === 'd-bit') return `${ask.end === 'flat' ? 'flat-' : ''}d-bit-${ask.diameter / MM}`;
   if (ask.kind === 'gauge-nut') return `gauge-nut-${ask.thread.name}`;
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
   if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}`;
@@ -183,7 +183,7 @@ function dBit(ask: Extract<ToolingAsk, { kind: 'd-bit' }>, workshop: Workshop, f
   const remains = half(ask.diameter);
   return partFrom({
     id,
-    kind: 'd-bit',
+    kind: ask.end === 'flat' ? 'flat-d-bit' : 'd-bit',
     quantity: 1,
     use: 'kept tooling',
     stock: barFor({ part: id, material: 'silver steel', section: 'round', across: ask.diameter, turned: false }, workshop, found),

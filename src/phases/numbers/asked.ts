@@ -19,7 +19,16 @@ export type Asked = {
 /** What the cutting tables call it. Taps and dies are turned by hand: they have no speed here. */
 export const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
   ...{ face: 'face', turn: 'turn-rough', groove: 'groove', chamfer: 'chamfer', cone: 'cone', 'screw-cut': 'screw-cut' },
-  ...{ centre: 'centre', drill: 'drill', 'cross-drill': 'drill', bore: 'bore', 'bore-start': 'bore', ream: 'ream', 'd-bit': 'd-bit' },
+  ...{
+    centre: 'centre',
+    drill: 'drill',
+    'cross-drill': 'drill',
+    bore: 'bore',
+    'bore-start': 'bore',
+    ream: 'ream',
+    'd-bit': 'd-bit',
+    counterbore: 'counterbore',
+  },
   ...{ 'part-off': 'part-off', 'cut-stub': 'part-off', die: 'die', tap: 'tap' },
 };
 

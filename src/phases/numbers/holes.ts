@@ -16,7 +16,7 @@ import { readAlong } from '../../rules/dials.ts';
 import type { Removal } from '../../rules/removal.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './asked.ts';
 
-export const HOLES: readonly Verb[] = ['centre', 'drill', 'ream', 'd-bit'];
+export const HOLES: readonly Verb[] = ['centre', 'drill', 'ream', 'd-bit', 'counterbore'];
 
 export function holeFigures(asked: Asked): Partial<Figures> {
   const { removal, workshop } = asked;

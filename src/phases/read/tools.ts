@@ -28,6 +28,7 @@ export function toolsOf(keys: ToolsKeys, take: Taker): Tools {
     chamfering: keys.chamfering ?? true,
     ...racksOf(keys, take),
     files: keys.files ?? true,
+    ...present({ flatDBits: keys['flat-d-bits'], counterbores: keys.counterbores, groovingInside: keys['grooving-inside'] }),
     ...present({ filingGuide: keys['filing-guide'] }),
     knurling: keys.knurling ?? false,
     drillPress: keys['drill-press'] ?? false,

@@ -53,7 +53,7 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
   }
   return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];
 }
-const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'ream', 'cross-drill'];
+const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill'];
 
 // ---- how far -----------------------------------------------------------------------------------------------------------
 /** `deep`: as the tailstock or a depth stop reads; `along`: to a place so far from a face; `stub`: of it, bar that is left to hold by. */

@@ -100,7 +100,7 @@ export const solderBeforeFinish: BeforeRule = {
       const spoilt = work.c.part.features.filter((f) => SPOILT.includes(f.role) && f.kind !== 'side').map((f) => f.id);
       const threaded = work.c.threads.filter((t) => t.side === 'inside').map((t) => `${t.on}.chamfer`);
       const finishing = work.operations.filter((o) => (spoilt.includes(o.feature) || threaded.includes(o.feature)) && makesFinal(o));
-      return all(of(work, b.id), finishing);
+      return all(of(work, b.id), [...finishing, ...crossed(work, b).flatMap((h) => finishOf(work, h))]);
     }),
 };
 const SPOILT: readonly string[] = ['seat', 'sealing', 'register', 'running', 'thread'];

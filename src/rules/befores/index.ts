@@ -141,6 +141,7 @@ const STEP_RULES: Readonly<Record<string, string>> = {
   'centre>drill': 'centre-before-drill',
   'drill>drill': 'small-hole-first',
   'drill>bore': 'drill-before-bore',
+  'drill>d-bit': 'drill-before-flat-d-bit',
   'drill>bore-start': 'drill-before-bore',
   'bore-start>d-bit': 'start-bore-before-d-bit',
   'd-bit>stone': 'stone-after-finish',

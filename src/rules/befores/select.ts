@@ -29,7 +29,9 @@ export function all(
   );
 }
 
-export const isDrilling = (o: Operation): boolean => o.verb === 'drill' || o.verb === 'centre';
+/** What opens a hole; not the drill that goes through once more at the end. */
+export const isDrilling = (o: Operation): boolean =>
+  (o.verb === 'drill' || o.verb === 'centre') && !o.because.some((one) => one.rule === 'drill-again');
 export const isLeaving = (o: Operation): boolean => o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub';
 export const isBench = (o: Operation): boolean => o.ways.bench !== undefined;
 
@@ -46,6 +48,6 @@ export const fromEnd = (work: Work, end: End): readonly Operation[] => work.oper
 
 /** The operation that leaves a hole's wall for good. */
 export const finishOf = (work: Work, hole: Hole): readonly Operation[] =>
-  of(work, hole.id, 'drill', 'bore', 'ream', 'd-bit').filter((o) =>
+  of(work, hole.id, 'drill', 'bore', 'ream', 'd-bit', 'counterbore').filter((o) =>
     Object.values(o.ways).some((w) => w.cuts.some((k) => k.makes === hole.cylinder && k.stage === 'final')),
   );

@@ -11,7 +11,7 @@ import { seatPilot } from './seat.ts';
 const ZERO = 0 as Len;
 
 /** What the drill is for names its step, so that one id never stands for two drills. */
-export type Drilling = { readonly step: 'drill' | 'drill-to-size' | 'drill-for-reamer'; readonly stage: Cut['stage'] };
+export type Drilling = { readonly step: 'drill' | 'drill-to-size' | 'drill-for-reamer' | 'drill-for-d-bit'; readonly stage: Cut['stage'] };
 export const UNDER: Drilling = { step: 'drill', stage: 'rough' };
 export const TO_SIZE: Drilling = { step: 'drill-to-size', stage: 'final' };
 export const FOR_REAMER: Drilling = { step: 'drill-for-reamer', stage: 'rough' };
@@ -98,11 +98,17 @@ export function pilotHole(c: Context, f: Hole): Hole | undefined {
   return undefined;
 }
 
+/** A branch is soldered into its side, and its spigot is trimmed by the last cut. */
+export const isTrimmed = (c: Context, f: Hole): boolean => {
+  const { from, to } = c.cylinder(f.cylinder);
+  return c.part.features.some((s) => s.kind === 'side' && s.does === 'branch' && from < s.at && s.at < to);
+};
+
 /** Diameter that the pilot's drill leaves. */
 export function startOf(c: Context, pilot: Hole): Len | undefined {
   const size = c.cylinder(pilot.cylinder).size;
   if (pilot.role === 'seat') return seatPilot(c, pilot);
-  if (pilot.role !== 'running')
+  if (pilot.role !== 'running' && !isTrimmed(c, pilot))
     return drillWithin(c.workshop, size) ?? drillUnder(c.workshop, minus(size.target, length('drill.for-bore')));
   return drillUnder(c.workshop, minus(size.target, length('drill.for-bore')));
 }

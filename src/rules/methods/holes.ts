@@ -1,11 +1,11 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import { held } from '../../handbook/capability.ts';
-import type { Cut, Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
+import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
-import { drilling, drillOp, FOR_REAMER, pilotHole, pointRoom, startOf, TO_SIZE, UNDER } from './drilling.ts';
+import { drilling, drillOp, FOR_REAMER, isTrimmed, pilotHole, pointRoom, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
 
@@ -22,12 +22,22 @@ export const drilled: MethodRule = methodRule({
     // a drill cuts over its size by what it holds: that must fit too
     return size === undefined || size + held('drill', 'diameter', 'final', size) > limits.hi ? undefined : { f, size };
   },
-  then: ({ f, size }, c) => ({
-    methods: [
-      { feature: f.id, name: 'drill', because: { rule: 'drill-to-size', grounds: {} }, operations: drilling(c, f, size, TO_SIZE), rank: 0 },
-    ],
-  }),
+  then: ({ f, size }, c) => {
+    const again = isTrimmed(c, f) ? drilledAgain(c, f, size) : undefined;
+    if (again) return { methods: [again] };
+    const because = { rule: 'drill-to-size', grounds: {} };
+    return { methods: [{ feature: f.id, name: 'drill', because, operations: drilling(c, f, size, TO_SIZE), rank: 0 }] };
+  },
 });
+
+/** Under size first; to size when what was soldered in stands into it and is to be trimmed. A boring tool does that more gently. */
+function drilledAgain(c: Context, f: Hole, size: Len): Method | undefined {
+  const under = drillUnder(c.workshop, minus(c.cylinder(f.cylinder).size.target, length('drill.for-bore')));
+  if (under === undefined) return undefined;
+  const because = { rule: 'drill-again', grounds: {} };
+  const last = drillOp(c, f, 'drill-again', size, 'final', 'drill-again');
+  return { feature: f.id, name: 'drill-again', because, operations: [...drilling(c, f, under, UNDER), last], rank: 2 };
+}
 
 /** A single point makes it round and to size, with a flat floor where there is one. */
 export const bored: MethodRule = methodRule({
@@ -42,13 +52,17 @@ function boring({ f }: { readonly f: Hole }, c: Context): Offer {
   const pilot = pilotHole(c, f);
   const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')), ZERO, (d) => fits(c, f, d));
   if (start === undefined) return refusal(f, 'no-drill', ZERO, size);
-  const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
-  const tool = toolOf(c, f, start);
-  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, f, start, (more) => boring({ f }, more));
+  const wider = pilot ? openingDrill(c, f, start) : undefined;
+  // it has to enter what the drill before it leaves
+  const room = wider ?? start;
+  const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, room) : undefined));
+  const tool = toolOf(c, f, room);
+  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, f, room, (more) => boring({ f }, more));
   const op = operation({ feature: f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
     { rule: 'bore', grounds: {} },
   ]);
-  const before = pilot ? opening(c, f, start) : drilling(c, f, start, UNDER);
+  const opened = wider === undefined ? [] : [drillOp(c, f, 'drill', wider, 'rough', 'small-drill-first')];
+  const before = pilot ? opened : drilling(c, f, start, UNDER);
   return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
 }
 
@@ -59,10 +73,9 @@ function fits(c: Context, f: Hole, drill: Len): boolean {
 }
 
 /** Much is to come out over a smaller hole: a drill takes most of it. */
-function opening(c: Context, f: Hole, start: Len): readonly Operation[] {
+function openingDrill(c: Context, f: Hole, start: Len): Len | undefined {
   const size = c.cylinder(f.cylinder).size.target;
-  const drill = drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')), (d) => fits(c, f, d));
-  return drill === undefined ? [] : [drillOp(c, f, 'drill', drill, 'rough', 'small-drill-first')];
+  return drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')), (d) => fits(c, f, d));
 }
 
 const FITS: readonly string[] = ['running', 'register'];
