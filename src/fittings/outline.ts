@@ -10,7 +10,7 @@ import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
 import { truthsOf } from './outline/truths.ts';
 
-export type { Chamfer, EndAsk, Hole, OutlineAsk, Section, Side, ThreadAsk } from './outline/ask.ts';
+export type { Chamfer, EndAsk, Hole, OutlineAsk, Recess, Section, Side, ThreadAsk } from './outline/ask.ts';
 
 /** Throws Error when the description hangs together wrongly (two faces of one letter, a length to a face that is not there). */
 export function partFrom(ask: OutlineAsk): Part {
@@ -68,7 +68,9 @@ function ringOf(made: Bench): readonly SurfaceId[] {
   const outside = [...made.surfaces.values()]
     .filter((s) => s.side === 'outside')
     .flatMap((s) => places(made, s).map((z) => ({ s, z, d: height(made, s) })));
-  const inside = [...made.surfaces.values()].filter((s) => s.side === 'inside').map((s) => ({ s, z: middle(made, s), d: height(made, s) }));
+  const inside = [...made.surfaces.values()]
+    .filter((s) => s.side === 'inside')
+    .flatMap((s) => places(made, s).map((z) => ({ s, z, d: height(made, s) })));
   outside.sort((p, q) => p.z - q.z);
   inside.sort((p, q) => q.z - p.z);
   return [...outside, ...inside].map(({ s }) => s.id);

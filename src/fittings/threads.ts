@@ -53,6 +53,12 @@ export function reliefOf(thread: ThreadSize): { readonly width: Limits; readonly
   };
 }
 
+/** The same in a bore: its floor beyond the greatest root. */
+export function insideReliefOf(thread: ThreadSize): { readonly width: Limits; readonly floor: Limits } {
+  const floor = tidy(add(thread.root, size('relief.under-root')), TENTH, 'up');
+  return { width: reliefOf(thread).width, floor: about(floor, size('relief.band'), 'over the root') };
+}
+
 /** An outside thread with its start and relief; `nose` is the greatest diameter of a plain nose before it, if there is one. */
 export function outsideThread(thread: ThreadSize, start: ThreadAsk['start'], nose?: Len): ThreadAsk {
   const clear = size('thread.chamfer.clear');

@@ -130,7 +130,7 @@ export type Workshop = {
     /** `pilot`: the hole that steers it */
     readonly counterbores?: readonly { readonly size: Len; readonly pilot: Len }[];
     /** For grooves in a bore. `deep`: how far a side it reaches beyond the wall of the bore */
-    readonly groovingInside?: { readonly width: Len; readonly smallest: Len; readonly reach: Len; readonly deep: Len };
+    readonly groovingInside?: { readonly width: Len; readonly smallest: Len; readonly reach: Len; readonly deep: Len } | undefined;
     readonly gaugeNuts: readonly string[];
     readonly files: boolean;
     /** two hardened rollers on a rest, on which the file runs: bought or made once */

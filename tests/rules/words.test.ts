@@ -99,6 +99,7 @@ const SHOPS: readonly Workshop[] = [
     boring: shop.tools.boring.map((b) => ({ ...b, reach: seatSize[0] ?? b.reach })),
   }),
   withTools({ boring: [] }),
+  withTools({ groovingInside: undefined }),
   withHolding({ collets: diametersOf('nipple') }),
   withHolding({ collets: [], sleeves: false, mandrels: false }),
   withHolding({ collets: [], sleeves: false, softJaws: false, fourJaw: true }),

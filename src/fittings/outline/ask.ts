@@ -38,7 +38,20 @@ export type Section = {
   /** An outside cone that ends this section at its end toward `at`, e.g. the cone of a nipple. */
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role };
 };
+/** A groove in a bore between two walls. `letter` absent: it is the hole's own floor, or the wall of a relief. */
+export type Recess = {
+  readonly name: string;
+  readonly role: Role;
+  readonly size: Limits;
+  readonly from: Len;
+  readonly to: Len;
+  readonly first: { readonly letter: string };
+  readonly second: { readonly letter: string };
+};
 export type Hole = {
+  readonly recesses?: readonly Recess[];
+  /** Behind an inside thread, at the floor. */
+  readonly relief?: { readonly width: Limits; readonly floor: Limits; readonly from: Len; readonly to: Len };
   readonly name: string;
   readonly role: Role;
   readonly size: Limits;

@@ -1,15 +1,19 @@
 /** Holes with their floors, threads and cones. */
-import { len, minus } from '../../base/units.ts';
-import type { End, FeatureId } from '../../model/ids.ts';
+import { type Len, len, minus } from '../../base/units.ts';
+import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Limits, Role } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
-import type { Hole } from './ask.ts';
+import type { Hole, Recess } from './ask.ts';
 import { type Bench, named, put } from './bench.ts';
 
 export function addHole(made: Bench, hole: Hole): void {
   const id = named(made, hole.name);
-  put(made, { shape: 'cylinder', id, feature: id, role: hole.role, side: 'inside', size: hole.size, from: hole.from, to: hole.to });
+  const pieces = stretchesBetween(hole);
+  put(made, {
+    ...{ shape: 'cylinder', id, feature: id, role: hole.role, side: 'inside', size: hole.size, from: hole.from, to: hole.to },
+    ...(pieces.length > 0 ? { pieces } : {}),
+  });
   const floor = hole.floor && named(made, hole.floor.letter);
   if (hole.floor && floor) {
     const air = hole.opens[0] ?? 'first';
@@ -34,8 +38,49 @@ export function addHole(made: Bench, hole: Hole): void {
     ...(hole.edge ? { edge: named(made, hole.edge) } : {}),
     ...(hole.blind ? { blind: true as const } : {}),
   });
+  for (const recess of recessesIn(hole)) addRecess(made, recess);
   if (hole.cone) addInsideCone(made, hole, { ...hole.cone, does: 'cone' });
   if (hole.thread) addInsideThread(made, hole, hole.thread);
+}
+
+type Cut = Omit<Recess, 'first' | 'second'> & { readonly first: string; readonly second: string; readonly serves?: string };
+
+/** Grooves of its own, and the relief behind its thread, whose one wall is the floor. */
+function recessesIn(hole: Hole): readonly Cut[] {
+  const own = (hole.recesses ?? []).map((one): Cut => ({ ...one, first: one.first.letter, second: one.second.letter }));
+  const { relief, floor, name } = hole;
+  if (!relief || !floor) return own;
+  const [wall, letter] = [`${name}.wall`, floor.letter];
+  const [first, second] = hole.opens[0] === 'second' ? [letter, wall] : [wall, letter];
+  const { from, to } = relief;
+  return [...own, { name: `${name}.relief`, role: 'clearance', size: relief.floor, from, to, first, second, serves: name }];
+}
+
+/** What grooves leave of a hole; nothing where there is none. */
+function stretchesBetween(hole: Hole): readonly { readonly from: Len; readonly to: Len }[] {
+  const cuts = [...recessesIn(hole)].sort((a, b) => a.from - b.from);
+  if (cuts.length === 0) return [];
+  const starts = [hole.from, ...cuts.map((one) => one.to)];
+  const ends = [...cuts.map((one) => one.from), hole.to];
+  return starts.flatMap((from, i) => {
+    const to = ends[i] ?? from;
+    return to > from ? [{ from, to }] : [];
+  });
+}
+
+function addRecess(made: Bench, recess: Cut): void {
+  const id = named(made, recess.name);
+  const wall = (letter: string, air: End, z: Len): SurfaceId => {
+    const face = named(made, letter);
+    if (made.surfaces.has(face)) return face;
+    const own = letter.includes('.') ? {} : { letter };
+    return put(made, { shape: 'face', id: face, feature: id, role: 'clearance', side: 'inside', air, z, ...own });
+  };
+  const [first, second] = [wall(recess.first, 'second', recess.from), wall(recess.second, 'first', recess.to)];
+  const { size, from, to, role, serves } = recess;
+  put(made, { shape: 'cylinder', id, feature: id, role, side: 'inside', size, from, to });
+  const forThread = serves === undefined ? {} : { serves: named(made, serves) };
+  made.features.push({ kind: 'groove', id, role, side: 'inside', floor: id, first, second, ...forThread });
 }
 
 type InsideCone = {

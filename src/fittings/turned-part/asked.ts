@@ -48,6 +48,10 @@ export type AskedHole = {
   readonly letter?: string;
   readonly 'floor-role'?: AskedRole;
   readonly role?: AskedRole;
+  /** Of this width, its far wall at `depth`. */
+  readonly groove?: Size;
+  /** Behind its thread. */
+  readonly relief?: boolean;
   readonly cone?: { readonly angle: number; readonly mouth: Size; readonly role?: AskedRole };
 };
 export type AskedSide = {
@@ -150,6 +154,8 @@ const hole = record({
   letter: letter().optional(),
   'floor-role': role(),
   role: role(),
+  groove: size(bounds('part.length')).optional(),
+  relief: flag().optional(),
   cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
 });
 const side = record({

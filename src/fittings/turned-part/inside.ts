@@ -10,6 +10,7 @@ import { type Faults, fault, type Path } from './fault.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
 import { coneLength, unknownThread } from './outside.ts';
+import { reliefIn } from './recess.ts';
 
 /** `depth`: of its flat floor, from the end that it is made from. */
 export type Laid = { readonly hole: Hole; readonly depth?: { readonly end: End; readonly letter: string; readonly limits: Limits } };
@@ -24,7 +25,7 @@ type Bored = Stretch & {
 
 export function holesOf(asked: TurnedPartAsked, length: Len, letters: Letters, faults: Faults): readonly Laid[] {
   const before = faults.length;
-  const bored = asked.inside.flatMap((hole, i) => bore(hole, ['inside', i], length, faults) ?? []);
+  const bored = asked.inside.flatMap((hole, i) => (hole.groove ? [] : (bore(hole, ['inside', i], length, faults) ?? [])));
   if (faults.length > before) return [];
   const cut = bored.map((hole) => ({ hole, left: whatIsLeft(hole, bored, faults) }));
   if (faults.length > before) return [];
@@ -81,7 +82,9 @@ function lay(hole: Bored, i: number, all: readonly Bored[], raw: readonly Bored[
   const stated = asked.depth !== 'through' && (asked.depth.upper !== undefined || asked.depth.fit !== undefined);
   if (stated && !floor) fault(faults, [...path, 'depth'], 'depth-without-face', { feature: asked.name });
   const depth = floor && asked.depth !== 'through' ? limitsOf(asked.depth, 'length', asked.name, [...path, 'depth'], faults) : undefined;
-  const thread = hole.thread && insideThread(hole, hole.thread, bottom, length, faults);
+  const opens = opensOf(hole, all, length);
+  const relief = reliefOfHole(hole, opens, bottom, faults);
+  const thread = hole.thread && insideThread(hole, hole.thread, { bottom, relief: relief?.width.target ?? len(0) }, length, faults);
   const cone = asked.cone && coneIn(hole, length, faults);
   return {
     hole: {
@@ -90,11 +93,12 @@ function lay(hole: Bored, i: number, all: readonly Bored[], raw: readonly Bored[
       size: hole.size,
       from: hole.from,
       to: hole.to,
-      opens: opensOf(hole, all, length),
+      opens,
       ...(asked.role === 'seat' ? { edge: asked.from } : {}),
       ...(floor ? { floor } : {}),
       ...(bottom === 'point' ? { blind: true as const } : {}),
       ...(thread ? { thread } : {}),
+      ...(relief ? { relief } : {}),
       ...(cone ? { cone } : {}),
     },
     ...(floor && depth ? { depth: { end: asked.from, letter: floor.letter, limits: depth } } : {}),
@@ -152,10 +156,20 @@ function opensOf(hole: Bored, all: readonly Bored[], length: Len): readonly End[
   return [from, far].filter((end): end is End => open(end as End));
 }
 
+/** It stands at a flat floor: nowhere else does an inside thread end against a wall. */
+function reliefOfHole({ asked, path, thread, from, to }: Bored, opens: readonly End[], bottom: string, faults: Faults): Hole['relief'] {
+  if (!asked.relief) return undefined;
+  if (!thread || bottom !== 'flat') {
+    fault(faults, [...path, 'relief'], 'recess-relief', { feature: asked.name, thread: thread !== undefined });
+    return undefined;
+  }
+  return reliefIn({ name: asked.name, from, to, opens }, thread);
+}
+
 function insideThread(
   hole: Bored,
   thread: ThreadSize,
-  bottom: 'flat' | 'point' | 'open',
+  { bottom, relief }: { readonly bottom: 'flat' | 'point' | 'open'; readonly relief: Len },
   length: Len,
   faults: Faults,
 ): NonNullable<Hole['thread']> {
@@ -164,8 +178,8 @@ function insideThread(
   const inner = first ? hole.to : minus(length, hole.from);
   const mouth = first ? hole.from : minus(length, hole.to);
   const dead = bottom === 'open' ? len(0) : times(thread.pitch, ratio('thread.dead'));
-  const full = asked.full ?? minus(inner, dead);
-  const least = bottom === 'open' ? inner : minus(inner, len(thread.pitch * 2));
+  const full = asked.full ?? minus(inner, relief > 0 ? relief : dead);
+  const least = bottom === 'open' ? inner : minus(inner, relief > 0 ? relief : len(thread.pitch * 2));
   if (full > least)
     fault(faults, [...path, asked.full ? 'full' : 'depth'], 'thread-bottoms', {
       feature: asked.name,

@@ -8,13 +8,19 @@ import { type Faults, fault } from './fault.ts';
 import type { Laid } from './inside.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
+import type { LaidRecess } from './recess.ts';
 
 type Face = { readonly letter: string; readonly z: Len };
 export type LengthAsk = OutlineAsk['lengths'][number];
 
 export function lengthsOf(
   asked: TurnedPartAsked,
-  parts: { readonly ends: readonly [string, string]; readonly sections: readonly Section[]; readonly holes: readonly Laid[] },
+  parts: {
+    readonly ends: readonly [string, string];
+    readonly sections: readonly Section[];
+    readonly holes: readonly Laid[];
+    readonly recesses: readonly LaidRecess[];
+  },
   letters: Letters,
   faults: Faults,
 ): readonly LengthAsk[] {
@@ -24,13 +30,14 @@ export function lengthsOf(
   const depths = parts.holes.flatMap(({ depth }) =>
     depth ? [{ from: depth.end === 'first' ? parts.ends[0] : parts.ends[1], to: depth.letter, limits: depth.limits }] : [],
   );
-  const known = [...stated, ...sections, ...depths];
+  const grooves = parts.recesses.flatMap((one) => one.lengths);
+  const known = [...stated, ...sections, ...depths, ...grooves];
   const named = faces.filter((f) => letters.isNamed(f.letter) || parts.ends.includes(f.letter));
   return [...known, ...theRest(faces, named, known, faults), ...reliefs(parts)];
 }
 
 /** Ends first, then shoulders along the outside, then floors. */
-function facesOf({ ends, sections, holes }: Parameters<typeof lengthsOf>[1]): readonly Face[] {
+function facesOf({ ends, sections, holes, recesses }: Parameters<typeof lengthsOf>[1]): readonly Face[] {
   let z = len(0);
   const shoulders = sections.map((s) => {
     z = len(z + s.length);
@@ -39,7 +46,11 @@ function facesOf({ ends, sections, holes }: Parameters<typeof lengthsOf>[1]): re
   const floors = holes.flatMap(({ hole }) =>
     hole.floor ? [{ letter: hole.floor.letter, z: hole.opens[0] === 'second' ? hole.from : hole.to }] : [],
   );
-  return [{ letter: ends[0], z: len(0) }, { letter: ends[1], z }, ...shoulders.filter((f) => f.letter !== ''), ...floors];
+  const walls = recesses.flatMap(({ recess }) => [
+    { letter: recess.first.letter, z: recess.from },
+    { letter: recess.second.letter, z: recess.to },
+  ]);
+  return [{ letter: ends[0], z: len(0) }, { letter: ends[1], z }, ...shoulders.filter((f) => f.letter !== ''), ...floors, ...walls];
 }
 
 function statedLength(asked: TurnedPartAsked, i: number, faces: readonly Face[], faults: Faults): LengthAsk | undefined {
@@ -77,13 +88,17 @@ function sectionLength(
   return from === undefined ? undefined : { from, to, limits };
 }
 
-function reliefs({ sections }: Parameters<typeof lengthsOf>[1]): readonly LengthAsk[] {
-  return sections.flatMap((section, i): readonly LengthAsk[] => {
+function reliefs({ sections, holes }: Parameters<typeof lengthsOf>[1]): readonly LengthAsk[] {
+  const inside = holes.flatMap(({ hole }) =>
+    hole.relief && hole.floor ? [{ from: `${hole.name}.wall`, to: hole.floor.letter, limits: hole.relief.width }] : [],
+  );
+  const outside = sections.flatMap((section, i): readonly LengthAsk[] => {
     const { thread } = section;
     if (!thread?.relief) return [];
     const shoulder = thread.start === 'first' ? section.shoulder?.letter : sections[i - 1]?.shoulder?.letter;
     return shoulder === undefined ? [] : [{ from: `${section.name}.wall`, to: shoulder, limits: thread.relief.width }];
   });
+  return [...outside, ...inside];
 }
 
 /** Each face that hangs on nothing yet: from the nearest face that a person named, or from an end. */

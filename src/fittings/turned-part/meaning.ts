@@ -8,6 +8,7 @@ import { holesOf } from './inside.ts';
 import { lengthsOf } from './lengths.ts';
 import { lettersOf } from './letters.ts';
 import { sectionsOf } from './outside.ts';
+import { recessesOf, withRecesses } from './recess.ts';
 import { sidesOf } from './sides.ts';
 import { checkWalls } from './walls.ts';
 
@@ -37,10 +38,13 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   if (!sections) return { faults };
   const length = sections.reduce((sum, s) => add(sum, s.length), len(0));
   const laid = holesOf(asked, length, letters, faults);
-  const holes = laid.map(({ hole }) => (hole.edge ? { ...hole, edge: hole.edge === 'first' ? first.letter : second.letter } : hole));
+  const ends = { first: first.letter, second: second.letter };
+  const bored = laid.map(({ hole }) => (hole.edge ? { ...hole, edge: ends[hole.edge === 'first' ? 'first' : 'second'] } : hole));
+  const recesses = recessesOf(asked, { holes: bored, length, ends }, letters, faults);
+  const holes = withRecesses(bored, recesses);
   checkWalls(asked, sections, holes, faults);
   const sides = sidesOf(asked, sections, holes, faults);
-  const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid }, letters, faults);
+  const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
   if (faults.length > 0) return { faults };
   const turned = sections.filter((s) => !s.asStock).map((s) => s.size.hi);
   return {

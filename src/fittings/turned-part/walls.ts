@@ -10,13 +10,21 @@ export function checkWalls(asked: TurnedPartAsked, sections: readonly Section[],
   let from = len(0);
   sections.forEach((section, i) => {
     const to = add(from, section.length);
-    for (const hole of holes) {
+    for (const hole of holes.flatMap(withGrooves)) {
       if (hole.to <= from || hole.from >= to) continue;
       checkWall(asked, section, i, { hole, mouth: mouthOf(hole, from, to, length) }, faults);
       checkTip(section, i, hole, { from, to }, faults);
     }
     from = to;
   });
+}
+
+/** A groove inside thins the wall as a larger hole of its length would. */
+function withGrooves(hole: Hole): readonly Hole[] {
+  const bare = { role: hole.role, opens: [] };
+  const grooves = (hole.recesses ?? []).map(({ name, size: own, from, to }) => ({ ...bare, name, size: own, from, to }));
+  const { relief, name } = hole;
+  return [hole, ...grooves, ...(relief ? [{ ...bare, name, size: relief.floor, from: relief.from, to: relief.to }] : [])];
 }
 
 /** The mouth of a cone or of a thread, in the piece at whose end it opens. */

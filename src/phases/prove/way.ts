@@ -129,6 +129,7 @@ function reachClaims(asked: Case, step: Step): readonly Claim[] {
 
 function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | undefined {
   if (tool.kind === 'boring') return workshop.tools.boring.find((one) => one.smallest === tool.size)?.reach;
+  if (tool.kind === 'grooving-inside') return workshop.tools.groovingInside?.reach;
   if (tool.kind === 'threading-inside') return workshop.tools.threadingInside?.reach;
   return tool.kind === 'parting' ? workshop.tools.parting?.deepest : undefined;
 }

@@ -1,5 +1,6 @@
 /** Holes, cones in their mouths, and the seat that comes last. */
 import type { Hole } from '../context.ts';
+import { holeOf } from '../methods/recess.ts';
 import { type BeforeRule, CUSTOM, type Work } from '../rule.ts';
 import { all, ends, finishOf, isBench, isDrilling, isLeaving, lastFacing, of } from './select.ts';
 
@@ -50,6 +51,18 @@ function finishOfCylinder(work: Work, cylinder: string) {
   const hole = work.c.holes.find((h) => h.cylinder === cylinder);
   return hole ? finishOf(work, hole) : [];
 }
+
+/** A groove in a bore starts from a wall that is finished: its depth and its mouth are read from that. */
+export const boreBeforeRecess: BeforeRule = {
+  id: 'bore-before-recess',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    work.c.part.features.flatMap((f) => {
+      const hole = f.kind === 'groove' && f.side === 'inside' ? holeOf(work.c, f) : undefined;
+      return hole ? all(finishOf(work, hole), of(work, f.id)) : [];
+    }),
+};
 
 /** A drill's lip catches a cone, and a depth has no face to start from. */
 export const drillBeforeCone: BeforeRule = {

@@ -26,6 +26,7 @@ import {
   skimmedLast,
 } from './facing.ts';
 import {
+  boreBeforeRecess,
   drillBeforeCone,
   holeBeforeChamfer,
   holeBeforeThread,
@@ -64,6 +65,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   smallBeforeLarge,
   holeBeforeThread,
   holeBeforeChamfer,
+  boreBeforeRecess,
   drillBeforeCone,
   seatLastInBore,
   seatLastOfAll,
@@ -141,6 +143,7 @@ const STEP_RULES: Readonly<Record<string, string>> = {
   'centre>drill': 'centre-before-drill',
   'drill>drill': 'small-hole-first',
   'drill>bore': 'drill-before-bore',
+  'groove>deburr': 'deburr',
   'drill>d-bit': 'drill-before-flat-d-bit',
   'drill>bore-start': 'drill-before-bore',
   'bore-start>d-bit': 'start-bore-before-d-bit',

@@ -13,7 +13,7 @@ export const turnBeforeRelief: BeforeRule = {
   source: CUSTOM,
   pairs: (work) =>
     work.c.part.features.flatMap((f) =>
-      f.kind === 'groove' ? all(f.serves ? of(work, f.serves, 'turn') : turnsBeside(work, f), of(work, f.id)) : [],
+      f.kind === 'groove' && f.side === 'outside' ? all(f.serves ? of(work, f.serves, 'turn') : turnsBeside(work, f), of(work, f.id)) : [],
     ),
 };
 

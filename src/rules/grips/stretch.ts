@@ -26,7 +26,7 @@ export function outsideStretch(work: Work, k: Operation): { readonly from: Len; 
   const f = work.c.part.features.find((p) => p.id === k.feature);
   if (!f) return undefined;
   if (f.kind === 'outside') return work.c.cylinder(f.cylinder);
-  if (f.kind === 'groove') return work.c.cylinder(f.floor);
+  if (f.kind === 'groove' && f.side === 'outside') return work.c.cylinder(f.floor);
   if (f.kind === 'thread' && f.side === 'outside') return f;
   if (f.kind === 'cone' && work.c.cone(f.cone).side === 'outside') {
     const at = work.c.face(work.c.cone(f.cone).at).z;

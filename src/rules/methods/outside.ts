@@ -61,7 +61,7 @@ function faceBeyond(c: Context, f: Outside, end: End): string | undefined {
 export const groove: MethodRule = methodRule({
   id: 'relief',
   source: CUSTOM,
-  when: (_c, f) => (f.kind === 'groove' ? { f } : undefined),
+  when: (_c, f) => (f.kind === 'groove' && f.side === 'outside' ? { f } : undefined),
   then: ({ f }, c) => {
     const tool = groovingTool(c.workshop);
     if (!tool) return { refused: [{ what: f.id, because: { rule: 'no-grooving-tool', grounds: {} } }] };
