@@ -169,7 +169,7 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['reaming.ts', 'stock to 20 mm', 'gtz', 'common practice'],
   ['reaming.ts', 'stock from 20 to 25 mm; most', 'applied-science', 'common practice'],
   ['thread-passes.ts', 'modified schedule', 'sandvik', 'common practice'],
-  ['cutting.ts', 'speeds of D-bit, die, relief, chamfer as parts of others', 'custom', 'common practice'],
+  ['cutting.ts', 'speeds of D-bit, counterbore, die, relief, chamfer as parts of others', 'custom', 'common practice'],
   ['parting.ts', 'widths of blade', 'here', 'derived'],
   ['cutting.ts', 'turns a minute, checked', 'lzqtool', 'common practice'],
   ['lubricants.ts', 'bronze, copper, steels, aluminium', 'mh31', 'common practice'],
