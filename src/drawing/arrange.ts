@@ -65,7 +65,7 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
   const half = Math.max(window.rim * scale, clamp);
   const margin = leftMargin(view);
-  const right = SIDE + COLUMN * Math.min(2, view.diameters.length) + centreRoom(window, scale);
+  const right = SIDE + COLUMN * Math.min(2, view.diameters.filter((d) => d.as !== 'radius').length) + centreRoom(window, scale);
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
   if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
@@ -217,7 +217,7 @@ function drawColumns(
   arrangement: Arrangement,
   taken: readonly Box[],
 ): Columns {
-  const clear = view.diameters.filter((d) => runsClear(d, sketch));
+  const clear = view.diameters.filter((d) => d.as !== 'radius' && runsClear(d, sketch));
   const uprights: readonly Upright[] = clear.map((d) => {
     const at = placed({ z: d.z, d: d.d }, sketch.out);
     return {

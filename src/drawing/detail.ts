@@ -58,12 +58,24 @@ export function drawDetail(sketch: Sketch, paper: Paper, room: DetailRoom, shown
 /** The middle of the small new edge that has most others about it. */
 function crowdOf(sketch: Sketch, paper: Paper): UR | undefined {
   const small = sketch.loops
-    .flat()
+    .flatMap(whole)
     .filter((e) => e.made && e.a.r + e.b.r > 0 && isSmall(e, paper))
     .map((e): UR => ({ u: (e.a.u + e.b.u) / 2, r: (e.a.r + e.b.r) / 2 }));
   const near = (p: UR): number => small.filter((q) => Math.hypot(p.u - q.u, p.r - q.r) * paper.scale < RADIUS).length;
   const sorted = [...small].sort((p, q) => near(q) - near(p) || q.u - p.u || q.r - p.r);
   return sorted[0];
+}
+
+/** The chords of an arc are one edge. */
+function whole(loop: readonly Edge[]): readonly Edge[] {
+  const found: Edge[] = [];
+  for (const e of loop) {
+    const last = found.at(-1);
+    const on = last && e.surface !== '' && last.surface === e.surface && last.made === e.made && last.b.u === e.a.u && last.b.r === e.a.r;
+    if (last && on) found[found.length - 1] = { ...last, b: e.b };
+    else found.push(e);
+  }
+  return found;
 }
 
 function isSmall(e: Edge, paper: Paper): boolean {

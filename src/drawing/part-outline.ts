@@ -1,4 +1,5 @@
 /** The finished part as its drawing asks for it, as a stage that nothing was cut in: corners where neighbours of its ring meet. */
+import { sharpRing, withArcs } from '../geometry/section/arc.ts';
 import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
 import type { Edge, Point, Stage } from '../model/stage.ts';
 
@@ -9,7 +10,8 @@ export function finishedStage(part: Part, out: Stage['out']): Stage {
 
 type Line = { readonly z: number; readonly d: number; readonly of: number };
 /** z * x + d * y = of. */
-function lineOf(part: Part, s: Surface): Line {
+type Sharp = Face | Cylinder | Cone;
+function lineOf(part: Part, s: Sharp): Line {
   if (s.shape === 'face') return { z: 1, d: 0, of: s.z };
   if (s.shape === 'cylinder') return { z: 0, d: 1, of: s.size.target };
   const face = surfaceOf(part, s.at);
@@ -26,9 +28,12 @@ function slopeOf(s: Cone): number {
 }
 
 function outlineOf(part: Part): readonly Edge[] {
-  const ring = part.ring.map((id) => surfaceOf(part, id));
+  const ring = sharpRing(part).flatMap((id): readonly Sharp[] => {
+    const s = surfaceOf(part, id);
+    return s.shape === 'arc' ? [] : [s];
+  });
   const joints = ring.map((s, i) => jointOf(part, s, ring[(i + 1) % ring.length] ?? s));
-  return ring.flatMap((s, i): readonly Edge[] => {
+  const sharp = ring.flatMap((s, i): readonly Edge[] => {
     const from = joints[(i + ring.length - 1) % ring.length]?.at(-1);
     const to = joints[i] ?? [];
     if (!from || !to[0]) return [];
@@ -36,6 +41,7 @@ function outlineOf(part: Part): readonly Edge[] {
     const rest = to.slice(1).map((b, k) => edge(to[k] ?? b, b, ''));
     return [edge(from, to[0], s.id), ...rest];
   });
+  return withArcs(part, sharp);
 }
 
 function edge(a: Point, b: Point, surface: string): Edge {
@@ -43,7 +49,7 @@ function edge(a: Point, b: Point, surface: string): Edge {
 }
 
 /** One point where they cross; two where both are faces (by way of the axis) or both are cylinders (a step). */
-function jointOf(part: Part, s: Surface, t: Surface): readonly Point[] {
+function jointOf(part: Part, s: Sharp, t: Sharp): readonly Point[] {
   const [p, q] = [lineOf(part, s), lineOf(part, t)];
   const det = p.z * q.d - q.z * p.d;
   if (Math.abs(det) > 1e-9) return [{ z: (p.of * q.d - q.of * p.d) / det, d: (p.z * q.of - q.z * p.of) / det }];

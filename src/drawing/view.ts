@@ -17,8 +17,10 @@ export type LengthShown = {
   /** Stands for the value where that can't be placed; the id is then among `lettered`. */
   readonly letter?: string;
 };
+/** `as` a radius: pointed at by its leader, never set as an upright dimension. */
 export type DiameterShown = {
   readonly id: string;
+  readonly as?: 'radius';
   readonly z: Len;
   readonly d: Len;
   readonly side: 'outside' | 'inside';

@@ -102,22 +102,25 @@ function chains(edges: readonly Edge[]): readonly (readonly UR[])[] {
 
 /** Below the axis: the silhouette, and an upright line at every corner of it. */
 function outsideView(outer: readonly Piece[], now: readonly Edge[], window: Window, paper: Paper): readonly Item[] {
-  const uprights = steps(outer).filter((s) => s.u !== window.cutAt);
+  const uprights = steps(outer, curvedIn(now)).filter((s) => s.u !== window.cutAt);
   const jumps = uprights.filter((s) => s.high > s.low + NEAR).map((s) => jumpEdge(s, now));
-  const faint = uprights.filter((s) => s.low > 0).map((s) => upright(s.u, 0, s.low, paper, 'below'));
+  const faint = uprights.filter((s) => s.low > 0 && !s.smooth).map((s) => upright(s.u, 0, s.low, paper, 'below'));
   return [...faint, ...strokes(mergedOrder([...outer, ...jumps]), paper, 'below')];
 }
 
-type Step = { readonly u: number; readonly low: number; readonly high: number };
+/** `smooth`: what is lower there curves into it, so that no edge is seen. */
+type Step = { readonly u: number; readonly low: number; readonly high: number; readonly smooth?: boolean };
 /** Where the silhouette jumps or bends; its two ends count as jumps from the axis. */
-function steps(pieces: readonly Piece[]): readonly Step[] {
+function steps(pieces: readonly Piece[], curved: ReadonlySet<string>): readonly Step[] {
   const found: Step[] = [];
   const ends = [...pieces, undefined];
   ends.forEach((next, i) => {
     const last = pieces[i - 1];
     if (last && next && last.b.u === next.a.u) {
       const [low, high] = [Math.min(last.b.r, next.a.r), Math.max(last.b.r, next.a.r)];
-      if (high > low + NEAR || !isStraight(last, next)) found.push({ u: next.a.u, low, high });
+      const lower = last.b.r < next.a.r ? last : next;
+      if (high > low + NEAR) found.push({ u: next.a.u, low, high, smooth: curved.has(lower.surface) });
+      else if (!isStraight(last, next) && !isSmooth(last, next, curved)) found.push({ u: next.a.u, low, high });
       return;
     }
     if (last) found.push({ u: last.b.u, low: 0, high: last.b.r });
@@ -125,6 +128,22 @@ function steps(pieces: readonly Piece[]): readonly Step[] {
   });
   return found;
 }
+
+/** Surfaces that are chains of chords: no two neighbours of theirs lie in one line. */
+function curvedIn(edges: readonly Edge[]): ReadonlySet<string> {
+  const named = edges.filter((e) => e.surface !== '' && e.a.u !== e.b.u);
+  const bends = named.filter((e, i) => named[i + 1]?.surface === e.surface && !isStraight(e, named[i + 1] ?? e));
+  return new Set(bends.map((e) => e.surface));
+}
+
+/** Within an arc, or where it runs out into its cylinder: a bend of a few degrees, which is no edge. */
+function isSmooth(p: Piece, q: Piece, curved: ReadonlySet<string>): boolean {
+  if (!curved.has(p.surface) && !curved.has(q.surface)) return false;
+  const angle = (e: Piece): number => Math.atan2(e.b.r - e.a.r, e.b.u - e.a.u);
+  return p.surface === q.surface || Math.abs(angle(p) - angle(q)) < TANGENT;
+}
+/** Radians. */
+const TANGENT = 0.2;
 
 function isStraight(p: Piece, q: Piece): boolean {
   const slope = (e: Piece): number => (e.b.r - e.a.r) / (e.b.u - e.a.u);
@@ -153,11 +172,13 @@ function mergedOrder(edges: readonly Edge[]): readonly Edge[] {
 
 /** Seen in the bore behind the cut: its steps and its mouths. */
 function boreLines(inner: readonly Piece[], window: Window, paper: Paper): readonly Item[] {
-  return steps(inner)
+  return steps(inner, NONE)
     .map((s) => ({ u: s.u, r: s.low > 0 ? s.low : s.high }))
     .filter((s) => s.r > 0 && !behindSpigot(s.u, window) && s.u !== window.cutAt)
     .map((s) => upright(s.u, 0, s.r, paper, 'above'));
 }
+
+const NONE: ReadonlySet<string> = new Set();
 
 function behindSpigot(u: number, window: Window): boolean {
   const us = window.tooling.map((p) => p.u);
@@ -199,7 +220,7 @@ function onAxis(e: Edge): boolean {
 /** The outline when the grip began: cut above, silhouette below. What still stands is drawn over it. */
 function formerLines(former: readonly Edge[], window: Window, paper: Paper): readonly Item[] {
   const silhouette = envelope(former, 'outer');
-  const jumps = steps(silhouette)
+  const jumps = steps(silhouette, curvedIn(former))
     .filter((s) => s.u !== window.cutAt)
     .map((s) => [onPaper(paper, { u: s.u, r: s.low }, 'below'), onPaper(paper, { u: s.u, r: s.high }, 'below')]);
   return [

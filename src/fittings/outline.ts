@@ -10,7 +10,7 @@ import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
 import { truthsOf } from './outline/truths.ts';
 
-export type { Chamfer, EndAsk, Hole, OutlineAsk, Recess, Section, Side, ThreadAsk } from './outline/ask.ts';
+export type { ArcAsk, Chamfer, EndAsk, Hole, OutlineAsk, Recess, Section, Side, ThreadAsk } from './outline/ask.ts';
 
 /** Throws Error when the description hangs together wrongly (two faces of one letter, a length to a face that is not there). */
 export function partFrom(ask: OutlineAsk): Part {
@@ -83,7 +83,7 @@ const height = (made: Bench, s: Surface): number =>
 const places = (made: Bench, s: Surface): readonly number[] =>
   s.shape === 'cylinder' && s.pieces ? s.pieces.map((one) => (one.from + one.to) / 2) : [middle(made, s)];
 
-/** A place along z that orders surfaces round the ring: cones a hair inside the face that they start from. */
+/** A place along z that orders surfaces round the ring: cones and arcs a hair inside the face that they start from. */
 function middle(made: Bench, s: Surface): number {
   if (s.shape === 'face') return s.z;
   if (s.shape === 'cylinder') return (s.from + s.to) / 2;

@@ -1,7 +1,8 @@
 /** A part as its drawing has it: look-ups, places, and its finished outline for pictures. */
 import type { End, FeatureId, SurfaceId } from '../model/ids.ts';
-import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
+import type { Arc, Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
 import type { Edge, Outline, Point } from '../model/stage.ts';
+import { sharpRing, withArcs } from './section/arc.ts';
 import { at, type Line, meeting, steepness } from './section/lines.ts';
 
 export type Nominal = {
@@ -11,6 +12,7 @@ export type Nominal = {
   face(id: SurfaceId): Face;
   cylinder(id: SurfaceId): Cylinder;
   cone(id: SurfaceId): Cone;
+  arc(id: SurfaceId): Arc;
   feature(id: FeatureId): Feature;
   has(id: SurfaceId): boolean;
   /** The face at that end of the part, where it has one. */
@@ -43,6 +45,10 @@ export function nominalOf(part: Part): Nominal {
       const found = surface(id);
       return found.shape === 'cone' ? found : fail(`'${id}' is no cone`);
     },
+    arc: (id) => {
+      const found = surface(id);
+      return found.shape === 'arc' ? found : fail(`'${id}' is no arc`);
+    },
     feature: (id) => part.features.find((feature) => feature.id === id) ?? fail(`${part.id}: no feature '${id}'`),
     has: (id) => byId.has(id),
     coneLine: (cone) => coneLine(cone, face(cone.at).z, cone.mouth.target),
@@ -59,20 +65,27 @@ export function coneLine(cone: Cone, z: number, mouth: number): Line {
 /** The finished part as one labelled loop, every surface at its target; a bar that stays in the chuck is closed by '' edges. */
 export function finishedOutline(part: Part): Outline {
   const nominal = nominalOf(part);
-  const ring = part.ring.map((id) => nominal.surface(id));
+  const ring = sharpRing(part).flatMap((id): readonly Sharp[] => {
+    const surface = nominal.surface(id);
+    return surface.shape === 'arc' ? [] : [surface];
+  });
   const corners = ring.map((surface, i) => cornerOf(nominal, surface, ring[(i + 1) % ring.length] ?? surface));
-  return ring.flatMap((surface, i): readonly Edge[] => {
+  const sharp = ring.flatMap((surface, i): readonly Edge[] => {
     const a = corners[(i + corners.length - 1) % corners.length];
     const b = corners[i];
     if (!a || !b) return [];
     const mark = { surface: surface.id, stage: 'final', by: '' } as const;
     return [{ a: a.arrive, b: b.leave, ...mark }, ...closing(b.leave, b.arrive)];
   });
+  return withArcs(part, sharp);
 }
+
+/** What meets its neighbours in a corner; arcs are put into these afterwards. */
+type Sharp = Face | Cylinder | Cone;
 
 /** Where one surface ends and the next begins: one place, or two where the axis or a raw end lies between. */
 type Corner = { readonly leave: Point; readonly arrive: Point };
-function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
+function cornerOf(nominal: Nominal, p: Sharp, q: Sharp): Corner {
   const apart = isRawEnd(nominal.part, p, q) || bottomOf(nominal.part, p, q) !== undefined || bottomOf(nominal.part, q, p) !== undefined;
   const met = apart ? undefined : meet(nominal, p, q);
   if (met) return { leave: met, arrive: met };
@@ -80,11 +93,11 @@ function cornerOf(nominal: Nominal, p: Surface, q: Surface): Corner {
 }
 
 /** The bar goes on into the chuck: what comes next in the ring begins at the axis. */
-const isRawEnd = (part: Part, p: Surface, q: Surface): boolean =>
+const isRawEnd = (part: Part, p: Sharp, q: Sharp): boolean =>
   part.staysInChuck === true && p.shape === 'cylinder' && p.side === 'outside' && (q.side === 'inside' || q.id === part.ring[0]);
 
 /** Where a hole that ends blind, without a floor of its own, ends towards what comes next in the ring and is not in it; its point is not drawn. */
-function bottomOf(part: Part, p: Surface, q: Surface): number | undefined {
+function bottomOf(part: Part, p: Sharp, q: Sharp): number | undefined {
   const hole = part.features.find((feature) => feature.kind === 'hole' && feature.cylinder === p.id);
   if (hole?.kind !== 'hole' || p.shape !== 'cylinder' || hole.floor !== undefined || (!hole.blind && !hole.centre)) return undefined;
   const [opens] = hole.opens;
@@ -99,7 +112,7 @@ const nominalPlace = (part: Part, cone: Cone): number => {
   return face?.shape === 'face' ? face.z : 0;
 };
 
-function meet(nominal: Nominal, p: Surface, q: Surface): Point | undefined {
+function meet(nominal: Nominal, p: Sharp, q: Sharp): Point | undefined {
   if (p.shape === 'face' && q.shape === 'face') return undefined;
   if (p.shape === 'face') return q.shape === 'face' ? undefined : { z: p.z, d: at(lineOf(nominal, q), p.z) };
   if (q.shape === 'face') return meet(nominal, q, p);
@@ -111,7 +124,7 @@ const lineOf = (nominal: Nominal, surface: Cylinder | Cone): Line =>
   surface.shape === 'cone' ? nominal.coneLine(surface) : { z: 0, d: surface.size.target, slope: 0 };
 
 /** A face runs on to the axis; a cylinder to its drawn end nearer the other. */
-function loose(nominal: Nominal, surface: Surface, toward: Surface): Point {
+function loose(nominal: Nominal, surface: Sharp, toward: Sharp): Point {
   if (surface.shape === 'face') return { z: surface.z, d: 0 };
   const bottom = bottomOf(nominal.part, surface, toward);
   if (bottom !== undefined) return { z: bottom, d: at(lineOf(nominal, surface), bottom) };

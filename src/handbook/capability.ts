@@ -64,6 +64,10 @@ const ROWS: readonly Row[] = [
   ['chamfer.length', 0.1, 'mm', 'length of a chamfer'],
   ['cone.diameter', 0.1, 'mm', 'mouth of a cone, by its fit or by measurement'],
   ['cone.length', 0.1, 'mm', 'length of a cone'],
+  ['form.diameter', 0.2, 'mm', 'twice the radius that a form tool leaves: it is ground to a gauge, and cuts its own'],
+  ['form.length', 0.1, 'mm', 'how far from its face a formed arc ends'],
+  ['steps.diameter', 0.4, 'mm', 'twice a radius turned in steps and filed to a gauge'],
+  ['steps.length', 0.2, 'mm', 'how far from its face such an arc ends'],
   // holes
   ['bore.diameter.final', 8, 'IT', 'finished bore', 'narayana'],
   ['bore.diameter.rough', 11, 'IT', 'roughed bore', 'process-it'],

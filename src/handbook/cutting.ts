@@ -24,7 +24,9 @@ export type CuttingOperation =
   | 'part-off'
   | 'groove'
   | 'chamfer'
-  | 'cone';
+  | 'cone'
+  | 'form'
+  | 'steps';
 export type CuttingTool = 'HSS' | 'carbide' | 'silver steel';
 export type CuttingData = {
   /** m/min: from, usual, to */
@@ -73,6 +75,8 @@ const LIKE: Readonly<Partial<Record<CuttingOperation, Like>>> = {
   groove: { operation: 'part-off', factor: 1, source: 'custom', standing: 'common practice' },
   chamfer: { operation: 'turn-finish', factor: 0.5, source: 'custom', standing: 'common practice' },
   cone: { operation: 'turn-finish', factor: 1, source: 'custom', standing: 'common practice' },
+  form: { operation: 'part-off', factor: 0.5, source: 'custom', standing: 'common practice' },
+  steps: { operation: 'turn-finish', factor: 1, source: 'custom', standing: 'common practice' },
 };
 /** Operations whose tool is never tipped here. */
 const HSS_ONLY: readonly CuttingOperation[] = ['drill', 'centre', 'counterbore', 'ream', 'tap', 'die'];

@@ -53,6 +53,7 @@ const RANGES: readonly Range[] = [
   ['part.length', 0.5, 400, 'mm', 'a length of a turned part: ISO 2768-1 has general tolerances from 0.5 to 400 mm'],
   ['part.quantity', 1, 500, 'count', 'parts of one kind'],
   ['chamfer', 0.1, 10, 'mm', 'a chamfer, measured on the radius'],
+  ['radius', 0.1, 25, 'mm', 'a rounded edge, a fillet, or the tool that forms it'],
   ['cone.angle', 2, 170, 'deg', 'included angle of a cone'],
   ['bar.length', 5, 6000, 'mm', 'length of a bar'],
 ];

@@ -27,6 +27,7 @@ import { parting } from './parting.ts';
 import { pipes } from './pipes.ts';
 import { practice } from './practice.ts';
 import { proving } from './proving.ts';
+import { radii } from './radii.ts';
 import { READING } from './reading.ts';
 import { reliefRelations } from './relief-steam.ts';
 import { silverSteel } from './silver-steel.ts';
@@ -88,6 +89,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
   ['practice.ts', practice],
+  ['radii.ts', radii],
   ['proving.ts', proving],
   ['reading.ts', READING],
   ['silver-steel.ts', silverSteel],

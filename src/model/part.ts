@@ -62,7 +62,24 @@ export type Cone = {
   readonly into: End;
   readonly until: SurfaceId;
 };
-export type Surface = Face | Cylinder | Cone;
+/**
+ * A quarter of a circle in section, tangent to the face `at` and to the cylinder `until`; `into` leads from that face along that cylinder.
+ * 'round': the edge of an end or a step taken down; 'fillet': metal left in the corner under a shoulder.
+ */
+export type Arc = {
+  readonly shape: 'arc';
+  readonly id: SurfaceId;
+  readonly feature: FeatureId;
+  readonly role: Role;
+  readonly side: 'outside';
+  readonly bends: 'round' | 'fillet';
+  /** Diameter of its circle: twice the R of the drawing, and even. */
+  readonly across: Limits;
+  readonly at: SurfaceId;
+  readonly into: End;
+  readonly until: SurfaceId;
+};
+export type Surface = Face | Cylinder | Cone | Arc;
 
 /** `size` is signed: z(b) - z(a), b nearer the second end, so it is positive. */
 export type Dimension = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly limits: Limits };
@@ -123,6 +140,15 @@ export type Feature =
       readonly from: End;
       readonly serves?: FeatureId;
       readonly does: 'chamfer' | 'cone';
+    }
+  /** `from`: the end that its tool comes from. */
+  | {
+      readonly kind: 'arc';
+      readonly id: FeatureId;
+      readonly role: Role;
+      readonly arc: SurfaceId;
+      readonly from: End;
+      readonly does: 'round' | 'fillet';
     }
   /** Cut on the cylinder `on`; full thread between z = `from` and z = `to` (nominal). `start`: the end that the tool or tap enters from. */
   | {

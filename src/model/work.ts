@@ -19,6 +19,8 @@ export type Verb =
   | 'groove'
   | 'chamfer'
   | 'cone'
+  | 'form'
+  | 'steps'
   | 'screw-cut'
   | 'die'
   | 'tap'
@@ -66,7 +68,8 @@ export type Cut = {
 export type Bound = { readonly face: SurfaceId; readonly beyond?: Len };
 export type Sweep =
   | { readonly take: 'face'; readonly face: SurfaceId }
-  | { readonly take: 'turn'; readonly cylinder: SurfaceId; readonly to: Bound }
+  /** `spares`: the fillet whose metal is left in the corner, as a square block. */
+  | { readonly take: 'turn'; readonly cylinder: SurfaceId; readonly to: Bound; readonly spares?: SurfaceId }
   | {
       readonly take: 'groove';
       readonly side: 'outside' | 'inside';
@@ -77,6 +80,7 @@ export type Sweep =
   /** `point`: included angle of the drill's point in degrees; absent for a flat-bottomed tool. `label`: surface whose wall it makes. */
   | { readonly take: 'bore'; readonly cylinder: SurfaceId; readonly diameter: Len; readonly to: Bound; readonly point?: number }
   | { readonly take: 'cone'; readonly cone: SurfaceId }
+  | { readonly take: 'arc'; readonly arc: SurfaceId }
   | { readonly take: 'thread'; readonly feature: FeatureId }
   /**
    * Takes the kerf and with it everything beyond. Leaves face `face` at the stage of its cut; with `stub`, leaves that much bar

@@ -136,6 +136,9 @@ export type Workshop = {
     /** two hardened rollers on a rest, on which the file runs: bought or made once */
     readonly filingGuide?: boolean;
     readonly knurling?: boolean;
+    /** radii of hollow form tools that round an edge, and of round-nosed ones that leave a fillet */
+    readonly radiusTools?: readonly Len[];
+    readonly roundNosed?: readonly Len[];
     readonly drillPress: boolean;
     readonly torch: boolean;
   };

@@ -9,7 +9,7 @@ import type { DiameterCut } from './working.ts';
 export function diameterLimits(part: Part, cut: DiameterCut): Limits {
   const surface = part.surfaces.find((one) => one.id === cut.cut.makes);
   if (!surface || surface.shape === 'face') throw new Error(`'${cut.cut.makes}' is no diameter`);
-  const size = surface.shape === 'cylinder' ? surface.size : surface.mouth;
+  const size = surface.shape === 'cylinder' ? surface.size : surface.shape === 'arc' ? surface.across : surface.mouth;
   // a start of exact size is cut again only in length
   if (cut.cut.stage === 'final' || (cut.cut.leaves === 0 && cut.operation.verb === 'bore-start')) return size;
   const band = Math.max(cut.holds, mm(numbersTable.value('rough.diameter.band')));

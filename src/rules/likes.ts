@@ -9,6 +9,8 @@ const VERBS: readonly Verb[] = [
   'turn',
   'groove',
   'chamfer',
+  'form',
+  'steps',
   'screw-cut',
   'die',
   'bore',

@@ -145,6 +145,8 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
     }
     case 'cone':
       return lookCone(state, sweep.cone);
+    case 'arc':
+      return lookArc(state, sweep.arc);
     case 'thread':
       return { diameter: threadDiameter(state.part, sweep.feature) };
     default:
@@ -248,6 +250,17 @@ function lookCone(state: State, id: SurfaceId): Found {
   const diameter = cone.side === 'outside' ? len(Math.max(outside, cone.mouth.target)) : cone.mouth.target;
   const touch = cone.side === 'outside' ? outside : inside;
   return { diameter, ...(stock > 0 ? { stock: { measures: 'diameter', amount: len(stock) }, touch } : {}) };
+}
+
+/** The speed is reckoned on the largest diameter that the form tool meets. */
+function lookArc(state: State, id: SurfaceId): Found {
+  const arc = state.part.surfaces.find((one) => one.id === id);
+  if (arc?.shape !== 'arc') throw new Error(`'${id}' is no arc`);
+  const at = placeOf(state, arc.at);
+  const span = between(at, beyond(at, arc.into, len(arc.across.target / 2)));
+  const on = state.part.surfaces.find((one) => one.id === arc.until);
+  const high = on?.shape === 'cylinder' && arc.bends === 'fillet' ? on.size.target + arc.across.target : 0;
+  return { diameter: len(Math.max(outsideOver(state.profile, span), high)) };
 }
 
 function threadDiameter(part: Part, id: string): Len {

@@ -1,6 +1,6 @@
 /** What is in the drawer for a job, or the reason why nothing is. */
 import { type Len, len } from '../base/units.ts';
-import type { ThreadSize } from '../model/part.ts';
+import type { Arc, ThreadSize } from '../model/part.ts';
 import type { ToolUse } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { length, scaled, show } from './context.ts';
@@ -62,3 +62,14 @@ export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.dies.includes(t.name) ? { kind: 'die', key: `die-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
 export const tapFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.taps.includes(t.name) ? { kind: 'tap', key: `tap-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
+
+/** The tool of the drawer whose radius is within the arc's limits and nearest to its aim; else one of just that radius, to be ground. */
+export function radiusTool(w: Workshop, arc: Arc): { readonly tool: ToolUse; readonly ready: boolean } {
+  const kind = arc.bends === 'round' ? 'radius' : 'round-nosed';
+  const drawer = (arc.bends === 'round' ? w.tools.radiusTools : w.tools.roundNosed) ?? [];
+  const off = (r: Len): number => Math.abs(2 * r - arc.across.target);
+  const found = drawer.filter((r) => 2 * r >= arc.across.lo && 2 * r <= arc.across.hi).sort((a, b) => off(a) - off(b) || a - b)[0];
+  const size = found ?? len(arc.across.target / 2);
+  const named = found === undefined ? `${kind}-to-grind` : kind;
+  return { tool: { kind: named, key: `${kind}-${show(size)}`, size, material: 'HSS' }, ready: found !== undefined };
+}

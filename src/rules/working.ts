@@ -103,8 +103,8 @@ function addDiameter(state: State, operation: Operation, way: Way, cut: Cut): vo
   const { part, capability } = state.ask;
   const surface = part.surfaces.find((one) => one.id === cut.makes);
   if (!surface || surface.shape === 'face') throw new Error(`'${operation.id}' makes the diameter '${cut.makes}', which the part has not`);
-  const size = surface.shape === 'cylinder' ? surface.size : surface.mouth;
-  const dim = nameDimension(state, `${part.id}/D.${shortName(part, cut.makes)}`, cut.stage);
+  const size = surface.shape === 'cylinder' ? surface.size : surface.shape === 'arc' ? surface.across : surface.mouth;
+  const dim = nameDimension(state, `${part.id}/${surface.shape === 'arc' ? 'R' : 'D'}.${shortName(part, cut.makes)}`, cut.stage);
   state.cuts.push({ dim, operation, cut, way, holds: capability(operation.verb, cut.measures, cut.stage, size.lo) });
 }
 

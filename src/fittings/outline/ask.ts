@@ -18,6 +18,8 @@ export type ThreadAsk = {
 };
 /** A broken edge at that end of a section; `mouth` is its small diameter, at the face. */
 export type Chamfer = { readonly at: End; readonly angle: number; readonly mouth: Limits };
+/** At that end of a section; `across` is the diameter of its circle. */
+export type ArcAsk = { readonly at: End; readonly bends: 'round' | 'fillet'; readonly across: Limits };
 export type Section = {
   /** Narrower than both neighbours: plunged, not turned along. Its shoulder and the one before it are its walls. */
   readonly groove?: true;
@@ -35,6 +37,7 @@ export type Section = {
   /** The face between this section and the next one. */
   readonly shoulder?: { readonly letter: string; readonly role: Role };
   readonly chamfers?: readonly Chamfer[];
+  readonly arcs?: readonly ArcAsk[];
   /** An outside cone that ends this section at its end toward `at`, e.g. the cone of a nipple. */
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role };
 };

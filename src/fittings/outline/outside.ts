@@ -3,7 +3,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
 import type { Cylinder, Limits, SideFeature } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
-import type { Section, ThreadAsk } from './ask.ts';
+import type { ArcAsk, Section, ThreadAsk } from './ask.ts';
 import { type Bench, boundary, named, piecesOf, put, surfaceOf } from './bench.ts';
 
 export function addSection(made: Bench, section: Section, i: number): void {
@@ -29,6 +29,7 @@ export function addSection(made: Bench, section: Section, i: number): void {
   if (section.knurl) made.features.push(knurlOn(named(made, section.name), id, from, to));
   if (section.thread) addOutsideThread(made, section, section.thread, i);
   for (const cone of conesOf(section)) addOutsideCone(made, section, cone, i);
+  for (const arc of section.arcs ?? []) addArc(made, section, arc, i);
 }
 
 /** The surface, and what makes it: a groove, or a section with the shoulders at either end of all that is one cut with it. */
@@ -192,4 +193,15 @@ function addOutsideCone(made: Bench, section: Section, cone: OutsideCone, i: num
     until: surfaceOf(made, section),
   });
   made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: cone.does });
+}
+
+/** The tool of a rounded edge comes from the side of the air, that of a fillet from the side of its cylinder. */
+function addArc(made: Bench, section: Section, { at: end, bends, across }: ArcAsk, i: number): void {
+  const at = boundary(made, end === 'first' ? i - 1 : i);
+  const until = surfaceOf(made, section);
+  const id = `${named(made, section.name)}.${end}-${bends}`;
+  if (!at) throw new Error(`arc '${id}' needs a face to start from`);
+  const into: End = end === 'first' ? 'second' : 'first';
+  put(made, { shape: 'arc', id, feature: id, role: 'free', side: 'outside', bends, across, at, into, until });
+  made.features.push({ kind: 'arc', id, role: 'free', arc: id, from: bends === 'round' ? end : into, does: bends });
 }

@@ -34,6 +34,13 @@ export type AskedSection = {
   /** On the radius, at the end `chamfer-at` or at every free corner. */
   readonly chamfer?: Size;
   readonly 'chamfer-at'?: End;
+  /** At the end `radius-at` or at every free corner. */
+  readonly radius?: Size;
+  readonly 'radius-at'?: End;
+  /** That end of the part is rounded nearly to its middle. */
+  readonly 'full-round'?: End;
+  /** Left in every corner under a higher piece. */
+  readonly fillet?: Size;
   /** By the angle between its sides, or by its length from tip to full diameter. */
   readonly cone?: { readonly at: End; readonly angle?: number; readonly length?: Len; readonly tip: Size; readonly role?: AskedRole };
 };
@@ -138,6 +145,10 @@ const section = record({
   knurl: flag().optional(),
   chamfer: size(bounds('chamfer')).optional(),
   'chamfer-at': choice(ENDS).optional(),
+  radius: size(bounds('radius')).optional(),
+  'radius-at': choice(ENDS).optional(),
+  'full-round': choice(ENDS).optional(),
+  fillet: size(bounds('radius')).optional(),
   cone: record({
     ...{ at: choice(ENDS), angle: angle().optional(), length: length(bounds('part.length')).optional() },
     ...{ tip: across(), role: role() },

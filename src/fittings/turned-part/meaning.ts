@@ -8,6 +8,7 @@ import { holesOf } from './inside.ts';
 import { lengthsOf } from './lengths.ts';
 import { lettersOf } from './letters.ts';
 import { sectionsOf } from './outside.ts';
+import { checkArcs } from './radius-room.ts';
 import { recessesOf, withRecesses } from './recess.ts';
 import { sidesOf } from './sides.ts';
 import { checkWalls } from './walls.ts';
@@ -43,6 +44,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   const recesses = recessesOf(asked, { holes: bored, length, ends }, letters, faults);
   const holes = withRecesses(bored, recesses);
   checkWalls(asked, sections, holes, faults);
+  checkArcs({ asked, sections, faults }, holes);
   const sides = sidesOf(asked, sections, holes, faults);
   const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
   if (faults.length > 0) return { faults };

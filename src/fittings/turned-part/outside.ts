@@ -14,6 +14,7 @@ import { chamfersOf } from './chamfer.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
+import { arcsOf } from './radius.ts';
 
 /** Nothing where a section could not be understood; its faults are told. */
 export function sectionsOf(asked: TurnedPartAsked, letters: Letters, faults: Faults): readonly Section[] | undefined {
@@ -79,6 +80,7 @@ function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   const thread = section.thread ? outsideThreadOf(asked, sizes, i, faults) : undefined;
   const cone = section.cone ? coneOf(asked, sizes, i, faults) : undefined;
   const chamfers = chamfersOf(asked, sizes, i, faults);
+  const arcs = arcsOf(asked, sizes, i, faults);
   checkKind(asked, sizes, i, faults);
   return {
     name: section.name,
@@ -93,6 +95,7 @@ function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
     ...(thread ? { thread } : {}),
     ...(cone ? { cone } : {}),
     ...(chamfers.length > 0 ? { chamfers } : {}),
+    ...(arcs.length > 0 ? { arcs } : {}),
   };
 }
 
@@ -110,11 +113,16 @@ function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   if (kinds.length > 1) fault(faults, path, 'two-kinds', { feature: section.name, one: kinds[0] ?? '', two: kinds[1] ?? '' });
   const narrow = section.thread ? 'thread' : section.groove ? 'groove' : undefined;
   if (section.chamfer && narrow) fault(faults, path, 'two-kinds', { feature: section.name, one: narrow, two: 'chamfer' });
+  const arc = ARCS.find((key) => section[key] !== undefined);
+  const stiff = narrow ?? (section['as-bar'] && asked.bar?.section === 'hexagon' ? 'as-bar' : undefined);
+  if (arc && stiff) fault(faults, path, 'two-kinds', { feature: section.name, one: stiff, two: arc });
   if (!section.groove) return;
   const me = sizes[i]?.target ?? len(0);
   const walls = [sizes[i - 1], sizes[i + 1]];
   if (walls.some((w) => w === undefined || w.target < me)) fault(faults, path, 'groove-without-walls', { feature: section.name });
 }
+
+const ARCS = ['radius', 'full-round', 'fillet'] as const;
 
 /** What bolts and caps are made to where nothing is said: ISO 965-1, medium. */
 const CLASS = '6g';

@@ -1,8 +1,10 @@
 /** What each sweep takes, as regions of the half-section, at the places that surfaces have now. */
 import { type End, other, type SurfaceId } from '../../model/ids.ts';
-import type { Cone, Face } from '../../model/part.ts';
+import type { Arc, Cone, Face } from '../../model/part.ts';
 import type { Bound, Sweep } from '../../model/plan.ts';
+import type { Point } from '../../model/stage.ts';
 import { coneLine } from '../nominal.ts';
+import { arcPoints, chordLine } from '../section/arc.ts';
 import { type Line, level, reaches, steepness, TOUCH } from '../section/lines.ts';
 import { isSolid, type Bound as LabelledLine, type Mark, type Paint, type Region, type Side } from '../section.ts';
 import { type Here, type Lack, shiftOf, stands } from './places.ts';
@@ -23,6 +25,8 @@ export function sweepRegions(here: Here, sweep: Sweep): Swept {
       return sweepGroove(here, sweep);
     case 'cone':
       return sweepCone(here, sweep.cone);
+    case 'arc':
+      return sweepArc(here, here.bench.nominal.arc(sweep.arc));
     case 'thread':
       return sweepThread(here, sweep.feature);
     case 'part':
@@ -72,6 +76,7 @@ function sizeOf(here: Here, surface: SurfaceId): number {
   if (made !== undefined) return made;
   const drawn = here.bench.nominal.surface(surface);
   if (drawn.shape === 'face') throw new Error(`'${surface}' has no diameter`);
+  if (drawn.shape === 'arc') return drawn.across.target;
   return drawn.shape === 'cone' ? drawn.mouth.target : drawn.size.target;
 }
 
@@ -86,9 +91,29 @@ function sweepFace(here: Here, id: SurfaceId): Swept {
 function sweepTurn(here: Here, sweep: Extract<Sweep, { take: 'turn' }>): Swept {
   const z = boundPlace(here, sweep.to);
   if (z === undefined) return lacking(sweep.to.face);
-  const lower = lined(here, level(sizeOf(here, sweep.cylinder)), sweep.cylinder);
-  return { regions: [{ ...fromOut(here.out, z, endOf(here, sweep.to, '')), lower, paint: taking(here) }], lacks: [] };
+  const d = sizeOf(here, sweep.cylinder);
+  const lower = lined(here, level(d), sweep.cylinder);
+  const end = endOf(here, sweep.to, '');
+  if (sweep.spares === undefined) return { regions: [{ ...fromOut(here.out, z, end), lower, paint: taking(here) }], lacks: [] };
+  const block = blockOf(here.bench.nominal.arc(sweep.spares));
+  const before = z - awayFrom(here.out) * block.long;
+  const bare = markOf(here, '');
+  const top: LabelledLine = { line: level(d + block.high), mark: bare };
+  const over = { from: Math.min(before, z), to: Math.max(before, z), [here.out === 'first' ? 'second' : 'first']: end };
+  return {
+    regions: [
+      { ...fromOut(here.out, before, { as: 'made', mark: bare }), lower, paint: taking(here) },
+      { ...over, lower: top, paint: taking(here) },
+    ],
+    lacks: [],
+  };
 }
+
+/** What a turned corner leaves for its fillet: as long and as high as the fillet may come out. */
+const blockOf = (arc: Arc): { readonly long: number; readonly high: number } => ({
+  long: Math.ceil(arc.across.hi / 2),
+  high: arc.across.hi,
+});
 
 /** The sweep's own diameter, unless the operation has a working dimension for it. */
 function sweepBore(here: Here, sweep: Extract<Sweep, { take: 'bore' }>): Swept {
@@ -132,6 +157,58 @@ function runsOut(here: Here, cone: Cone, line: Line, z: number): number {
   const until = here.bench.nominal.surface(cone.until);
   if (until.shape === 'face') return here.places.faces.get(until.id)?.z ?? until.z + shiftOf(here);
   return reaches(line, sizeOf(here, until.id)) ?? z;
+}
+
+/** By a tool that is brought up to the face and the cylinder as they are: all that lies over the chain; in a corner, all of its block. */
+function sweepArc(here: Here, arc: Arc): Swept {
+  const z = boundPlace(here, { face: arc.at });
+  if (z === undefined) return lacking(arc.at);
+  const d = sizeOf(here, arc.until);
+  const points = arcPoints(arc, z, d, sizeOf(here, arc.id));
+  const chords = points.slice(1).flatMap((b, i): readonly Region[] => {
+    const a = points[i];
+    return a ? overChord(here, arc, a, b) : [];
+  });
+  return { regions: arc.bends === 'round' ? chords : inCorner(here, arc, { z, d, chords }), lacks: [] };
+}
+
+/** Where a radius is too large for its cylinder the chord comes from beyond the axis: there nothing is left. */
+function overChord(here: Here, arc: Arc, a: Point, b: Point): readonly Region[] {
+  const line = chordLine(a, b);
+  const paint = taking(here);
+  if (a.d <= 0 && b.d <= 0) return [{ ...spanOf(a.z, b.z), paint }];
+  const axis = a.d < 0 ? reaches(line, 0) : undefined;
+  const whole: Region = { ...spanOf(axis ?? a.z, b.z), lower: lined(here, line, arc.id), paint };
+  return axis === undefined ? [whole] : [{ ...spanOf(a.z, axis), paint }, whole];
+}
+
+const spanOf = (a: number, b: number): Pick<Region, 'from' | 'to'> => ({ from: Math.min(a, b), to: Math.max(a, b) });
+
+/** What stands of the block beyond the arc goes as well: along the cylinder, and up the face. */
+function inCorner(
+  here: Here,
+  arc: Arc,
+  corner: { readonly z: number; readonly d: number; readonly chords: readonly Region[] },
+): readonly Region[] {
+  const { z, d, chords } = corner;
+  const block = blockOf(arc);
+  const along = arc.into === 'second' ? 1 : -1;
+  const mark = (surface: SurfaceId): Mark => ({ surface, stage: 'final', by: here.op });
+  const upper: LabelledLine = { line: level(d + block.high), mark: markOf(here, '') };
+  const [first] = chords;
+  const wall = first && { ...first, [along > 0 ? 'first' : 'second']: { as: 'made', mark: mark(arc.at) } as const };
+  const strip: Region = {
+    ...spanOf(
+      chords.reduce((far, one) => (along > 0 ? Math.max(far, one.to) : Math.min(far, one.from)), z),
+      z + along * block.long,
+    ),
+    lower: { line: level(d), mark: mark(arc.until) },
+    upper,
+    paint: taking(here),
+  };
+  return [...(wall ? [wall] : []), ...chords.slice(1)]
+    .map((one): Region => ({ ...one, upper }))
+    .concat(strip.from < strip.to ? [strip] : []);
 }
 
 /** The band between root and crest, over as much of the cylinder as the drawing has full thread. */

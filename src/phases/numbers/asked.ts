@@ -19,6 +19,7 @@ export type Asked = {
 /** What the cutting tables call it. Taps and dies are turned by hand: they have no speed here. */
 export const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
   ...{ face: 'face', turn: 'turn-rough', groove: 'groove', chamfer: 'chamfer', cone: 'cone', 'screw-cut': 'screw-cut' },
+  ...{ form: 'form', steps: 'steps' },
   ...{
     centre: 'centre',
     drill: 'drill',

@@ -14,7 +14,19 @@ import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandOf, CALLED, dataOf, diameterMade, isFinal, optional, speedOf } from './asked.ts';
 import { plungeFigures } from './plunging.ts';
 
-export const TURNING: readonly Verb[] = ['face', 'turn', 'groove', 'chamfer', 'cone', 'bore', 'bore-start', 'part-off', 'cut-stub'];
+export const TURNING: readonly Verb[] = [
+  'face',
+  'turn',
+  'groove',
+  'chamfer',
+  'cone',
+  'form',
+  'steps',
+  'bore',
+  'bore-start',
+  'part-off',
+  'cut-stub',
+];
 /** How deep a cone is cut at a time the tables leave to turning. */
 const DEPTH_OF: Readonly<Partial<Record<Verb, CuttingOperation>>> = { cone: 'turn-rough' };
 /** Fed in by a single plunge. */

@@ -95,8 +95,20 @@ function diameterClaims(part: Part, surface: Surface, corners: Corners): readonl
         finished.extents.get(surface.id)?.level?.[i];
     return [measureClaim(part, surface.id, surface.size, corners, { lo: across(0), hi: across(1) })];
   }
+  if (surface.shape === 'arc') return [measureClaim(part, surface.id, surface.across, corners, circle(surface.id))];
   const mouth: Measure = (finished) => finished.extents.get(surface.id)?.d[surface.side === 'outside' ? 0 : 1];
   return [measureClaim(part, surface.id, surface.mouth, corners, { lo: mouth, hi: mouth })];
+}
+
+/** Twice the arc's extent along the axis, or its extent in diameter: each is its circle's diameter where it is a quarter of one. */
+function circle(id: SurfaceId): Both {
+  const both =
+    (pick: (...of: readonly number[]) => number): Measure =>
+    (finished) => {
+      const extent = finished.extents.get(id);
+      return extent && pick(2 * (extent.z[1] - extent.z[0]), extent.d[1] - extent.d[0]);
+    };
+  return { lo: both(Math.min), hi: both(Math.max) };
 }
 
 type Both = { readonly lo: Measure; readonly hi: Measure };

@@ -72,6 +72,8 @@ export const toolsSchema = record({
   files: flag().optional(),
   'filing-guide': flag().optional(),
   knurling: flag().optional(),
+  'radius-tools': sizes(bounds('radius')).optional(),
+  'round-nosed': sizes(bounds('radius')).optional(),
   'drill-press': flag().optional(),
   torch: flag().optional(),
 });

@@ -29,7 +29,7 @@ export function toolsOf(keys: ToolsKeys, take: Taker): Tools {
     ...racksOf(keys, take),
     files: keys.files ?? true,
     ...present({ flatDBits: keys['flat-d-bits'], counterbores: keys.counterbores, groovingInside: keys['grooving-inside'] }),
-    ...present({ filingGuide: keys['filing-guide'] }),
+    ...present({ filingGuide: keys['filing-guide'], radiusTools: keys['radius-tools'], roundNosed: keys['round-nosed'] }),
     knurling: keys.knurling ?? false,
     drillPress: keys['drill-press'] ?? false,
     torch: keys.torch ?? false,

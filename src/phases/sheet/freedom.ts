@@ -50,6 +50,7 @@ function touches(desk: Desk, setUp: SetUp, op: OpId): readonly string[] {
     if (sweep.take === 'turn' || sweep.take === 'bore') return [sweep.cylinder, sweep.to.face];
     if (sweep.take === 'groove') return [sweep.floor, sweep.first, sweep.second];
     if (sweep.take === 'cone') return [sweep.cone];
+    if (sweep.take === 'arc') return [sweep.arc];
     return 'face' in sweep ? [sweep.face] : [];
   });
   return [...makes(desk, setUp, op), ...sweeps];

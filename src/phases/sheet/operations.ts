@@ -7,6 +7,7 @@ import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../..
 import type { Row, SizeShown } from '../../model/sheet.ts';
 import { dialText, figuresSaid, passesText } from './dials.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
+import { squareOf, stairsSaid } from './radii.ts';
 import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
@@ -38,6 +39,7 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     says: [
       ...threadSaid(figures, words),
       ...narrowSaid(figures, words),
+      ...stairsSaid(desk, operation, words),
       ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
     ],
     under: saidOnce(figuresSaid(operation, figures, words), told).join(` ${words.say('under.between')} `),
@@ -73,6 +75,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
   const length = desk.workings(operation.id).find((w) => w.measures === 'length');
   return {
     ...featureFacts(desk, operation, words),
+    square: squareOf(desk, setUp, operation),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
     size: sizes[0]?.text ?? '',

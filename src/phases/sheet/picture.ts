@@ -25,7 +25,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     stage: { ...stage, sides: sidesDone(desk, page.setUp) },
     hold: holdOf(desk, setUp, stage, means),
     lengths: lengthsOf(desk, setUp, stage, page),
-    diameters: [],
+    diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
     words: {
       alt: words.say('picture.alt', { part: page.name, grip: page.grip }),
@@ -90,6 +90,20 @@ function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage): read
   });
 }
 
+/** Rounded edges and fillets made here, by the middle of their curve: 'R 2.00' (ISO 129-1). */
+function radiiOf(desk: Desk, setUp: SetUp, stage: Stage, words: Words): StageView['diameters'] {
+  return setUp.operations.flatMap((op) => {
+    const [working] = desk.workings(op);
+    const arc = working && desk.surface(working.makes);
+    const chords = stage.outlines.flat().filter((edge) => edge.surface === arc?.id);
+    const middle = chords[Math.floor(chords.length / 2)];
+    if (!working || arc?.shape !== 'arc' || !middle) return [];
+    const text = [words.say('size.radius', { size: size(len(working.limits.target / 2)) })];
+    const at = { z: len(Math.round(middle.a.z)), d: len(Math.round(middle.a.d)) };
+    return [{ id: working.id, as: 'radius', side: 'outside', text, ...at } as const];
+  });
+}
+
 function letterIn(page: GripPage, working: Working): string {
   const rows = page.blocks.flatMap((block) => block.rows);
   return rows.flatMap((row) => row.sizes).find((s) => s.dim === working.id)?.letter ?? '';
@@ -116,5 +130,6 @@ function surfaceOf(desk: Desk, feature: string): SurfaceId {
   if (f.kind === 'end') return f.face;
   if (f.kind === 'outside' || f.kind === 'hole') return f.cylinder;
   if (f.kind === 'groove') return f.floor;
+  if (f.kind === 'arc') return f.arc;
   return f.kind === 'cone' ? f.cone : f.on;
 }

@@ -25,8 +25,16 @@ export function sizesOf(
 
 function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
   if (working.from === 'bar end') return firstFace(working, words);
+  if (desk.surface(working.makes).shape === 'arc') return radiusShown(working, words, letter);
   const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
   return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
+}
+
+/** As a drawing has it (ISO 129-1): the radius, though the circle's diameter is what is reckoned with. */
+function radiusShown(working: Working, words: Words, letter: string): SizeShown {
+  const { lo, hi, target, from } = working.limits;
+  const radius = { lo: len(lo / 2), hi: len(hi / 2), target: len(target / 2), from };
+  return { dim: working.id, text: words.say('size.radius', { size: size(radius.target) }), limits: limits(radius), after: '', letter };
 }
 
 /** The first face of all only has to clean up: anything in its range will do. */

@@ -45,6 +45,7 @@ import {
   turnBeforeRelief,
   turnBeforeThread,
 } from './outside.ts';
+import { faceBeforeRadius, turnBeforeRadius } from './radii.ts';
 
 export const BEFORE_RULES: readonly BeforeRule[] = [
   faceFirst,
@@ -58,6 +59,8 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   turnBeforeRelief,
   turnBeforeChamfer,
   shoulderBeforeChamfer,
+  turnBeforeRadius,
+  faceBeforeRadius,
   turnBeforeThread,
   reliefBeforeThread,
   startBeforeThread,

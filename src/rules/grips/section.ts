@@ -105,20 +105,21 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
   hexagon: 'runout.three-jaw',
 };
 
-/** A cone at either end of a stretch, cut or still to be cut, is nothing to hold by. On a hexagon it reaches farthest along the corners. */
+/** A cone or arc at either end of a stretch, cut or still to be cut, is nothing to hold by. On a hexagon a cone reaches farthest along the corners. */
 function clearOfCones(c: Context, o: Outside, stretch: On['stretch']): On['stretch'] {
-  const cones = c.part.features.flatMap((f) =>
-    f.kind === 'cone' && c.cone(f.cone).side === 'outside' && c.cone(f.cone).until === o.cylinder ? [c.cone(f.cone)] : [],
-  );
   const { target } = c.cylinder(o.cylinder).size;
   const widest = o.section === 'hexagon' ? mm(toMm(target) * numbersTable.value('hexagon.corners')) : target;
-  return cones.reduce((left, cone) => {
-    const depth = coneRun(cone, widest);
-    const { z } = c.face(cone.at);
-    if (cone.into === 'second') return z === stretch.from ? { from: add(left.from, depth), to: left.to } : left;
+  const taken = c.part.surfaces.flatMap((one): readonly Taken[] => {
+    if (one.side !== 'outside' || one.shape === 'face' || one.shape === 'cylinder' || one.until !== o.cylinder) return [];
+    const depth = one.shape === 'arc' ? len(one.across.hi / 2) : coneRun(one, widest);
+    return [{ into: one.into, z: c.face(one.at).z, depth }];
+  });
+  return taken.reduce((left, { into, z, depth }) => {
+    if (into === 'second') return z === stretch.from ? { from: add(left.from, depth), to: left.to } : left;
     return z === stretch.to ? { from: left.from, to: minus(left.to, depth) } : left;
   }, stretch);
 }
+type Taken = { readonly into: End; readonly z: Len; readonly depth: Len };
 
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
 function clearOfSides(

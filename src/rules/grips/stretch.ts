@@ -1,5 +1,5 @@
 /** What lies under a hold or behind it, and what makes the face that it rests on. */
-import type { Len } from '../../base/units.ts';
+import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import type { GripRule, Work } from '../rule.ts';
@@ -32,7 +32,11 @@ export function outsideStretch(work: Work, k: Operation): { readonly from: Len; 
     const at = work.c.face(work.c.cone(f.cone).at).z;
     return { from: at, to: at };
   }
-  return undefined;
+  const arc = f.kind === 'arc' ? work.c.surface(f.arc) : undefined;
+  if (arc?.shape !== 'arc') return undefined;
+  const at = work.c.face(arc.at).z;
+  const far = arc.into === 'second' ? add(at, len(arc.across.hi / 2)) : minus(at, len(arc.across.hi / 2));
+  return { from: len(Math.min(at, far)), to: len(Math.max(at, far)) };
 }
 
 export function sorted(candidates: readonly (Grip | Refusal)[]): Offered {

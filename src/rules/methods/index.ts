@@ -7,6 +7,7 @@ import { faceOnce, faceTwice, leavingBar } from './ends.ts';
 import { counterbored, flatDBit } from './flat-floors.ts';
 import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
+import { formed, stepped } from './radii.ts';
 import { recess } from './recess.ts';
 import { atTheBench, knurl } from './side.ts';
 import { dieOutside, screwCutInside, screwCutOutside, tapInside } from './threads.ts';
@@ -19,6 +20,8 @@ export const METHOD_RULES: readonly MethodRule[] = [
   groove,
   recess,
   cones,
+  formed,
+  stepped,
   screwCutOutside,
   dieOutside,
   tapInside,

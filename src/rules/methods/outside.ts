@@ -7,6 +7,7 @@ import type { Because, Cut, Way } from '../../model/plan.ts';
 import { type ConeFeature, type Context, diameterOf, farther, length, type Outside, operation, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { boringTool, chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
+import { shoulderFillet } from './radii.ts';
 
 export const turnSection: MethodRule = methodRule({
   id: 'turn',
@@ -39,9 +40,10 @@ function turnWay(c: Context, f: Outside, end: End): Way | undefined {
   const shoulder = f.shoulder[other(end)];
   const diameter: Cut = { makes: f.cylinder, stage: 'final', measures: 'diameter', leaves: ZERO };
   if (shoulder) {
+    const fillet = shoulderFillet(c, f.cylinder, shoulder);
     return {
       cuts: [diameter, { makes: shoulder, stage: 'final', measures: 'length', leaves: ZERO }],
-      sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: shoulder } }],
+      sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: shoulder }, ...(fillet ? { spares: fillet.id } : {}) }],
     };
   }
   const last = faceBeyond(c, f, end);
