@@ -113,11 +113,16 @@ export type Section =
       readonly boxes: readonly { readonly letter: string; readonly label: string; readonly hint: string }[];
       readonly sum: string;
     }
+  /** Trains of change wheels, each a picture with what to put where beside it. */
+  | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
   | {
       readonly kind: 'pictures';
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
+export type TrainShown = { readonly title: string; readonly lines: readonly string[]; readonly shafts: readonly ShaftShown[] };
+/** Wheels on it, by their teeth: the one that is driven before the one that drives. */
+export type ShaftShown = { readonly label: string; readonly wheels: readonly number[] };
 export type StepShown = { readonly title: string; readonly text: string; readonly otherwise: string; readonly boxes: readonly string[] };
 /** `share`: of the width, against the others'. */
 export type Column = { readonly label: string; readonly share: number; readonly manner: 'text' | 'strong' | 'figure' | 'small' };

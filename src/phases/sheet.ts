@@ -17,6 +17,7 @@ import { gripPage, keyOf } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
 import { type Made, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
+import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
 export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
@@ -69,7 +70,7 @@ export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 
     sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
     goesOn: words.say('goes-on'),
     ...(holds(plan) ? {} : { draft: words.say('draft') }),
-    pages: [coverPage(plan, words), ...workPages(plan, words), ...closing.filter((page) => page !== undefined)],
+    pages: [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter((page) => page !== undefined),
   };
 }
 

@@ -83,6 +83,12 @@ function sectionLines(section: Section): readonly string[] {
       return section.steps.flatMap(stepLines);
     case 'boxes':
       return [...introduction(section.text), ...section.boxes.flatMap(boxLines), ...(section.sum ? wrapped(section.sum, STEP) : [])];
+    case 'trains':
+      return section.trains.flatMap(({ title, lines }) => [
+        '',
+        ...wrapped(title, STEP),
+        ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
+      ]);
     case 'pictures':
       return section.pictures.map(({ caption }) => STEP + caption);
   }

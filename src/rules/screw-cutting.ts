@@ -43,12 +43,18 @@ function secondsToStop(wheels: WheelsUsed | undefined): number {
 /** Width of the relief that the tool runs into; a left-hand thread begins in it, and runs out over the free end. */
 function reliefRoom(part: Part, feature: Thread): Len | undefined {
   if (feature.thread.hand === 'left') return undefined;
-  const relief = part.features.find((one) => one.kind === 'groove' && one.serves === feature.id);
-  if (relief?.kind !== 'groove') return undefined;
-  const [first, second] = [relief.first, relief.second].map((id) =>
-    part.surfaces.find((one): one is Face => one.id === id && one.shape === 'face'),
-  );
-  return first && second ? len(Math.abs(second.z - first.z)) : undefined;
+  const end = feature.start === 'first' ? feature.to : feature.from;
+  const walls = part.features.flatMap((one) => {
+    if (one.kind !== 'groove' || one.side !== feature.side) return [];
+    const [first, second] = [one.first, one.second].map((id) => faceAt(part, id));
+    return first === undefined || second === undefined ? [] : [{ serves: one.serves, first, second }];
+  });
+  const relief = walls.find(({ first, second }) => first === end || second === end) ?? walls.find(({ serves }) => serves === feature.id);
+  return relief && len(Math.abs(relief.second - relief.first));
+}
+
+function faceAt(part: Part, id: string): Len | undefined {
+  return part.surfaces.find((one): one is Face => one.id === id && one.shape === 'face')?.z;
 }
 
 export type ScrewAsk = {

@@ -74,6 +74,31 @@ describe('the seat piece, reckoned by hand from its drawing', () => {
       total: mm(1),
     });
   });
+  it('the relief of 2.8 is crossed in the half second that opening takes, and in the second until a spindle stands', () => {
+    const thread = (lathe: Partial<Workshop['lathe']>) => at('seat-thread.thread/screw-cut', onLathe(lathe));
+    const closed = { leadscrew: mm(3.175), leadscrewPerInch: 8, gears: [30, 63, 75, 80], speeds: { from: 50, to: 2500 } };
+    // 2.8 / 1 x 60 / 0.5 = 336, so the metal's 250 binds; / 1 = 168, so 150 is the speed, and it runs on 2.5
+    expect(thread({}).rpm).toMatchObject({ value: 250, bound: 'bound.cutting-speed' });
+    expect(thread(closed).rpm).toMatchObject({ value: 150, bound: 'bound.thread-stop' });
+    expect(thread(closed).screw?.stop).toEqual({ runsOn: mm(2.5), room: mm(2.8) });
+    const fast = thread({ ...closed, speeds: { from: 400, to: 2500 } }).screw?.stop;
+    expect(fast && fast.runsOn > fast.room).toBe(true);
+  });
+  it.each([
+    ['seat-thread.thread/screw-cut', { nose: 'flanged' }, 'power'],
+    ['seat-thread.thread/screw-cut', { nose: 'screwed' }, 'slowly'],
+    ['seat-thread.thread/screw-cut', { nose: 'flanged', reverse: false }, 'hand'],
+    ['coupling.thread/screw-cut', { nose: 'flanged' }, 'hand'],
+  ] as const)('%s on %j, half-nuts closed: back by %s (on a threaded mandrel never under power)', (op, lathe, back) => {
+    const closed = { leadscrew: mm(3.175), leadscrewPerInch: 8, gears: [30, 63, 75, 80] };
+    expect(at(op, onLathe({ ...closed, ...lathe })).screw?.back).toBe(back);
+    expect(at(op, onLathe(lathe)).screw?.back).toBeUndefined();
+  });
+  it('M12x1 is checked over wires of 0.6: d2 + 3 W - 0.866025 P, and a sharp tool goes 7/8 H deep', () => {
+    const screw = at('seat-thread.thread/screw-cut').screw;
+    expect(screw).toMatchObject({ infeed: 'straight', sharp: mm(0.76), toward: 'headstock', spring: 2 });
+    expect(screw?.wires).toEqual({ wire: mm(0.6), lo: mm(11.206 + 1.8 - 0.866), hi: mm(11.324 + 1.8 - 0.866) });
+  });
   it('no wheels for the pitch: none are named', () => {
     expect(at('seat-thread.thread/screw-cut', onLathe({ gears: [60, 65] })).wheels).toBeUndefined();
   });

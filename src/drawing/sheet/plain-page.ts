@@ -8,6 +8,7 @@ import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
 import { FIELDS, fieldRow, stepBlock } from './steps.ts';
+import { drawTrain } from './train.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
 export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture };
@@ -18,6 +19,7 @@ type Piece = { readonly block: Block; readonly above: Block };
 const CELL = { gap: 3, pad: 0.6 } as const;
 const TICK = { size: 3.8, indent: 7 } as const;
 const PICTURES = { across: 4, height: 30, gap: 4 } as const;
+const TRAIN = { width: 72, height: 36, gap: 6 } as const;
 const BOX = { label: 108, width: 34, height: 7 } as const;
 const MANNERS: Readonly<Record<Column['manner'], Style>> = {
   text: STYLES.note,
@@ -83,6 +85,8 @@ function piecesOf(means: PlainMeans, section: Section): readonly Piece[] {
       return stepPieces(means, section);
     case 'boxes':
       return boxPieces(means, section);
+    case 'trains':
+      return trainPieces(means, section);
     case 'pictures':
       return picturePieces(means, section);
   }
@@ -216,6 +220,22 @@ function boxLine(paper: Paper, box: { readonly letter: string; readonly label: s
   });
   const height = Math.max(words.height, hint.height, BOX.height) + GAP.row;
   return { height, items: [...letter.items, ...words.items, ...hint.items, writeBox(PAGE.left + BOX.label, 0, BOX.width, BOX.height)] };
+}
+
+// ---- trains ------------------------------------------------------------------------------------------------------------
+function trainPieces(paper: Paper, section: Section & { readonly kind: 'trains' }): readonly Piece[] {
+  const above = titleBlock(paper, section.title, '');
+  const x = PAGE.left + TRAIN.width + TRAIN.gap;
+  const place = (top: number) => ({ x, top, width: PAGE.right - x });
+  return section.trains.map(({ title, lines, shafts }) => {
+    const words = stack(GAP.row, GAP.small, [
+      (top) => paragraph(paper, STYLES.strong, title, place(top)),
+      ...lines.map((line) => (top: number) => paragraph(paper, STYLES.body, line, place(top))),
+    ]);
+    const height = Math.max(TRAIN.height, words.height) + 2 * GAP.row;
+    const drawn = moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row);
+    return { above, block: { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] } };
+  });
 }
 
 // ---- pictures ----------------------------------------------------------------------------------------------------------

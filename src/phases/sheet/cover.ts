@@ -39,6 +39,8 @@ function filled(section: Section): boolean {
       return section.steps.length > 0;
     case 'boxes':
       return section.boxes.length > 0;
+    case 'trains':
+      return section.trains.length > 0;
     case 'pictures':
       return section.pictures.length > 0;
   }

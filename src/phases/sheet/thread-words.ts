@@ -3,13 +3,16 @@ import type { Words } from '../../base/words.ts';
 import { passes, short } from '../../drawing/sheet/format.ts';
 import type { Figures } from '../../model/plan.ts';
 
+/** Key of the page that shows the trains. */
+export const WHEELS_PAGE = 'wheels';
+
 type Wheels = NonNullable<Figures['wheels']>;
 type Screw = NonNullable<Figures['screw']>;
 
 /** 'wheels 40 drives 80 by idler 45'. */
 export function wheelsOf(wheels: Wheels, words: Words): string {
   const pairs = wheels.drivers.map((driver, i) => words.say('wheels.pair', { driver, driven: wheels.driven[i] ?? 0 }));
-  return words.say('wheels', { pairs: pairs.join(' · '), idler: wheels.idler ?? '' });
+  return words.say('wheels', { pairs: pairs.join(' · '), idler: wheels.idler ?? '', sheet: `{sheet:${WHEELS_PAGE}}` });
 }
 
 /** How the half-nuts are used, and how the tool comes back; '' without wheels. */
@@ -36,7 +39,6 @@ export function threadSaid(figures: Figures | undefined, words: Words): readonly
     words.say('screw.spring', { spring: screw.spring, sharp: short(screw.sharp) }),
     ...(screw.toward === 'tailstock' ? [words.say('screw.left', { by: leftBy(wheels) })] : []),
     ...stopSaid(screw, words),
-    ...(wheels?.over ? [words.say('screw.error', errorFacts(wheels))] : []),
     ...(screw.wires
       ? [words.say('screw.wires', { wire: short(screw.wires.wire), lo: short(screw.wires.lo), hi: short(screw.wires.hi) })]
       : []),

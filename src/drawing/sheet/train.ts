@@ -1,0 +1,57 @@
+/** A train of wheels as circles that touch, shaft by shaft from left to right, each with its teeth; the name of each shaft beneath, on two lines by turns. */
+import type { Item } from '../../model/display.ts';
+import type { ShaftShown } from '../../model/sheet.ts';
+import { circle, text } from '../display.ts';
+import { type Paper, RULE, STYLES } from './type.ts';
+
+/** mm; `items` stand in a frame whose top left corner is 0, 0. */
+export type TrainFrame = { readonly width: number; readonly height: number };
+
+/** Drawn as large as the frame lets it; two wheels on one shaft are two circles about one centre. */
+export function drawTrain(paper: Paper, shafts: readonly ShaftShown[], frame: TrainFrame): readonly Item[] {
+  const centres = centresOf(shafts);
+  const ends = shafts.flatMap((shaft, i) =>
+    shaft.wheels.map((teeth) => ({ from: at(centres, i) - teeth / 2, to: at(centres, i) + teeth / 2 })),
+  );
+  const [left, right] = [Math.min(...ends.map((e) => e.from)), Math.max(...ends.map((e) => e.to))];
+  const largest = Math.max(...shafts.flatMap((shaft) => shaft.wheels));
+  const room = frame.height - 2 * STYLES.small.lead - PAD;
+  const scale = Math.min(frame.width / (right - left), room / largest);
+  const cy = room / 2;
+  const small = { advances: paper.advances, ...STYLES.small };
+  const figure = { advances: paper.advances, ...STYLES.second };
+  return shafts.flatMap((shaft, i) => {
+    const cx = (at(centres, i) - left) * scale;
+    const wheels = [...shaft.wheels].sort((a, b) => b - a);
+    return [
+      ...wheels.map((teeth) => circle(cx, cy, (teeth / 2) * scale, { stroke: { ink: 'black', width: RULE.box } })),
+      circle(cx, cy, HUB, { fill: 'black' }),
+      ...wheels.map((teeth, n) => text(figure, String(teeth), cx, numberAt(wheels, n, cy, scale), 'middle')),
+      text(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead, 'middle'),
+    ];
+  });
+}
+const PAD = 1;
+const HUB = 0.6;
+
+/** Where each shaft stands, in teeth: the last wheel of one touches the first of the next. */
+function centresOf(shafts: readonly ShaftShown[]): readonly number[] {
+  const out: number[] = [];
+  for (const [i, shaft] of shafts.entries()) {
+    const before = shafts[i - 1]?.wheels.at(-1);
+    out.push(before === undefined ? 0 : (out[i - 1] ?? 0) + (before + (shaft.wheels[0] ?? 0)) / 2);
+  }
+  return out;
+}
+
+const at = (centres: readonly number[], i: number): number => centres[i] ?? 0;
+
+/** The larger wheel's number under its top, the smaller's (or the only one's) over the hub; of two equal ones, over and under it. */
+function numberAt(wheels: readonly number[], n: number, cy: number, scale: number): number {
+  const size = STYLES.second.size;
+  const over = cy - HUB - PAD / 2;
+  if (wheels.length === 1 || n === 1) return n === 1 ? cy + size : over;
+  const [large = 0, other = 0] = wheels;
+  const ring = ((large - other) / 2) * scale;
+  return ring > size ? cy - (large / 2) * scale + size : over;
+}
