@@ -79,14 +79,14 @@ function wrongType(expected: string, value: unknown): Problem {
   return { problem: 'read.wrong-type', grounds: { asked } };
 }
 
-/** Of the ways to write a thing, the one that the person was at: keys where keys were written, else the short one. */
+/** Of the ways to write a thing, the one that the person was at: keys or a list where that was written, else the short one. */
 function branch(ways: readonly (readonly Issue[])[], value: unknown): readonly Issue[] {
-  const isRecord = typeof value === 'object' && value !== null && !Array.isArray(value);
+  const isStructured = typeof value === 'object' && value !== null;
   const wants = (issues: readonly Issue[]) =>
     issues.some(
       (i) => i.path.length === 0 && (i.code === 'invalid_type' || (i.code === 'custom' && i.params?.problem === 'read.wrong-type')),
     );
-  return (isRecord ? ways.find((w) => !wants(w)) : ways.find((w) => w.some((i) => i.code === 'custom'))) ?? ways[0] ?? [];
+  return (isStructured ? ways.find((w) => !wants(w)) : ways.find((w) => w.some((i) => i.code === 'custom'))) ?? ways[0] ?? [];
 }
 
 /** The keys that a record of the schema may have, looked up along a path. */

@@ -22,12 +22,15 @@ export type Size = {
 };
 
 /** A size in a file; in millimetres where no unit stands. `bounds` are of the nominal size. */
-export const size = (bounds: Bounds = {}) =>
+export const size = (bounds: Bounds = {}) => sizeBy((value) => within(bounds, value, readSize(value)));
+
+/** The same with a reader of one's own. */
+export const sizeBy = (read: (value: unknown) => Size | Problem) =>
   z
     .any()
     .meta({ type: ['number', 'string'] })
     .transform((value: unknown, context): Size => {
-      const got = value === undefined ? { problem: 'read.missing-key', grounds: {} } : within(bounds, value, readSize(value));
+      const got = value === undefined ? { problem: 'read.missing-key', grounds: {} } : read(value);
       if (!('problem' in got)) return got;
       context.addIssue({ code: 'custom', params: got, input: value });
       return z.NEVER;
@@ -72,7 +75,7 @@ const notASize = (problem: Problem, text: string): Problem =>
 function threaded(match: RegExpExecArray, text: string): Size | Problem {
   const whole = /^m ?(\d{1,3}(?:\.\d{1,3})?)((?: ?[x×*] ?\d{1,2}(?:\.\d{1,3})?)?)(?: ?- ?(\d{1,2}[a-z]{1,2}))?$/i.exec(match.input);
   const nominal = whole ? readQuantity(Number(whole[1]), 'length') : undefined;
-  if (!whole || typeof nominal !== 'number') return { problem: 'read.not-a-thread', grounds: { word: text } };
+  if (!whole || typeof nominal !== 'number') return { problem: 'read.not-a-thread', grounds: { word: text, near: '' } };
   const thread = `M${whole[1]}${(whole[2] ?? '').replace(/[×*X]/g, 'x').replaceAll(' ', '')}`;
   return { nominal: len(nominal), thread, text, ...(whole[3] ? { fit: whole[3] } : {}) };
 }

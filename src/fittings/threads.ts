@@ -1,26 +1,28 @@
 /** Threads as a design uses them: both halves of a pair, their reliefs and starts. */
+import { present } from '../base/asking.ts';
 import { add, type Len, len, minus } from '../base/units.ts';
-import { metricThread, type ThreadLimits } from '../handbook/iso965-metric.ts';
+import type { ThreadLimits } from '../handbook/iso965-metric.ts';
+import { thread as threadCalled } from '../handbook/threads.ts';
 import type { Limits, ThreadSize } from '../model/part.ts';
 import { about, between, ratio, size, TENTH, tidy, times } from './limits.ts';
 import type { ThreadAsk } from './outline.ts';
 
 export type ThreadPair = { readonly name: string; readonly outside: ThreadSize; readonly inside: ThreadSize };
 
-/** Nothing when the handbook has no such thread. */
+/** In the usual class of its family on either side. Nothing when the handbook has no such thread. */
 export function threadPair(name: string): ThreadPair | undefined {
-  const outside = metricThread(name, '6g');
-  const inside = metricThread(name, '6H');
-  return outside && inside && { name: outside.name, outside: threadSize(outside), inside: threadSize(inside) };
+  const [outside, inside] = [threadOf(name, 'outside'), threadOf(name, 'inside')];
+  return outside && inside && { name: outside.name, outside, inside };
 }
 
-/** One half of a pair; `cls` '6g', '6H' … Nothing when the handbook has no such thread or class. */
-export function threadOf(name: string, cls: string): ThreadSize | undefined {
-  const found = metricThread(name, cls);
-  return found && threadSize(found);
+/** One half of a pair; `cls` '6g', '6H', 'close' …, the family's usual one when absent. Nothing when the handbook has no such thread or class. */
+export function threadOf(name: string, side: 'outside' | 'inside', cls?: string): ThreadSize | undefined {
+  const found = threadCalled(name)?.thread;
+  const limits = found?.limits(side, cls ?? found[side][0] ?? '');
+  return found && limits && threadSize(limits, found.perInch);
 }
 
-function threadSize(t: ThreadLimits): ThreadSize {
+function threadSize(t: ThreadLimits, perInch: number | undefined): ThreadSize {
   const as = `${t.name}-${t.cls}`;
   const limits = (pair: { readonly lo: Len; readonly hi: Len }): Limits => between(pair.lo, pair.hi, aim(pair.lo, pair.hi), as, 'thread');
   return {
@@ -31,6 +33,7 @@ function threadSize(t: ThreadLimits): ThreadSize {
     minor: limits(t.minor),
     root: t.root,
     pitch: t.pitch,
+    ...present({ perInch }),
     hand: t.hand,
     flankAngle: t.flankAngle,
   };

@@ -4,6 +4,7 @@ import { add, type Len, len, minus, mm, toMm } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor, nextBar } from './bar.ts';
+import { drilledHole } from './drawer.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy } from './limits.ts';
 import { type Hole, partFrom, type Section } from './outline.ts';
 import { insideChamfer, type ThreadPair } from './threads.ts';
@@ -25,7 +26,6 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
   const least = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
   const across = nextBar({ material: ask.material, section: 'hexagon' }, least, workshop);
   const hole = add(tailOf(ask), size('nut.clear'));
-  const _drilled = size('band.drilled');
   if (hole >= headOf(ask))
     found.push({
       code: 'design.nut-has-no-floor',
@@ -41,7 +41,7 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
     first: { letter: 'M', role: 'clearance' },
     second: { letter: 'T', role: 'clearance' },
     sections: [{ name: 'hexagon', role: 'free', size: stock(across), length, section: 'hexagon', asStock: true }],
-    holes: nutHoles(ask, depth, length, hole),
+    holes: nutHoles(ask, depth, length, hole, workshop),
     lengths: [
       { from: 'M', to: 'L', limits: general(depth) },
       { from: 'M', to: 'T', limits: general(length) },
@@ -58,8 +58,6 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
   const headLength = add(cone, size('nipple.head'));
   const length = add(headLength, tail);
   const socket = size('nipple.socket');
-  const _pocket = add(ask.pipe.outside, size('pipe.fit'));
-  const _drilled = size('band.drilled');
   return partFrom({
     id: 'nipple',
     kind: 'nipple',
@@ -69,7 +67,7 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
     first: { letter: 'V', role: 'clearance' },
     second: { letter: 'E', role: 'clearance' },
     sections: nippleSections(ask, tip, headLength),
-    holes: nippleHoles(ask, inside, length),
+    holes: nippleHoles(ask, inside, length, workshop),
     lengths: [
       { from: 'V', to: 'H', limits: general(headLength) },
       { from: 'H', to: 'E', limits: general(tail) },
@@ -81,8 +79,7 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
 const radians = (includedAngle: number): number => ((includedAngle / 2) * Math.PI) / HALF_TURN;
 const HALF_TURN = ratio('turn.half');
 
-function nutHoles(ask: UnionAsk, depth: Len, length: Len, hole: Len): readonly Hole[] {
-  const drilled = size('band.drilled');
+function nutHoles(ask: UnionAsk, depth: Len, length: Len, hole: Len, workshop: Workshop): readonly Hole[] {
   return [
     {
       name: 'socket',
@@ -101,7 +98,7 @@ function nutHoles(ask: UnionAsk, depth: Len, length: Len, hole: Len): readonly H
     {
       name: 'hole',
       role: 'clearance',
-      size: between(hole, add(hole, drilled), hole, 'drilled'),
+      size: drilledHole(hole, workshop),
       from: depth,
       to: length,
       opens: ['first', 'second'],
@@ -125,7 +122,7 @@ function nippleSections(ask: UnionAsk, tip: Len, headLength: Len): readonly Sect
   ];
 }
 
-function nippleHoles(ask: UnionAsk, inside: Len, length: Len): readonly Hole[] {
+function nippleHoles(ask: UnionAsk, inside: Len, length: Len, workshop: Workshop): readonly Hole[] {
   const socket = size('nipple.socket');
   const pocket = add(ask.pipe.outside, size('pipe.fit'));
   const drilled = size('band.drilled');
@@ -133,7 +130,7 @@ function nippleHoles(ask: UnionAsk, inside: Len, length: Len): readonly Hole[] {
     {
       name: 'bore',
       role: 'clearance',
-      size: between(inside, add(inside, drilled), inside, 'drilled'),
+      size: drilledHole(inside, workshop),
       from: len(0),
       to: minus(length, socket),
       opens: ['first', 'second'],

@@ -98,6 +98,7 @@ const ROWS: readonly Row[] = [
   ['turn.half', 180, 'deg', 'half a turn', 'definition', 'derived'],
   ['flats.body', 8, 'mm', 'length of spanner flats on a body'],
   ['band.drilled', 0.15, 'mm', 'a drilled hole comes out over its drill by up to this'],
+  ['drill.over-wanted', 0.3, 'mm', 'a clearance hole may be drilled this much over what it has to pass, for a drill that there is'],
   ['part.wall.least', 0.3, 'mm', 'wall under which a part as drawn is refused; thinner is foil, not turning'],
   ['wall.least', 1, 'mm', 'least wall that is turned and handled with comfort'],
   ['length.least-surface', 0.05, 'mm', 'least length of a face or cylinder that must stay at every limit'],

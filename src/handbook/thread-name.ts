@@ -1,6 +1,7 @@
 /** Names of threads as people write them, made one: `M10×1`, `m10 x 1.0` and `M10x1` are the same thread; so are `ME 1/4x40` and `1/4-40 ME`. */
 import { ask } from '../base/asking.ts';
 import type { Problem } from '../base/quantity.ts';
+import { readSize, type Size, sizeBy } from '../base/size.ts';
 import { shown } from '../base/written.ts';
 import { metricName } from './iso965-metric.ts';
 import { nearestThreads, thread as threadCalled } from './threads.ts';
@@ -26,10 +27,26 @@ function inchName(word: string): string | undefined {
 export const thread = () =>
   ask({ type: 'string' }, (value): string | Problem => {
     const name = typeof value === 'string' ? threadName(value) : undefined;
-    return (
-      name ?? {
-        problem: 'read.not-a-thread',
-        grounds: { word: shown(String(value)), near: nearestThreads(shown(String(value))).join(', ') },
-      }
-    );
+    return name ?? notAThread(value);
   });
+
+/** A thread as a drawing has it: 'M10x1-6g', '1/4-40 ME close', '2BA'. */
+export const threadSize = () => sizeBy(sizeOf);
+
+/** A plain size passes here: that it is no thread is told where the part is judged. */
+function sizeOf(value: unknown): Size | Problem {
+  const size = inchSizeOf(value) ?? readSize(value);
+  return 'problem' in size && typeof value === 'string' ? notAThread(value) : size;
+}
+
+function inchSizeOf(value: unknown): Size | undefined {
+  const found = typeof value === 'string' ? threadCalled(value) : undefined;
+  if (typeof value !== 'string' || !found || found.left || found.thread.family === 'metric') return undefined;
+  const { name, nominal } = found.thread;
+  return { nominal, thread: name, text: shown(value), ...(found.cls === undefined ? {} : { fit: found.cls }) };
+}
+
+function notAThread(value: unknown): Problem {
+  const word = shown(String(value));
+  return { problem: 'read.not-a-thread', grounds: { word, near: nearestThreads(word).join(', ') } };
+}

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { report } from '../../src/base/report.ts';
 import { MOST_BYTES } from '../../src/base/source.ts';
-import { len, mm } from '../../src/base/units.ts';
+import { inch, len, mm } from '../../src/base/units.ts';
 import { words } from '../../src/base/words.ts';
 import type { CheckValveAsked } from '../../src/fittings/check-valve/asked.ts';
 import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
@@ -108,10 +108,10 @@ describe('what may be left out', () => {
     expect(keys(all).filter((key) => !keys(said).includes(key))).toEqual([
       'lathe.centre-height',
       'lathe.speeds',
+      'lathe.leadscrew',
       'lathe.between-centres',
       'lathe.spindle-bore',
       'lathe.motor',
-      'lathe.leadscrew',
       ...['cross', 'top', 'tailstock'].flatMap((d) => ['division', 'reads', 'turn'].map((k) => `lathe.dials.${d}.${k}`)),
     ]);
     expect(new Set(keys(all)).size).toBe(all.length);
@@ -133,6 +133,11 @@ describe('what may be left out', () => {
       [mm(1), mm(1.1), mm(1.2), mm(2.4892), mm(3), mm(6.35), mm(6.5278)],
     ],
     ['tools: { drills: [3 mm, 3, 3.0 mm] }', [mm(3)]],
+    // drills.ts: number 1 is 0.2280 in, 2 0.2210, 3 0.2130; A 0.2340, B 0.2380
+    ['tools: { drills: [number 1-3, letter A-B] }', [0.213, 0.221, 0.228, 0.234, 0.238].map((d) => inch(d))],
+    ['tools: { drills: fraction 1/16-1/8 }', [4, 5, 6, 7, 8].map((n) => inch(n / 64))],
+    ['tools: { drills: 1/16-1/8 in by 1/64 }', [4, 5, 6, 7, 8].map((n) => inch(n / 64))],
+    ['tools: { drills: [1.0-1.3 by 0.1, 2 to 3 by 0.5 mm] }', [1, 1.1, 1.2, 1.3, 2, 2.5, 3].map((d) => mm(d))],
   ])('%s', (line, drills) => expect(readWorkshop(LEAST_WORKSHOP + line).value?.workshop.tools.drills).toEqual(drills));
   it('materials on the shelf go by the name in the handbook', () => {
     const { value } = readWorkshop(`${LEAST_WORKSHOP}shelf: [{ material: EN1A, section: round, across: [16, 1/2 in], length: 300 }]\n`);

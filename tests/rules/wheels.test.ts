@@ -8,7 +8,7 @@ import { shop } from '../fixtures/shop.ts';
 
 const GEARS = [20, 25, 30, 35, 40, 40, 45, 50, 55, 60, 65, 80];
 const threadNamed = (name: string): ThreadSize => {
-  const found = threadOf(name, '6g');
+  const found = threadOf(name, 'outside', '6g');
   if (!found) throw new Error(`no thread ${name}`);
   return found;
 };

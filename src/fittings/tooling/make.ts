@@ -15,12 +15,15 @@ import { guidePin, guideRoller, splitSleeve } from './kept.ts';
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'd-bit') return `${ask.end === 'flat' ? 'flat-' : ''}d-bit-${ask.diameter / MM}`;
-  if (ask.kind === 'gauge-nut') return `gauge-nut-${ask.thread.name}`;
+  if (ask.kind === 'gauge-nut') return `gauge-nut-${inId(ask.thread.name)}`;
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
   if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}`;
   if (ask.kind === 'guide-roller' || ask.kind === 'guide-pin') return `${ask.kind}-${ask.across / MM}`;
-  return `mandrel-${ask.thread.name}-${ask.side}`;
+  return `mandrel-${inId(ask.thread.name)}-${ask.side}`;
 }
+
+/** '1/4-40 ME' as '1-4-40-ME': a stroke or a space would part the id. */
+const inId = (name: string): string => name.replace(/[/ ]/g, '-');
 
 /** The ask names the work's thread; the tooling gets the mate. */
 export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagnostic[]): Part {

@@ -10,6 +10,7 @@ import type { Len } from '../../base/units.ts';
 import { len } from '../../base/units.ts';
 import { shown } from '../../base/written.ts';
 import { bounds } from '../../handbook/reading.ts';
+import { threadSize } from '../../handbook/thread-name.ts';
 import type { End } from '../../model/ids.ts';
 import { type Meant, meaningOf } from './meaning.ts';
 
@@ -134,7 +135,7 @@ const depth = () =>
 const section = record({
   name: name(),
   diameter: across().optional(),
-  thread: size().optional(),
+  thread: threadSize().optional(),
   'as-bar': flag().optional(),
   length: size(bounds('part.length')),
   role: role(),
@@ -157,7 +158,7 @@ const section = record({
 const hole = record({
   name: name(),
   diameter: across().optional(),
-  thread: size().optional(),
+  thread: threadSize().optional(),
   from: choice(ENDS),
   depth: depth(),
   full: length(bounds('part.length')).optional(),

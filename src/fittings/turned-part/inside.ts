@@ -39,7 +39,7 @@ function bore(hole: AskedHole, path: Path, length: Len, faults: Faults): Bored |
     fault(faults, path, 'one-size', { feature: name, none: diameter === undefined });
     return undefined;
   }
-  const threaded = thread?.thread === undefined ? undefined : threadOf(thread.thread, thread.fit ?? CLASS);
+  const threaded = thread?.thread === undefined ? undefined : threadOf(thread.thread, 'inside', thread.fit);
   if (thread && !threaded)
     fault(faults, [...path, 'thread'], 'thread-unknown', unknownThread(name, thread.thread ?? thread.text, thread.fit ?? ''));
   const limits = threaded?.minor ?? (diameter && limitsOf(diameter, 'hole', name, [...path, 'diameter'], faults));
@@ -49,8 +49,6 @@ function bore(hole: AskedHole, path: Path, length: Len, faults: Faults): Bored |
   const stretch = hole.from === 'first' ? { from: len(0), to: deep } : { from: minus(length, deep), to: length };
   return { asked: hole, path, size: limits, ...stretch, ...(threaded ? { thread: threaded } : {}) };
 }
-/** What nuts and tapped holes are made to where nothing is said: ISO 965-1, medium. */
-const CLASS = '6H';
 
 /** Larger holes take what they cover; what is left is one stretch, because every hole begins at an end. */
 function whatIsLeft(hole: Bored, all: readonly Bored[], faults: Faults): Stretch | undefined {

@@ -1,8 +1,7 @@
 /** Sections along the outside, from the first end to the second: their sizes, threads, reliefs, cones, and the faces between them. */
 
-import { nearest } from '../../base/nearest.ts';
 import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
-import { metricNames } from '../../handbook/iso965-metric.ts';
+import { nearestThreads, thread as threadCalled } from '../../handbook/threads.ts';
 import type { End } from '../../model/ids.ts';
 import type { Limits } from '../../model/part.ts';
 import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
@@ -46,17 +45,15 @@ function sizeOf(asked: TurnedPartAsked, section: AskedSection, path: Path, fault
 
 function threadAsked({ name, thread }: AskedSection, path: Path, faults: Faults) {
   if (!thread) return undefined;
-  const found = thread.thread === undefined ? undefined : threadOf(thread.thread, thread.fit ?? CLASS);
+  const found = thread.thread === undefined ? undefined : threadOf(thread.thread, 'outside', thread.fit);
   if (!found) fault(faults, [...path, 'thread'], 'thread-unknown', unknownThread(name, thread.thread ?? thread.text, thread.fit ?? ''));
   return found;
 }
 
 /** Grounds of a thread that the handbook lacks: the names that it has for that diameter, or the nearest name. */
 export function unknownThread(feature: string, name: string, cls: string) {
-  const [diameter = ''] = name.split('x');
-  const same = metricNames.filter((n) => n === diameter || n.startsWith(`${diameter}x`));
-  const known = metricNames.includes(name);
-  return { feature, thread: name, cls: known ? cls : '', near: same.length > 0 ? same.join(', ') : (nearest(name, metricNames) ?? '') };
+  const known = threadCalled(name) !== undefined;
+  return { feature, thread: name, cls: known ? cls : '', near: nearestThreads(name).join(', ') };
 }
 
 /** The step between a section and the one before it has to be there at every limit. */
@@ -124,9 +121,6 @@ function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
 
 const ARCS = ['radius', 'full-round', 'fillet'] as const;
 
-/** What bolts and caps are made to where nothing is said: ISO 965-1, medium. */
-const CLASS = '6g';
-const NUT_CLASS = '6H';
 const neighbour = (i: number, side: End): number => (side === 'first' ? i - 1 : i + 1);
 
 function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): ThreadAsk | undefined {
@@ -149,7 +143,7 @@ function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: nu
   }
   const nose = sizes[neighbour(i, start)];
   const full = outsideThread(found, start, nose?.hi);
-  const nut = threadOf(found.name, NUT_CLASS)?.minor.lo ?? found.root;
+  const nut = threadOf(found.name, 'inside')?.minor.lo ?? found.root;
   if (nose && nose.hi >= nut)
     fault(faults, path, 'nose-wide', {
       feature: section.name,

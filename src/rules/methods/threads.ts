@@ -1,5 +1,5 @@
 /** Threads: cut with a single point, by die or by tap. */
-import { len } from '../../base/units.ts';
+import { len, mm } from '../../base/units.ts';
 import { ppmOf } from '../../handbook/trains.ts';
 import type { Feature } from '../../model/part.ts';
 import type { Grounds, Method, Operation, Way } from '../../model/plan.ts';
@@ -39,7 +39,11 @@ function saysOf(f: ThreadFeature, step: 'screw-cut' | 'die' | 'tap'): Operation[
   return step === 'screw-cut' ? gauge : [...gauge, { rule: 'tap-backing-off', grounds, held: 'threaded-mandrel' }];
 }
 
-const gaugeLength = (f: ThreadFeature) => len(f.thread.major.target - (f.thread.major.target % f.thread.pitch));
+/** Whole pitches within the diameter, down to a tenth of a millimetre. */
+const gaugeLength = (f: ThreadFeature) => {
+  const whole = f.thread.major.target - (f.thread.major.target % f.thread.pitch);
+  return len(whole - (whole % mm(1 / 10)));
+};
 const singlePoint = (c: Context, side: 'outside' | 'inside', f: ThreadFeature): Operation['tool'] => ({
   ...{ kind: `threading-${side}`, key: `threading-${side}` },
   ...{ material: c.workshop.tools.material, thread: f.thread.name },
