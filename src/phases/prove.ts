@@ -9,6 +9,7 @@ import { isSolid } from '../geometry/section.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Claim, Figures, Operation, Proof, Route } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
+import { wayAtCorners } from './prove/at-corners.ts';
 import { type Case, claim, short } from './prove/claims.ts';
 import { type Corners, cornersOf } from './prove/corners.ts';
 import { cornerText, endClaims } from './prove/end.ts';
@@ -29,7 +30,7 @@ export type Proved = {
  */
 export function prove(asked: Proved): Proof {
   const corners = cornersOf(asked);
-  const way = wayClaims(asked, corners.base.run.steps);
+  const way = wayAtCorners(asked, corners, wayClaims(asked, corners.base.run.steps));
   const stock = stockClaims(asked, corners);
   const end = endClaims(asked, corners);
   // judged last: by then every corner that any other claim asked for has been replayed

@@ -6,6 +6,16 @@ import { at, TOUCH } from './lines.ts';
 export type Pieces = { readonly of: readonly (readonly number[])[]; readonly count: number };
 
 export function piecesOf(section: Section): Pieces {
+  const before = known.get(section);
+  if (before) return before;
+  const pieces = joined(section);
+  known.set(section, pieces);
+  return pieces;
+}
+/** A section is asked for as what one step leaves and as what the next one finds. */
+const known = new WeakMap<Section, Pieces>();
+
+function joined(section: Section): Pieces {
   const starts: number[] = [];
   let cells = 0;
   for (const slab of section.slabs) {

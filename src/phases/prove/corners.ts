@@ -16,7 +16,7 @@ export type Run = { readonly run: Replay; readonly finished: Finished };
 export type Corners = {
   /** Every working dimension at its target. */
   readonly base: Run;
-  least(measure: Measure): { readonly lo: number | undefined; readonly at: Corner };
+  least(measure: Measure): { readonly lo: number | undefined; readonly at: Corner; readonly run: Replay };
   most(measure: Measure): { readonly hi: number | undefined; readonly at: Corner };
   /** A corner replayed so far at which the ring is not this one. */
   changed(ring: readonly string[]): Corner | undefined;
@@ -41,17 +41,17 @@ export function cornersOf(asked: Case): Corners {
   };
   const base = at({});
   const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map((one) => moveOf(one, at));
-  const toward = (measure: Measure, way: 1 | -1): { readonly value: number | undefined; readonly corner: Corner } => {
+  const toward = (measure: Measure, way: 1 | -1): Toward => {
     const before = measure(base.finished, base.run);
     const corner = Object.fromEntries(moves.flatMap((move) => sideOf(move, measure, way, before)));
     const { run, finished } = at(corner);
-    return { value: measure(finished, run), corner };
+    return { value: measure(finished, run), corner, run };
   };
   return {
     base,
     least: (measure) => {
-      const { value, corner } = toward(measure, -1);
-      return { lo: value, at: corner };
+      const { value, corner, run } = toward(measure, -1);
+      return { lo: value, at: corner, run };
     },
     most: (measure) => {
       const { value, corner } = toward(measure, 1);
@@ -63,6 +63,7 @@ export function cornersOf(asked: Case): Corners {
   };
 }
 
+type Toward = { readonly value: number | undefined; readonly corner: Corner; readonly run: Replay };
 type Done = { readonly corner: Corner; readonly at: Run };
 function firstLack(all: readonly Done[]): Lacking | undefined {
   for (const { corner, at } of all) {

@@ -3,7 +3,7 @@ import { mm, toMm } from '../../base/units.ts';
 import { isMetal, throughs } from '../../geometry/section/ask.ts';
 import { at } from '../../geometry/section/lines.ts';
 import type { Pieces } from '../../geometry/section/pieces.ts';
-import { type Bound, isSolid, type Section } from '../../geometry/section.ts';
+import { type Bound, isSolid, type Section, type Slab } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
 import { proving } from '../../handbook/proving.ts';
 import type { SurfaceId } from '../../model/ids.ts';
@@ -14,17 +14,29 @@ import { type Case, claim, figure, short, show } from './claims.ts';
 type Held = { readonly length: number; readonly piece: number; readonly surface: SurfaceId | '' };
 
 export function heldStretches(asked: Case, section: Section, pieces: Pieces, grip: Grip): readonly Held[] {
+  const inside = holdsInside(asked, grip);
+  return touchedBy(asked, section, grip).map(({ slab, length, surface }) => {
+    const cell = inside ? slab.paints.findIndex(isSolid) : slab.paints.findLastIndex(isSolid);
+    return { length, surface, piece: pieces.of[section.slabs.indexOf(slab)]?.[cell] ?? -1 };
+  });
+}
+
+type Touched = { readonly slab: Slab; readonly length: number; readonly surface: SurfaceId | '' };
+function touchedBy(asked: Case, section: Section, grip: Grip): readonly Touched[] {
   const slack = figure('proof.grip.slack');
   const inside = holdsInside(asked, grip);
-  return throughs(section).flatMap((through): readonly Held[] => {
+  return throughs(section).flatMap((through): readonly Touched[] => {
     const { slab } = through;
     const bound: Bound | undefined = inside ? through.inner : through.outer;
     const [from, to] = [Math.max(slab.from, grip.from), Math.min(slab.to, grip.to)];
     if (!bound || to <= from || Math.abs(at(bound.line, (from + to) / 2) - grip.diameter) > slack) return [];
-    const cell = inside ? slab.paints.findIndex(isSolid) : slab.paints.findLastIndex(isSolid);
-    const piece = pieces.of[section.slabs.indexOf(slab)]?.[cell] ?? -1;
-    return [{ length: to - from, piece, surface: bound.mark.surface }];
+    return [{ slab, length: to - from, surface: bound.mark.surface }];
   });
+}
+
+/** How much of the work the hold touches, as long as it is at its diameter. */
+export function heldLength(asked: Case, section: Section, grip: Grip): number {
+  return touchedBy(asked, section, grip).reduce((sum, one) => sum + one.length, 0);
 }
 
 export const holdsInside = (asked: Case, grip: Grip): boolean =>
@@ -47,6 +59,7 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
     diameter: show(grip.diameter),
     surface: short(part.id, kept?.surface ?? ''),
     reason,
+    corner: '',
   });
 
   function reasonOf(): 'nothing' | 'kept' | 'no-thread' | 'heavy' | 'short' | '' {

@@ -11,7 +11,7 @@ export function heldClaims(asked: Case, step: Step): readonly Claim[] {
   if (step.setUp.grip.kind === 'bench' || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
   const reason = reasonOf(asked, step);
   const id = step.operation.id;
-  const grounds = { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason };
+  const grounds = { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason, corner: '' };
   return [claim('held', id, reason === '', grounds, id)];
 }
 
@@ -23,14 +23,19 @@ function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'fal
   if (cells.some((cell) => !held.has(pieceAt(step.before, pieces, cell.z, (cell.low + cell.high) / 2)))) return 'not-joined';
   const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
   if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
-  const inHold = cells.reduce((sum, cell) => sum + lengthInHold(asked, step, cell), 0);
-  return inHold > figure('proof.hold.slack') ? 'in-the-hold' : '';
+  return inHoldOf(asked, step, cells) > figure('proof.hold.slack') ? 'in-the-hold' : '';
 }
 
-/** Metal that this step took or threaded, cell by cell, in the middle of each. */
-type Cell = { readonly from: number; readonly to: number; readonly z: number; readonly low: number; readonly high: number };
-function cutCells(step: Step): readonly Cell[] {
-  return step.after.slabs.flatMap((slab) =>
+/** Length of the held stretch that this cut takes the skin off. */
+export function inHoldOf(asked: Case, step: Step, cells: readonly Cell[] = cutCells(step, step.setUp.grip)): number {
+  return cells.reduce((sum, cell) => sum + lengthInHold(asked, step, cell), 0);
+}
+
+/** Metal that this step took or threaded, cell by cell, in the middle of each; with `within`, of the slabs that reach into it. */
+export type Cell = { readonly from: number; readonly to: number; readonly z: number; readonly low: number; readonly high: number };
+export function cutCells(step: Step, within?: { readonly from: number; readonly to: number }): readonly Cell[] {
+  const slabs = within ? step.after.slabs.filter((slab) => slab.to > within.from && slab.from < within.to) : step.after.slabs;
+  return slabs.flatMap((slab) =>
     slab.paints.flatMap((paint, k): readonly Cell[] => {
       const over = slab.bounds[k];
       if (!over || !('by' in paint) || paint.by !== step.operation.id || paint.state === 'dropped') return [];

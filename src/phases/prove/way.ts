@@ -58,12 +58,17 @@ function leftOut(asked: Case, steps: readonly Step[]): readonly Claim[] {
 // ---- set-ups --------------------------------------------------------------------------------------------------------------------
 function setUpClaims(asked: Case, steps: readonly Step[], step: Step): readonly Claim[] {
   const { grip } = step.setUp;
-  const operations = steps.filter((one) => one.setUp.no === step.setUp.no).map((one) => one.operation);
-  const held = gripClaim(asked, step.before, piecesOf(step.before), grip, operations);
+  const held = holdClaim(asked, steps, step);
   if (grip.datum === undefined) return [held];
   const place = step.placesBefore.faces.get(grip.datum);
   const there = place !== undefined && faceStanding(step.before, place.z, grip.datum) > TOUCH;
   return [held, thereClaim(asked, grip.id, there ? '' : grip.datum, 'datum')];
+}
+
+/** `step`: the first of its set-up. */
+export function holdClaim(asked: Case, steps: readonly Step[], step: Step): Claim {
+  const operations = steps.filter((one) => one.setUp.no === step.setUp.no).map((one) => one.operation);
+  return gripClaim(asked, step.before, piecesOf(step.before), step.setUp.grip, operations);
 }
 
 // ---- what is measured from, what is cut up to -----------------------------------------------------------------------------------
@@ -100,9 +105,19 @@ export const NO_CHIPS: readonly string[] = ['stone', 'deburr', 'gauge', 'harden'
 
 // ---- guide and reach --------------------------------------------------------------------------------------------------------------
 /** From the end at which the tool comes in: the first stretch that is not wider than the tool steers it, if it is of its own size. */
-function guideClaims(asked: Case, step: Step): readonly Claim[] {
+export function guideClaims(asked: Case, step: Step): readonly Claim[] {
   const { guide } = step.way;
   if (!guide) return [];
+  const has = guideOf(step);
+  const id = step.operation.id;
+  const grounds = { operation: short(asked.part.id, id), diameter: show(guide.diameter), has: show(has), least: show(guide.least) };
+  return [claim('guide', id, has >= guide.least - TOUCH, { ...grounds, corner: '' }, id)];
+}
+
+/** How much bore of its own size stands before a steered tool when it arrives; 0 for one that is not steered. */
+export function guideOf(step: Step): number {
+  const { guide } = step.way;
+  if (!guide) return 0;
   const slack = figure('proof.guide.slack');
   const all = throughs(step.before).map(({ slab, inner }) => ({ slab, width: inner ? at(inner.line, (slab.from + slab.to) / 2) : 0 }));
   const ordered = step.out === 'first' ? all : [...all].reverse();
@@ -112,19 +127,17 @@ function guideClaims(asked: Case, step: Step): readonly Claim[] {
     if (Math.abs(width - guide.diameter) > slack) break;
     has += lengthOf(slab);
   }
-  const id = step.operation.id;
-  const grounds = { operation: short(asked.part.id, id), diameter: show(guide.diameter), has: show(has), least: show(guide.least) };
-  return [claim('guide', id, has >= guide.least - TOUCH, grounds, id)];
+  return has;
 }
 const lengthOf = (slab: Slab): number => slab.to - slab.from;
 
 /** How far in the tool has to go against how far it can. Tools without a stated reach are not judged. */
-function reachClaims(asked: Case, step: Step): readonly Claim[] {
+export function reachClaims(asked: Case, step: Step): readonly Claim[] {
   const has = toolReach(asked, step);
   const wants = step.operation.tool.kind === 'parting' ? widestAt(step) : step.way.reach;
   if (has === undefined || wants === undefined) return [];
   const id = step.operation.id;
-  return [claim('reach', id, has >= wants, { operation: short(asked.part.id, id), has: show(has), wants: show(wants) }, id)];
+  return [claim('reach', id, has >= wants, { operation: short(asked.part.id, id), has: show(has), wants: show(wants), corner: '' }, id)];
 }
 
 function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | undefined {
@@ -135,13 +148,13 @@ function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | 
 }
 
 /** Greatest diameter that this step takes metal from. */
-function widestAt(step: Step): number {
+export function widestAt(step: Step): number {
   const own = (paint: Slab['paints'][number]): boolean => 'by' in paint && paint.state === 'taken' && paint.by === step.operation.id;
   return Math.max(0, ...throughs(step.after, own).map(({ slab, outer }) => Math.max(at(outer.line, slab.from), at(outer.line, slab.to))));
 }
 
 // ---- wall and speed -----------------------------------------------------------------------------------------------------------------
-function wallClaim(asked: Case, steps: readonly Step[]): Claim {
+export function wallClaim(asked: Case, steps: readonly Step[]): Claim {
   const least = figure('proof.wall.least');
   const thin = steps.flatMap((step) => {
     const found = thinnest(step.after);
@@ -153,6 +166,7 @@ function wallClaim(asked: Case, steps: readonly Step[]): Claim {
     least: show(least),
     z: show(worst?.z ?? 0),
     operation: short(asked.part.id, worst?.step.operation.id ?? ''),
+    corner: '',
   };
   return claim('wall', asked.part.id, worst !== undefined && worst.wall >= least, grounds, worst?.step.operation.id);
 }

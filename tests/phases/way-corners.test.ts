@@ -1,0 +1,49 @@
+/** Claims about the way at corners: what holds at the targets and not at a legal corner is refused, with that corner. */
+import { describe, expect, it } from 'vitest';
+import { len, mm } from '../../src/base/units.ts';
+import type { Claim, Working } from '../../src/model/plan.ts';
+import { type Proved, prove } from '../../src/phases/prove.ts';
+import { everyPlan, provedOf } from '../fixtures/every-plan.ts';
+
+/** A working dimension with one of its limits moved out, its target where it was. */
+const widened = (asked: Proved, dim: string, side: 'lo' | 'hi', by: number): Proved => ({
+  ...asked,
+  chart: {
+    ...asked.chart,
+    working: asked.chart.working.map(
+      (one): Working =>
+        one.id === dim ? { ...one, limits: { ...one.limits, [side]: len(one.limits.target + (side === 'hi' ? by : -by)) } } : one,
+    ),
+  },
+});
+const failedBy = (asked: Proved, kind: Claim['kind'], about: string): Claim | undefined =>
+  prove(asked).claims.find((one) => one.kind === kind && one.about === about && !one.holds);
+
+describe('the way at its corners', () => {
+  it('a grip that is long enough at the targets and too short at a corner is refused with that corner', () => {
+    const planned = everyPlan.find(({ spec }) => spec.includes('spindle'));
+    const [first] = planned?.plan.parts ?? [];
+    if (!planned || !first) throw new Error('no spindle');
+    const sound = provedOf(planned.plan, first);
+    const grip = sound.route.setUps.find((one) => one.grip.kind === 'collet')?.grip;
+    if (!grip) throw new Error('no collet');
+    // set 5 short of where it was, and past the end of what it holds: then it holds what a length leaves of that
+    const drawn = { ...grip, from: len(grip.to - mm(5)), to: len(grip.to + mm(10)) };
+    const setUps = sound.route.setUps.map((one) => (one.grip === grip ? { ...one, grip: drawn } : one));
+    const tight: Proved = { ...sound, route: { ...sound.route, setUps } };
+    expect(failedBy(tight, 'grip', grip.id)).toBeUndefined();
+    const lengths = sound.chart.working.filter((one) => one.measures === 'length' && one.stage === 'final');
+    const refused = lengths.flatMap(({ id }) =>
+      (['lo', 'hi'] as const).flatMap((side) => {
+        const claim = failedBy(widened(tight, id, side, mm(4)), 'grip', grip.id);
+        return claim ? [{ id: id.slice(id.indexOf('/') + 1), claim }] : [];
+      }),
+    );
+    expect(refused.length).toBeGreaterThan(0);
+    for (const { id, claim } of refused) {
+      expect(claim.grounds.reason).toBe('short');
+      expect(claim.grounds.corner).toContain(`${id} `);
+    }
+  });
+});
+});
