@@ -46,4 +46,3 @@ describe('the way at its corners', () => {
     }
   });
 });
-});
