@@ -21,6 +21,8 @@ import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
 import type { StageAt } from './phases/sheet.ts';
 import { stack } from './phases/stack.ts';
+import { stock } from './phases/stock.ts';
+import { packTimes, times } from './phases/times.ts';
 import { weighBy } from './rules/difficulty.ts';
 
 export type Compiled = {
@@ -47,12 +49,16 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   found.push(...stacks.found);
   if (failed(found)) return { found };
   const toolingOf = (setUp: Route['setUps'][number]) => setUp.grip.tooling && toolingId(setUp.grip.tooling);
+  const packs = inputs.packs ?? 1;
+  const day = sequence(parts, toolingOf);
   const body = {
     version: VERSION,
     fitting: fitting.value,
     workshop,
     parts,
-    sequence: sequence(parts, toolingOf),
+    sequence: day,
+    time: packTimes(parts, day, packs, workshop),
+    stock: stock(parts, packs, (part) => day.filter((s) => s.part === part && s.setUp === 0).length, workshop),
     stacks: stacks.value ?? [],
   };
   return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, stages: parts.flatMap(stagesOf), found };
@@ -118,6 +124,7 @@ function finish({ part, candidates: c, route }: Routed, workshop: Workshop, foun
     chart: charted.value,
     figures,
     proof: prove({ part, route, chart: charted.value, workshop, figures }),
+    time: times({ part, route, chart: charted.value, figures }, workshop),
   };
 }
 

@@ -98,10 +98,14 @@ function judge(command: string, known: readonly Option[], given: Given, before: 
   // `--out --draft`: the next option is no value, unless it is tied on with '='
   if (value === undefined || value === '' || (value.startsWith('-') && !given.inlineValue))
     return mistake('option-wants', { ...at, wants: option.takes });
+  if (option.takes === 'count' && !COUNT.test(value)) return mistake('not-a-count', { ...at, word: value });
   if (option.any && !option.any.includes(value))
     return mistake('not-one-of', { ...at, word: value, any: option.any.join(', '), ...near(value, option.any) });
   return undefined;
 }
+
+/** As many as one would cut bar for. */
+const COUNT = /^[1-9]\d{0,2}$/;
 
 function near(word: string, known: readonly string[], before = ''): { readonly near: string } {
   const found = nearest(word, known);

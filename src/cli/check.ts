@@ -1,4 +1,9 @@
 /** `check`: everything but writing; what is found is listed. */
+
+import type { Words } from '../base/words.ts';
+import { short } from '../drawing/sheet/format.ts';
+import type { Plan } from '../model/plan.ts';
+import { hoursOf } from '../phases/sheet/stock.ts';
 import { plainChart, tellChart } from './chart-table.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
@@ -29,6 +34,7 @@ async function tell(job: Job, console: Console): Promise<void> {
   const failures = failedClaims(plan);
   if (failures.length > 0) return tellFailures('cli.proof-failed', failures, job, console);
   const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
+  tellBar(plan, job.words, console);
   const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, 0);
   console.out(`${job.words.say('cli.check-good', { parts: plan.parts.length, setUps, claims })}\n`);
 }
@@ -50,7 +56,19 @@ function plain(job: Job, exit: Exit): Record<string, unknown> {
       replays: p.proof.replays,
       ...(p.proof.volume === undefined ? {} : { volume: p.proof.volume }),
     })),
+    ...(plan?.stock ? { stock: plan.stock } : {}),
+    ...(plan?.time ? { time: plan.time } : {}),
     chart: plan ? plainChart(plan) : [],
     mark: plan?.mark ?? null,
   };
+}
+
+function tellBar({ stock, time }: Plan, words: Words, console: Console): void {
+  for (const { material, section, across, uses, grams, lacks } of stock?.kinds ?? []) {
+    const facts = { uses: short(uses), grams: Math.round(grams ?? 0), lacks: lacks > 0 ? short(lacks) : '' };
+    console.out(
+      `${words.say('cli.check-bar', { stock: words.say('stock.bar', { material, section, across: short(across) }), ...facts })}\n`,
+    );
+  }
+  if (time) console.out(`${words.say('cli.check-time', { hours: hoursOf(time.whole, words) })}\n`);
 }

@@ -1,6 +1,6 @@
 /** What may be asked on the command line, as data: parsing, help and tests all read this one list. Its words are `cli.*` in templates. */
 
-export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' | 'one'; readonly any?: readonly string[] };
+export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' | 'one' | 'count'; readonly any?: readonly string[] };
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
 export type Option = Taking | Switch;
 export type Command = {
@@ -20,6 +20,7 @@ export type Format = (typeof FORMATS)[number];
 export const TOOLS = ['hss', 'carbide'] as const;
 
 const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
+const QUANTITY: Option = { name: 'quantity', takes: 'count' };
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
 const GRAPH: Option = { name: 'graph', takes: 'nothing' };
 const HELP: Option = { name: 'help', takes: 'nothing' };
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
     least: 1,
     options: [
       WORKSHOP,
+      QUANTITY,
       { name: 'out', takes: 'folder' },
       { name: 'format', takes: 'one', any: FORMATS },
       { name: 'draft', takes: 'nothing' },
@@ -38,7 +40,7 @@ export const COMMANDS: readonly Command[] = [
       HELP,
     ],
   },
-  { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, JSON_OUT, HELP] },
+  { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, QUANTITY, JSON_OUT, HELP] },
   {
     name: 'why',
     wants: ['fitting', 'part', 'operation'],

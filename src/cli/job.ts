@@ -23,9 +23,10 @@ export async function runJob(path: string, options: Options, tools: Tools): Prom
   const assets = loadAssets();
   const own = { assets, words: words(assets.words) };
   const read = readInputs(path, options);
+  const packs = options.quantity === undefined ? {} : { packs: Number(options.quantity) };
   if (!read.value) return { ...own, sources: {}, compiled: { found: read.found } };
   const { inputs, sources } = read.value;
-  const compiled = await tools.compile(inputs, assets);
+  const compiled = await tools.compile({ ...inputs, ...packs }, assets);
   const standard = { [assets.workshop.name]: { path: assets.workshop.name, text: assets.workshop.text } };
   return { ...own, inputs, sources: { ...standard, ...sources }, compiled };
 }

@@ -30,13 +30,13 @@ const ROWS: readonly Row[] = [
   ['make.guide-roller', 30, 'a roller of the filing guide, hardened'],
   ['make.guide-pin', 15, 'a pin of the filing guide'],
   ['pass', 0.2, 'between two cuts: back, and the dial to its next reading'],
-  ['work.deburr', 0.4, 'an edge'],
   ['work.stone', 1, 'a few strokes on a fine stone'],
   ['work.knurl', 3, 'a knurl run along'],
   ['work.saw-off', 4, 'sawn off'],
   ['work.file-flats', 6, 'a flat filed and measured'],
   ['work.file-square', 6, 'a flat of a square, with a guide'],
   ['work.file-hexagon', 6, 'a flat of a hexagon, with a guide'],
+  ['work.slit', 4, 'slit along with a saw, its burrs taken off'],
   ['work.file-half', 15, 'half of a D-bit filed or ground away, measured as it goes'],
   ['work.cross-drill', 10, 'marked out, set up in the vee-block, drilled'],
   ['work.solder', 15, 'cleaned, fluxed, heated, left to cool, cleaned again'],
@@ -49,6 +49,7 @@ export const setting: FactTable = factTable([
   ...HOLDS.map(([kind, as, more, what]) => row(`hold.${kind}`, more, as === '' ? what : `${what}; on top of '${as}'`)),
   ...ROWS.map(([id, minutes, what]) => row(id, minutes, what)),
   { ...row('feed.hand', 100, 'as fast as a wheel is turned steadily under cut (60 to 120)'), unit: 'mm/min' },
+  { ...row('approach', 2, 'a tool begins this far off the work'), unit: 'mm' },
   { ...row('hand-tap.length', 10, 'length of thread that the minutes of hand-tap are for'), unit: 'mm' },
 ]);
 

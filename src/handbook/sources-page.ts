@@ -30,11 +30,13 @@ import { proving } from './proving.ts';
 import { radii } from './radii.ts';
 import { READING } from './reading.ts';
 import { reliefRelations } from './relief-steam.ts';
+import { setting } from './setting.ts';
 import { silverSteel } from './silver-steel.ts';
 import { cite, type SourceId, sources } from './sources.ts';
 import { spindleFacts, spindleRelations } from './spindle.ts';
 import { squarePairs } from './squares.ts';
 import { stiffnessRelations } from './stiffness.ts';
+import { stockFacts } from './stock-facts.ts';
 import { tapping, tappingRelations } from './tapping-torque.ts';
 import { threading } from './thread-passes.ts';
 import { toolTable } from './thread-tool.ts';
@@ -92,8 +94,10 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['radii.ts', radii],
   ['proving.ts', proving],
   ['reading.ts', READING],
+  ['setting.ts', setting],
   ['silver-steel.ts', silverSteel],
   ['spindle.ts', spindleFacts],
+  ['stock-facts.ts', stockFacts],
   ['tapping-torque.ts', tapping],
   ['thread-passes.ts', threading],
   ['thread-tool.ts', toolTable],

@@ -31,6 +31,11 @@ export function whipSpeed(diameter: number, length: number, modulus: number, den
 }
 const FIRST_ROOT = 3.516;
 
+/** mm that may stand out where it whirls at that many turns: the inverse. GPa, kg/m3. */
+export function whipLength(diameter: number, turns: number, modulus: number, density: number): number {
+  return 1000 * Math.sqrt(whipSpeed(diameter, 1000, modulus, density) / turns);
+}
+
 export const stiffnessRelations: readonly Relation[] = [
   { id: 'cantilever', formula: 'y = F L³ / (3 E I)', unit: 'mm', source: cite('beams'), standing: 'derived' },
   { id: 'propped', formula: 'y = F a³ (L − a)² (4 L − a) / (12 E I L³)', unit: 'mm', source: cite('beams'), standing: 'derived' },

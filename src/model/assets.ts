@@ -13,4 +13,6 @@ export type FontFiles = Readonly<Record<'text' | 'text-bold' | 'narrow' | 'narro
 export type Inputs = {
   readonly fitting: { readonly name: string; readonly text: string };
   readonly workshop?: { readonly name: string; readonly text: string };
+  /** How many of the fitting are made: for bar and time; one where it is not said. */
+  readonly packs?: number;
 };

@@ -2,6 +2,8 @@
 import type { Len } from '../base/units.ts';
 import type { DimId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Fitting, Limits, Part, Say } from './part.ts';
+import type { PackStock } from './stock.ts';
+import type { PackTime, PartTime } from './time.ts';
 import type { Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
 import type { Workshop } from './workshop.ts';
 
@@ -248,6 +250,8 @@ export type PlannedPart = {
   readonly chart: Chart;
   readonly figures: readonly Figures[];
   readonly proof: Proof;
+  /** An estimate; absent in a plan that was not made by the phases. */
+  readonly time?: PartTime;
 };
 
 /** The whole answer: what `compile` gives, what the sheet is written from, what `--format json` prints. Plain records only. */
@@ -258,6 +262,9 @@ export type Plan = {
   /** Every part that is made, tooling included, in the order of the fitting and then of the tooling. */
   readonly parts: readonly PlannedPart[];
   readonly sequence: Sequence;
+  readonly stock?: PackStock;
+  /** Of the whole pack, as an estimate. */
+  readonly time?: PackTime;
   /** Worst case of each of the fitting's chains across parts. */
   readonly stacks?: readonly StackPath[];
   /** First 8 hex digits of a hash of all the above. */

@@ -5,6 +5,7 @@ import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section } from '../../model/sheet.ts';
 import { keyOf, partName, stockName } from './grip.ts';
+import { stockSections, timeSections } from './stock.ts';
 
 export function coverPage(plan: Plan, words: Words): PlainPage {
   return {
@@ -20,7 +21,8 @@ export function coverPage(plan: Plan, words: Words): PlainPage {
       pictures(plan, words),
       partsTable(plan, words),
       figures(plan, words),
-      bars(plan, words),
+      ...(plan.stock ? stockSections(plan, plan.stock, words) : [bars(plan, words)]),
+      ...timeSections(plan, words),
       bought(plan, words),
       tools(plan, words),
       cautions(plan, words),
@@ -133,7 +135,10 @@ function bars(plan: Plan, words: Words): Section {
 
 function bought(plan: Plan, words: Words): Section {
   const items = plan.fitting.bought.map((item) =>
-    words.say('ready.bought', { quantity: item.quantity, what: say({ id: `bought.${item.kind}`, grounds: item.grounds }, words) }),
+    words.say('ready.bought', {
+      quantity: item.quantity * (plan.stock?.packs ?? 1),
+      what: say({ id: `bought.${item.kind}`, grounds: item.grounds }, words),
+    }),
   );
   return { kind: 'notes', title: words.say('ready.bought.title'), items, manner: 'ticked' };
 }

@@ -5,6 +5,7 @@ import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
+import { ofBar, timeOf } from './bar-and-time.ts';
 import { withFreedom } from './freedom.ts';
 import { type Desk, lastOf } from './lookup.ts';
 import { rowsOf } from './operations.ts';
@@ -24,7 +25,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
     setUp: place,
     heading: words.say('page.grip.heading', { part: name, grip }),
     name: name.toUpperCase(),
-    about: words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity }),
+    about: `${words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity })}${timeOf(desk, [setUp, ...bench], words)}`,
     grip,
     of: setUp.grip.kind === 'bench' ? '' : words.say('grip.of', { count: desk.grips.length }),
     hold: holdOf(plan, desk, setUp, words),
@@ -104,7 +105,8 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
     title: words.say(title, facts),
     text: words.say(text, facts),
   });
-  const held = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
+  const own = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
+  const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
   return [
     held,

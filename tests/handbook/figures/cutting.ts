@@ -7,6 +7,7 @@ import { numbersTable } from '../../../src/handbook/numbers.ts';
 import { partingDepth } from '../../../src/handbook/parting.ts';
 import { reamingStock } from '../../../src/handbook/reaming.ts';
 import * as stiff from '../../../src/handbook/stiffness.ts';
+import { barArea } from '../../../src/handbook/stock-facts.ts';
 import { equalAreaDepth, modifiedInfeed } from '../../../src/handbook/thread-passes.ts';
 import * as times from '../../../src/handbook/times.ts';
 import { type Figure, figures, type Given, relative, there } from './figure.ts';
@@ -28,6 +29,29 @@ export const cuttingFigures: readonly Figure[] = [
     ['mm³ a minute', () => force.removalRate(12, 11, 200), 3611],
     ['minutes', () => times.turningTime(150, 0.5, 400) / 60, 0.75],
     ['W at 4 W s/mm³', () => (force.removalRate(12, 11, 200) / 60) * 4, 240.8],
+  ]),
+  ...relative('Elementary Technical Mathematics, section 1-8, exercise 53, gradesaver.com: 9 9/64 in at 3/128 in a turn, 45 turns', 1e-9, [
+    ['turning 9 9/64 in, minutes', () => times.turningTime(585 / 64, 3 / 128, 45) / 60, 26 / 3],
+  ]),
+  ...figures('weight of steel bar a metre, 7850 kg/m3, fantasticeng.com 2019/01', 0.001, [
+    ...(
+      [
+        [6, 0.222],
+        [8, 0.395],
+        [10, 0.616],
+        [12, 0.888],
+        [16, 1.578],
+        [20, 2.466],
+        [25, 3.853],
+      ] as const
+    ).map(([d, kg]): Given => [`round ${d}`, () => barArea('round', mm(d)) * 0.00785, kg]),
+  ]),
+  ...figures('theoretical weight of steel, stainless-steel-tube.org: 0.006165 d², 0.006798 s²', 0.05, [
+    ['round 100, kg a metre', () => barArea('round', mm(100)) * 0.00785, 61.65],
+    ['hexagon 50, kg a metre', () => barArea('hexagon', mm(50)) * 0.00785, 17],
+  ]),
+  ...relative('its inverse', 1e-9, [
+    ['whirling length at the whirling speed', () => stiff.whipLength(10, stiff.whipSpeed(10, 300, 206, 7850), 206, 7850), 300],
   ]),
   ...figures('Mitsubishi Materials, cutting formulas', 0.01, [['kW', () => force.motorPower(3, 0.2, 120, 3100, 0.8) / 1000, 4.65]]),
   ...relative('ISCAR, VDI 3323 group 14, worked out', 0.005, [
