@@ -4,6 +4,7 @@ import type { Diagnostic, Outcome, Place } from './diagnostics.ts';
 import { nearest } from './nearest.ts';
 import type { Problem } from './quantity.ts';
 import type { Path, Source } from './source.ts';
+import { standingAlone } from './stand-in.ts';
 import { shown } from './written.ts';
 
 /**
@@ -13,7 +14,9 @@ import { shown } from './written.ts';
 export function checkSource<S extends z.ZodType>(schema: S, source: Source, about: string): Outcome<z.output<S>> {
   const result = schema.safeParse(source.value);
   if (result.success) return { value: result.data, found: [] };
-  const found = result.error.issues.flatMap((issue) => issueFindings(schema, source, about, issue, []));
+  const { issues } = result.error;
+  const all = [...issues, ...standingAlone(schema, source.value, issues)];
+  const found = all.flatMap((issue) => issueFindings(schema, source, about, issue, []));
   return { found: unique(found) };
 }
 

@@ -6,7 +6,12 @@ import { shown } from './written.ts';
 
 export type QuantityKind = 'length' | 'pressure' | 'speed' | 'angle' | 'power' | 'temperature' | 'time' | 'count';
 /** What cannot be: a code for its words, and the grounds they are fed. */
-export type Problem = { readonly problem: string; readonly grounds: Readonly<Record<string, string | number | boolean>> };
+/** `alone`: it stands whatever else in the file cannot be read. */
+export type Problem = {
+  readonly problem: string;
+  readonly grounds: Readonly<Record<string, string | number | boolean>>;
+  readonly alone?: true;
+};
 
 /** One unit: how it may be written (first as it is printed), and how many of the kind's own unit it is. */
 type Unit = { readonly kind: QuantityKind; readonly names: readonly string[]; readonly size: number };

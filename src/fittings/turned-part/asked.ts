@@ -213,8 +213,8 @@ export const turnedPartSchema = record({
     lengths: lengths ?? [],
   };
   const { value, faults } = meaningOf(asked);
-  for (const { path, problem, grounds } of faults) {
-    context.addIssue({ code: 'custom', path: [...path], params: { problem, grounds }, input: raw });
+  for (const { path, ...params } of faults) {
+    context.addIssue({ code: 'custom', path: [...path], params, input: raw });
   }
   return value ?? z.NEVER;
 });

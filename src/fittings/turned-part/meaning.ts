@@ -6,7 +6,7 @@ import type { AskedBar, AskedEnd, TurnedPartAsked } from './asked.ts';
 import { type Fault, type Faults, fault, type Path } from './fault.ts';
 import { holesOf } from './inside.ts';
 import { lengthsOf } from './lengths.ts';
-import { lettersOf } from './letters.ts';
+import { type Letters, lettersOf } from './letters.ts';
 import { sectionsOf } from './outside.ts';
 import { checkArcs } from './radius-room.ts';
 import { recessesOf, withRecesses } from './recess.ts';
@@ -36,7 +36,10 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   const end = ({ letter, role }: AskedEnd) => ({ letter: letters.take(letter), role: role ?? 'clearance' });
   const [first, second] = [end(asked.first), end(asked.second)];
   const sections = sectionsOf(asked, letters, faults);
-  if (!sections) return { faults };
+  if (!sections) {
+    checkReferences(asked, letters, faults);
+    return { faults };
+  }
   const length = sections.reduce((sum, s) => add(sum, s.length), len(0));
   const laid = holesOf(asked, length, letters, faults);
   const ends = { first: first.letter, second: second.letter };
@@ -60,6 +63,25 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
       outline: { first, second, sections, holes, sides, lengths },
     },
   };
+}
+
+/** Where the sections are not known: letters and names that cannot be there however they come out. */
+function checkReferences(asked: TurnedPartAsked, letters: Letters, faults: Faults): void {
+  const unnamed = 2 + asked.outside.length + 2 * asked.inside.length;
+  const given = Array.from({ length: unnamed }, () => letters.take(undefined));
+  const named = [asked.first, asked.second, ...asked.outside.map((one) => one.shoulder), ...asked.inside].flatMap(
+    (one) => one?.letter ?? [],
+  );
+  asked.lengths.forEach((one, i) => {
+    for (const end of ['from', 'to'] as const) {
+      const known = letters.isNamed(one[end]) || given.includes(one[end]);
+      if (!known) fault(faults, ['lengths', i, end], 'no-such-face', { letter: one[end], letters: named.join(', ') });
+    }
+  });
+  const sections = asked.outside.map((one) => one.name);
+  asked.side.forEach(({ name, on }, i) => {
+    if (!sections.includes(on)) fault(faults, ['side', i, 'on'], 'no-such-section', { feature: name, on, sections: sections.join(', ') });
+  });
 }
 
 function checkNames(asked: TurnedPartAsked, faults: Faults): void {
