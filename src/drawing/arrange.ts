@@ -64,7 +64,7 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   const { view, window } = scene;
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
   const half = Math.max(window.rim * scale, clamp);
-  const margin = leftMargin(view);
+  const margin = leftMargin(view) + centreRoom(window, scale, 'leftCentre');
   const right = SIDE + COLUMN * Math.min(2, view.diameters.filter((d) => d.as !== 'radius').length) + centreRoom(window, scale);
   const width = (window.right - window.from) * scale;
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
@@ -142,7 +142,7 @@ function leftMargin(view: StageView): number {
 }
 
 function drawAxis(view: StageView, window: Window, paper: Paper): Layer {
-  const start = across(paper, window.from) - AXIS_PAST;
+  const start = across(paper, window.from) - AXIS_PAST - centreRoom(window, paper.scale, 'leftCentre');
   const end = Math.min(across(paper, window.right) + AXIS_PAST, view.frame.width - EDGE);
   const how = small(view);
   const label = text(how, view.words.headstock, start - 1, paper.axis + capHeight(SMALL) / 2, 'right');

@@ -23,6 +23,7 @@ const PLAIN: Paint = { fill: 'panel', stroke: EDGE };
 /** How far the hold reaches out past what it closes on, mm on paper. */
 export function holdDepth(kind: GripKind): number {
   if (kind === 'bench') return 0;
+  if (kind === 'between-centres') return DOG_EYE + DOG_SCREW;
   return kind === 'collet' ? COLLET_DEPTH : kind === 'sleeve' ? JAW_DEPTH + SLEEVE_WALL : JAW_DEPTH;
 }
 
@@ -31,6 +32,7 @@ export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
   const clamp = window.clamp;
   if (!clamp) return tooling;
   const out = (mm: number): number => mm / paper.scale;
+  if (kind === 'between-centres') return joined([drawDog(clamp, out, paper), ...centresOf(window, paper)]);
   if (kind === 'collet') return joined([tooling, drawCut(colletNose(clamp, out), paper)]);
   if (kind !== 'sleeve') {
     const jaw = drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper);
@@ -121,31 +123,61 @@ function waved(ring: readonly UR[], cut: number, rim: number): readonly UR[] {
   });
 }
 
+const centresOf = (window: Window, paper: Paper): readonly Layer[] => [
+  window.centre === undefined ? NOTHING : drawCentre(window.right, window.centre, paper),
+  window.leftCentre === undefined ? NOTHING : drawCentre(window.from, window.leftCentre, paper, -1),
+];
+
+/** A driving dog: its eye round the work, its screw above, its bent tail below, toward the faceplate. */
+function drawDog(clamp: Clamp, out: (mm: number) => number, paper: Paper): Layer {
+  const { from, to, radius } = clamp;
+  const eye = box(from, to, radius, radius + out(DOG_EYE));
+  const third = (to - from) / 3;
+  const screw = box(from + third, to - third, radius + out(DOG_EYE), radius + out(DOG_EYE + DOG_SCREW));
+  const low = radius + out(DOG_EYE);
+  const tail = [
+    { u: to, r: low },
+    { u: to, r: low + out(DOG_TAIL) },
+    { u: from - out(CENTRE_SHANK), r: low + out(DOG_TAIL) },
+    { u: from - out(CENTRE_SHANK), r: low + out(DOG_TAIL / 2) },
+    { u: from, r: low + out(DOG_TAIL / 2) },
+    { u: from, r: low },
+  ];
+  const drawn = (ring: readonly UR[], half: 'above' | 'below') => polygon(ringOnPaper(paper, ring, half), JAW);
+  const items = [drawn(eye, 'above'), drawn(screw, 'above'), drawn(eye, 'below'), drawn(tail, 'below')];
+  return { items, boxes: [...solidBoxes(eye, paper), ...solidBoxes(screw, paper).slice(0, 1), ...solidBoxes(tail, paper).slice(1)] };
+}
+const DOG_EYE = 3;
+const DOG_SCREW = 4;
+const DOG_TAIL = 3;
+
 /** The tailstock's centre: 60 degrees, its point in the centre hole, whole (it is not cut). */
-function drawCentre(right: number, radius: number, paper: Paper): Layer {
+function drawCentre(end: number, radius: number, paper: Paper, way: 1 | -1 = 1): Layer {
   const out = (mm: number): number => mm / paper.scale;
   const slope = Math.tan(Math.PI / 6);
   const thick = Math.max(radius * 1.6, out(CENTRE_RADIUS));
-  const tip = right - radius / slope;
-  const shoulder = tip + thick / slope;
+  const tip = end - (way * radius) / slope;
+  const shoulder = tip + (way * thick) / slope;
+  const back = shoulder + way * out(CENTRE_SHANK);
   const ring = [
     { u: tip, r: 0 },
     { u: shoulder, r: thick },
-    { u: shoulder + out(CENTRE_SHANK), r: thick },
-    { u: shoulder + out(CENTRE_SHANK), r: 0 },
+    { u: back, r: thick },
+    { u: back, r: 0 },
   ];
-  const x = onPaper(paper, { u: right, r: thick }, 'above');
-  const w = (shoulder - right) * paper.scale + CENTRE_SHANK;
+  const corner = onPaper(paper, { u: Math.min(end, back), r: thick }, 'above');
+  const w = Math.abs(back - end) * paper.scale;
   return {
     items: (['above', 'below'] as const).map((half) => polygon(ringOnPaper(paper, ring, half), JAW)),
-    boxes: [{ x: x.x, y: x.y, w, h: 2 * thick * paper.scale, what: 'work hold' }],
+    boxes: [{ x: corner.x, y: corner.y, w, h: 2 * thick * paper.scale, what: 'work hold' }],
   };
 }
 
 /** mm on paper that a tailstock centre takes right of the work, at most so much more than its cone. */
-export function centreRoom(window: Window, scale: number): number {
-  if (window.centre === undefined) return 0;
-  const radius = window.centre * scale;
+export function centreRoom(window: Window, scale: number, side: 'centre' | 'leftCentre' = 'centre'): number {
+  const mouth = window[side];
+  if (mouth === undefined) return 0;
+  const radius = mouth * scale;
   return (Math.max(radius * 1.6, CENTRE_RADIUS) - radius) / Math.tan(Math.PI / 6) + CENTRE_SHANK;
 }
 

@@ -34,6 +34,8 @@ export type Window = {
   readonly toolingThreads?: readonly (readonly UR[])[];
   readonly toolingCut?: number;
   readonly centre?: number;
+  /** Likewise at the left end: the work runs between two, and `clamp` is what its dog covers. */
+  readonly leftCentre?: number;
   readonly rim: number;
 };
 
@@ -58,6 +60,7 @@ export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = 
   const held = { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: hold.diameter }, sketch.out).r };
   if (hold.kind === 'bench') return withRim(sketch, { from: left, right, tooling: [], rim: 0 });
   if (hold.kind === 'threaded-mandrel' || hold.tooling) return withRim(sketch, onTooling(sketch, hold, held, left, right));
+  if (hold.kind === 'between-centres') return withRim(sketch, onCentres(sketch, held, left, right));
   const needed = Math.min(...shown, right);
   const short = right - left <= Math.max(WHOLE_SHARE * (right - held.to), WHOLE_WIDTH * held.radius);
   const whole = left >= needed || (hold.kind !== 'bar' && short);
@@ -81,6 +84,14 @@ function centreRadius(sketch: Sketch, held: Clamp, right: number): number {
   return mouth && mouth.b.r > 0 ? mouth.b.r : CENTRE_SHARE * rim;
 }
 const CENTRE_SHARE = 0.3;
+
+/** Whole, with a centre in either end. */
+function onCentres(sketch: Sketch, held: Clamp, left: number, right: number): Window {
+  const mouth = envelope(sketch.loops.flat(), 'inner').find((p) => p.a.u === left);
+  const rim = envelope(sketch.loops.flat(), 'outer').find((p) => p.a.u === left)?.a.r ?? held.radius;
+  const leftCentre = mouth && mouth.a.r > 0 ? mouth.a.r : CENTRE_SHARE * rim;
+  return { from: left, right, clamp: held, tooling: [], rim: 0, centre: centreRadius(sketch, held, right), leftCentre };
+}
 
 function inJaws(held: Clamp, left: number, right: number, needed: number): Window {
   const stickOut = Math.max(right - held.to, LEAST_SHOWN);

@@ -3,7 +3,7 @@
  * end, cones, and what is done from the side. Gives the Part with its surfaces, ring, features and dimensions.
  */
 import type { SurfaceId } from '../model/ids.ts';
-import type { Dimension, Face, Limits, Part, SideFeature, Surface } from '../model/part.ts';
+import type { Dimension, Face, Limits, Part, SideFeature, Surface, Truth } from '../model/part.ts';
 import type { OutlineAsk, Side } from './outline/ask.ts';
 import { addEnds, type Bench, named, newBench, surfaceOf } from './outline/bench.ts';
 import { addCentre, addHole } from './outline/inside.ts';
@@ -37,8 +37,12 @@ export function partFrom(ask: OutlineAsk): Part {
     ...(ask.second ? {} : { staysInChuck: true as const }),
     waitsFor: (ask.waitsFor ?? []).map((w) => ({ ...w, feature: `${ask.id}/${w.feature}` })),
   };
-  const truths = truthsOf(part);
+  const truths = [...truthsOf(part), ...(ask.truths ?? []).map((t) => stated(made, t))];
   return truths.length === 0 ? part : { ...part, truths };
+}
+
+function stated(made: Bench, { a, b, asks }: NonNullable<OutlineAsk['truths']>[number]): Truth {
+  return { id: named(made, `coaxial.${a}-${b}`), a: named(made, a), b: named(made, b), asks, from: { kind: 'stated', as: 'coaxial' } };
 }
 
 function sideFeature(made: Bench, side: Side): SideFeature {

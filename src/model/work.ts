@@ -179,6 +179,8 @@ export type GripKind =
   | 'collet'
   | 'sleeve'
   | 'stub'
+  | 'blank'
+  | 'between-centres'
   | 'threaded-mandrel'
   | 'stub-mandrel'
   | 'bench';

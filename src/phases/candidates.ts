@@ -5,6 +5,7 @@ import type { Workshop } from '../model/workshop.ts';
 import { beforesFor } from '../rules/befores/index.ts';
 import { contextOf } from '../rules/context.ts';
 import { GRIP_RULES } from '../rules/grips/index.ts';
+import { trueEnough } from '../rules/grips/truth.ts';
 import { leavingBar, methodsFor } from '../rules/methods/index.ts';
 import type { Work } from '../rules/rule.ts';
 
@@ -21,12 +22,16 @@ export function candidates(part: Part, workshop: Workshop): Candidates {
   const all = [...methods.flatMap((m) => m.any), ...wanted];
   const work: Work = { c, methods: all, operations: once(all.flatMap((m) => m.operations)) };
   const grips = GRIP_RULES.map((rule) => rule.offer(work));
+  const held = trueEnough(
+    work,
+    grips.flatMap((g) => g.grips),
+  );
   return {
     part,
     methods,
-    grips: grips.flatMap((g) => g.grips),
+    grips: held.grips,
     befores: beforesFor(work),
-    refused: [...offered.flatMap((o) => o.refused), ...leaving.refused, ...grips.flatMap((g) => g.refused)],
+    refused: [...offered.flatMap((o) => o.refused), ...leaving.refused, ...grips.flatMap((g) => g.refused), ...held.refused],
   };
 }
 

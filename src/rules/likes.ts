@@ -37,6 +37,8 @@ const HOLDS: readonly Grip['kind'][] = [
   'bar',
   'bar-and-centre',
   'stub',
+  'blank',
+  'between-centres',
   'collet',
   'bored-jaws',
   'four-jaw',

@@ -20,7 +20,7 @@ const piece = (name: string, diameter: string | number, length: number, more: Pa
 const END = { letter: 'A' };
 function partOf(outside: readonly AskedSection[], more: Partial<TurnedPartAsked> = {}): Part {
   const plain = { title: 'T', name: 'p', material: 'PB102', quantity: 1, first: END, second: { letter: 'B' } };
-  const { value, faults } = meaningOf({ ...plain, outside, inside: [], side: [], lengths: [], ...more });
+  const { value, faults } = meaningOf({ ...plain, outside, inside: [], side: [], lengths: [], coaxial: [], ...more });
   expect(faults).toEqual([]);
   if (!value) throw new Error('nothing meant');
   const stock = { from: 'bar', section: 'round', across: mm(50), material: 'PB102' } as const;

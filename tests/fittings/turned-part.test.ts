@@ -43,6 +43,7 @@ const asked = (
     inside,
     side: [],
     lengths: [],
+    coaxial: [],
   },
   ...more,
 });

@@ -91,5 +91,7 @@ export type OutlineAsk = Pick<Part, 'id' | 'kind' | 'quantity' | 'use' | 'stock'
   readonly sides?: readonly Side[];
   /** Faces by letter or, for a relief wall, by '<section>.wall'. */
   readonly lengths: readonly { readonly from: string; readonly to: string; readonly limits: Limits }[];
+  /** Run-out that is asked for beside what the roles ask, by names of sections or holes. */
+  readonly truths?: readonly { readonly a: string; readonly b: string; readonly asks: Len }[];
   readonly waitsFor?: readonly { readonly feature: string; readonly part: string; readonly why: 'measure-and-fit' | 'joined' | 'gauges' }[];
 };

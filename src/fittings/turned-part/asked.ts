@@ -87,6 +87,8 @@ export type TurnedPartAsked = {
   readonly outside: readonly AskedSection[];
   readonly inside: readonly AskedHole[];
   readonly side: readonly AskedSide[];
+  /** Run-out of `of` to `to`, both names of sections or holes. */
+  readonly coaxial: readonly { readonly of: string; readonly to: string; readonly within: Len }[];
   readonly lengths: readonly AskedLength[];
 };
 
@@ -195,8 +197,9 @@ export const turnedPartSchema = record({
   inside: list(hole).optional(),
   side: list(side).optional(),
   lengths: list(record({ from: letter(), to: letter(), size: size(bounds('part.length')) })).optional(),
+  coaxial: list(record({ of: name(), to: name(), within: length(bounds('runout')) })).optional(),
 }).transform((raw, context): Meant => {
-  const { title, name: id, material, quantity: many, bar: stock, first, second, outside, inside, side: sides, lengths } = raw;
+  const { title, name: id, material, quantity: many, bar: stock, first, second, outside, inside, side: sides, lengths, coaxial } = raw;
   const asked: TurnedPartAsked = {
     ...{ title, name: id, material, quantity: many ?? 1, first: present(first), second: present(second) },
     ...present({ bar: stock }),
@@ -211,6 +214,7 @@ export const turnedPartSchema = record({
     })),
     side: (sides ?? []).map(({ name: own, on, at, ...rest }) => ({ name: own, on, at, ...present(rest) })),
     lengths: lengths ?? [],
+    coaxial: coaxial ?? [],
   };
   const { value, faults } = meaningOf(asked);
   for (const { path, ...params } of faults) {

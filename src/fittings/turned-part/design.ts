@@ -17,10 +17,10 @@ export function designTurnedPart(asked: Meant, workshop: Workshop): Outcome<Fitt
   if (!material) return { found: [unknownMaterial(asked.material)] };
   const stock = stockFor(asked, material.id, workshop, found);
   if (found.length > 0) return { found };
-  const { first, second, sections, holes, sides, lengths } = asked.outline;
+  const { first, second, sections, holes, sides, lengths, truths } = asked.outline;
   const part = partFrom({
     ...{ id: asked.name, kind: asked.name, quantity: asked.quantity, use: 'fitting', stock },
-    ...{ sections, lengths, ...(holes ? { holes } : {}), ...(sides ? { sides } : {}) },
+    ...{ sections, lengths, ...(truths ? { truths } : {}), ...(holes ? { holes } : {}), ...(sides ? { sides } : {}) },
     first: { ...first, ...centreIn(asked, 'first', workshop) },
     second: { ...second, ...centreIn(asked, 'second', workshop) },
   });

@@ -25,7 +25,9 @@ export type Meant = {
   readonly widest: Len;
   /** Ends that may carry a centre hole. */
   readonly centres: readonly End[];
-  readonly outline: Pick<OutlineAsk, 'first' | 'sections' | 'holes' | 'sides' | 'lengths'> & { readonly second: OutlineAsk['first'] };
+  readonly outline: Pick<OutlineAsk, 'first' | 'sections' | 'holes' | 'sides' | 'lengths' | 'truths'> & {
+    readonly second: OutlineAsk['first'];
+  };
 };
 
 export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; readonly faults: readonly Fault[] } {
@@ -49,6 +51,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   checkWalls(asked, sections, holes, faults);
   checkArcs({ asked, sections, faults }, holes);
   const sides = sidesOf(asked, sections, holes, faults);
+  const truths = coaxialOf(asked, faults);
   const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
   if (faults.length > 0) return { faults };
   const turned = sections.filter((s) => !s.asStock).map((s) => s.size.hi);
@@ -60,7 +63,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
       keepsBar: sections.some((s) => s.asStock),
       widest: len(Math.max(0, ...turned)),
       centres: (['first', 'second'] as const).filter((e) => asked[e].centre === 'may'),
-      outline: { first, second, sections, holes, sides, lengths },
+      outline: { first, second, sections, holes, sides, lengths, truths },
     },
   };
 }
@@ -82,6 +85,16 @@ function checkReferences(asked: TurnedPartAsked, letters: Letters, faults: Fault
   asked.side.forEach(({ name, on }, i) => {
     if (!sections.includes(on)) fault(faults, ['side', i, 'on'], 'no-such-section', { feature: name, on, sections: sections.join(', ') });
   });
+}
+
+/** Pieces of the outside, or holes, that are to run true to one another. */
+function coaxialOf(asked: TurnedPartAsked, faults: Faults): NonNullable<OutlineAsk['truths']> {
+  const names = [...asked.outside, ...asked.inside].map((one) => one.name);
+  asked.coaxial.forEach((one, i) => {
+    for (const key of ['of', 'to'] as const)
+      if (!names.includes(one[key])) fault(faults, ['coaxial', i, key], 'coaxial-with-nothing', { word: one[key], any: names.join(', ') });
+  });
+  return asked.coaxial.map(({ of, to, within }) => ({ a: to, b: of, asks: within }));
 }
 
 function checkNames(asked: TurnedPartAsked, faults: Faults): void {

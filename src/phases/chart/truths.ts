@@ -44,7 +44,8 @@ function edgesOf(part: Part, route: Route): readonly Edge[] {
   const made = new Map<SurfaceId, string>();
   const edges: Edge[] = [];
   for (const setUp of route.setUps) {
-    if (setUp.grip.kind !== 'bench') {
+    if (setUp.grip.kind === 'between-centres') edges.push(...centredEdges(part, route, setUp, edges));
+    else if (setUp.grip.kind !== 'bench') {
       const held = setUp.grip.on.flatMap((id) => made.get(id) ?? [])[0];
       edges.push({ dim: setUp.grip.id, from: held ?? SKIN, to: axisOf(setUp), toward: 1 });
     }
@@ -52,6 +53,18 @@ function edgesOf(part: Part, route: Route): readonly Edge[] {
   }
   return edges;
 }
+
+/** Both holes and so both settings share one axis; it runs true to the first set-ups as far as the later hole was centred in its own. */
+function centredEdges(part: Part, route: Route, setUp: SetUp, edges: readonly Edge[]): readonly Edge[] {
+  const own: Edge = { dim: setUp.grip.id, from: CENTRES, to: axisOf(setUp), toward: 1 };
+  if (edges.some((edge) => edge.to === CENTRES)) return [own];
+  const holes = part.features.flatMap((f) => (f.kind === 'hole' && f.centre ? [f.id] : []));
+  const centred = route.setUps.filter((s) => s.operations.some((id) => holes.includes(operationOf(route, id).feature)));
+  const [first, last] = [centred[0], centred.at(-1)];
+  if (!first || !last) throw new Error(`'${setUp.grip.id}' has no centre holes to run in`);
+  return [{ dim: last.grip.id, from: axisOf(first), to: CENTRES, toward: 1 }, own];
+}
+const CENTRES = 'the axis of the centres';
 
 /** By surface of revolution, the axis of the grip in which it was cut last. */
 function finishedIn(part: Part, route: Route): ReadonlyMap<SurfaceId, string> {

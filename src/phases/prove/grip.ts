@@ -62,8 +62,9 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
     corner: '',
   });
 
-  function reasonOf(): 'nothing' | 'kept' | 'no-thread' | 'heavy' | 'short' | '' {
+  function reasonOf(): 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | '' {
     if (has === 0) return 'nothing';
+    if (grip.kind === 'between-centres' && !isCentred(asked, section)) return 'no-centre';
     if (kept) return 'kept';
     if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
     if (grip.lightOnly && !light) return 'heavy';
@@ -80,8 +81,18 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
   }
   if (grip.kind === 'stub-mandrel')
     return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));
+  if (grip.kind === 'between-centres') return mm(practice.value('dog.least'));
   if (grip.kind === 'bored-jaws' && work === 'light') return mm(practice.value('grip.least'));
   return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
+}
+
+/** Is there a centre hole in either end? */
+function isCentred(asked: Case, section: Section): boolean {
+  const all = throughs(section);
+  const holes = asked.part.features.flatMap((feature) => (feature.kind === 'hole' && feature.centre ? [feature.id] : []));
+  const centred = (one: (typeof all)[number] | undefined): boolean =>
+    asked.part.surfaces.some((surface) => surface.id === one?.inner?.mark.surface && holes.includes(surface.feature));
+  return centred(all[0]) && centred(all.at(-1));
 }
 
 /** A thread that is cut, or a seat or sealing surface that is finished. */

@@ -15,7 +15,7 @@ export function heldClaims(asked: Case, step: Step): readonly Claim[] {
   return [claim('held', id, reason === '', grounds, id)];
 }
 
-function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'falls-off' | 'in-the-hold' | '' {
+function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'falls-off' | 'in-the-hold' | 'on-the-centre' | '' {
   const pieces = piecesOf(step.before);
   const held = new Set(heldStretches(asked, step.before, pieces, step.setUp.grip).map((one) => one.piece));
   const cells = cutCells(step);
@@ -23,8 +23,13 @@ function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'fal
   if (cells.some((cell) => !held.has(pieceAt(step.before, pieces, cell.z, (cell.low + cell.high) / 2)))) return 'not-joined';
   const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
   if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
+  if (ON_A_CENTRE.includes(step.setUp.grip.kind) && step.way.sweeps.some((sweep) => sweep.take === 'face' || sweep.take === 'bore'))
+    return 'on-the-centre';
   return inHoldOf(asked, step, cells) > figure('proof.hold.slack') ? 'in-the-hold' : '';
 }
+
+/** Holds in which a centre fills the end of the work. */
+const ON_A_CENTRE: readonly string[] = ['bar-and-centre', 'between-centres'];
 
 /** Length of the held stretch that this cut takes the skin off. */
 export function inHoldOf(asked: Case, step: Step, cells: readonly Cell[] = cutCells(step, step.setUp.grip)): number {

@@ -108,10 +108,11 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
   const own = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
   const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
+  const own = `grip.${grip.kind}.reads`;
   return [
     held,
     { label: words.say('label.measured-from'), ...datumOf(desk, setUp, words) },
-    column('label.true-to', 'grip.true', `grip.${grip.kind}.true`),
+    column('label.true-to', words.has(own) ? own : 'grip.true', `grip.${grip.kind}.true`),
   ];
 }
 
@@ -136,7 +137,12 @@ function datumOf(desk: Desk, setUp: SetUp, words: Words): { readonly title: stri
 }
 
 /** How the datum comes to rest, where it is not by a push against jaws or stop. */
-const AGAINST: Readonly<Record<string, string>> = { 'threaded-mandrel': 'against', 'stub-mandrel': 'pushed' };
+const AGAINST: Readonly<Record<string, string>> = {
+  'threaded-mandrel': 'against',
+  'stub-mandrel': 'pushed',
+  blank: 'over-all',
+  'between-centres': 'over-all',
+};
 
 /** The face that most lengths of the set-up are measured from; the grip's own datum where nothing is measured. */
 export function datumFace(desk: Desk, setUp: SetUp): string | undefined {

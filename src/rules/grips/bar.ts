@@ -78,7 +78,11 @@ function slenderGrips(work: Work, grip: Grip): readonly (Grip | Refusal)[] {
     id: `${grip.id}.drawn-out-little`,
     because: [{ rule: 'drawn-out-little', grounds: {} }],
   };
-  const hides = [...work.operations.filter((o) => outsideStretch(work, o) !== undefined).map((o) => o.id), ...grip.gone];
+  // a blank is drawn through to be sawn, with the lathe stopped
+  const hides = [
+    ...work.operations.filter((o) => outsideStretch(work, o) !== undefined).map((o) => o.id),
+    ...(leaves?.verb === 'saw-off' ? [] : grip.gone),
+  ];
   return [...(refused ? [refused] : []), { ...short, hides }, ...centreGrip(work, grip, leaves)];
 }
 
