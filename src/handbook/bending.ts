@@ -20,6 +20,23 @@ export function giveOnCentre(lengths: readonly Length[], at: number, end: number
   return held > 0 ? (force / modulus) * Math.max(0, own - cross ** 2 / held) : 0;
 }
 
+/** The same of work that turns between two centres, `end` apart: simply supported, so that it is free to bend at either. */
+export function giveBetween(lengths: readonly Length[], at: number, end: number, modulus: number, force: number): number {
+  const far = end - at;
+  let from = 0;
+  let sum = 0;
+  for (const { long, outside, inside } of lengths) {
+    const to = Math.min(from + long, end);
+    const near = cubes(Math.min(from, at), Math.min(to, at)) * far ** 2;
+    const beyond = cubes(end - Math.max(to, at), end - Math.max(from, at)) * at ** 2;
+    if (to > from) sum += (near + beyond) / (3 * end ** 2 * (secondMoment(outside) - secondMoment(inside)));
+    from += long;
+  }
+  return end > 0 ? (force / modulus) * sum : 0;
+}
+
+const cubes = (from: number, to: number): number => Math.max(0, to ** 3 - from ** 3);
+
 /** The integral of (a - x)(b - x) / I from the jaws to the nearer of both. */
 function influence(lengths: readonly Length[], a: number, b: number): number {
   let from = 0;
@@ -36,4 +53,5 @@ const over = (a: number, b: number, x: number): number => a * b * x - ((a + b) *
 
 export const bendingRelations: readonly Relation[] = [
   { id: 'stepped', formula: 'y = F ∫ (a − x)² / (E I) dx', unit: 'mm', source: cite('beams'), standing: 'derived' },
+  { id: 'between', formula: 'y = F a² b² / (3 E I L)', unit: 'mm', source: cite('beams'), standing: 'derived' },
 ];

@@ -1,21 +1,32 @@
 /** How deep a cut the work bears in its grip, and a boring bar in the hole, before it is pushed aside too far. */
 import { type Len, toMm } from '../base/units.ts';
-import { giveOf, giveOnCentre, type Length } from '../handbook/bending.ts';
+import { giveBetween, giveOf, giveOnCentre, type Length } from '../handbook/bending.ts';
 import { machining } from '../handbook/machining.ts';
 import { findMaterial } from '../handbook/materials.ts';
 import { cantilever } from '../handbook/stiffness.ts';
 import { cuttingForce, type DepthBound } from './cutting.ts';
 
 /** The work from the jaws outward, in mm: where the tool pushes, and where a centre holds. */
-export type Beam = { readonly lengths: readonly Length[]; readonly at: number; readonly centre?: number };
+export type Beam = {
+  readonly lengths: readonly Length[];
+  readonly at: number;
+  readonly centre?: number /** so far apart are the two centres that it turns between */;
+  readonly between?: number;
+};
 
 /** Aside, in mm, for a cut 1 mm deep a side at this feed; 0 where the metal is not known. */
 export function workGive(beam: Beam, material: string, feed: number): number {
   const [force, modulus] = [radialForce(material, feed), (findMaterial(material)?.modulus ?? 0) * 1000];
   if (force === 0 || modulus === 0) return 0;
-  return beam.centre === undefined
-    ? giveOf(beam.lengths, beam.at, modulus, force)
-    : giveOnCentre(beam.lengths, beam.at, beam.centre, modulus, force);
+  const give = givingOf(beam, modulus, force);
+  // beside a centre nothing gives: what is left there is of the arithmetic
+  return give > NOTHING ? give : 0;
+}
+const NOTHING = 1e-9;
+
+function givingOf({ lengths, at, centre, between }: Beam, modulus: number, force: number): number {
+  if (between !== undefined) return giveBetween(lengths, at, between, modulus, force);
+  return centre === undefined ? giveOf(lengths, at, modulus, force) : giveOnCentre(lengths, at, centre, modulus, force);
 }
 
 /** The same of a boring bar so thick for a hole so deep: it stands out a little more. */
