@@ -5,6 +5,7 @@ import { cuttingFigures } from './figures/cutting.ts';
 import type { Figure } from './figures/figure.ts';
 import { fitFigures } from './figures/fits.ts';
 import { inchFigures } from './figures/inch.ts';
+import { loadFigures } from './figures/loads.ts';
 import { metricFigures } from './figures/metric.ts';
 import { steamFigures } from './figures/steam.ts';
 import { valveFigures } from './figures/valve.ts';
@@ -16,6 +17,7 @@ const GROUPS: readonly (readonly [group: string, rows: readonly Figure[]])[] = [
   ['bought', boughtFigures],
   ['water and steam', steamFigures],
   ['valves', valveFigures],
+  ['loads, bars, tapers', loadFigures],
   ['cutting', cuttingFigures],
 ];
 

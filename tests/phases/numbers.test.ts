@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mm, toMm } from '../../src/base/units.ts';
+import { words } from '../../src/base/words.ts';
+import { loadWords } from '../../src/files.ts';
 import { held } from '../../src/handbook/capability.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { Chart, Figures, Route } from '../../src/model/plan.ts';
 import type { Dial, Workshop } from '../../src/model/workshop.ts';
 import { chart } from '../../src/phases/chart.ts';
 import { numbers } from '../../src/phases/numbers.ts';
-import { hasSpeed } from '../../src/rules/cutting.ts';
+import { cuttingForce, hasSpeed, wattsAt } from '../../src/rules/cutting.ts';
 import { fittingFor, routeOf, shop } from '../fixtures/shop.ts';
 
 type Planned = { readonly part: Part; readonly route: Route; readonly chart: Chart };
@@ -160,5 +162,59 @@ describe('any lathe', () => {
   it('each part’s figures stand in the order of its route, one an operation', () => {
     for (const planned of PARTS)
       expect(figuresOf(planned).map((one) => one.op)).toEqual(planned.route.setUps.flatMap((setUp) => setUp.operations));
+  });
+
+  it('what the dial shows after each pass goes on by that pass; the last is the whole movement; it is measured before the last', () => {
+    fc.assert(
+      fc.property(lathes, fc.constantFrom(...PARTS), (lathe, planned) => {
+        const workshop = onLathe(lathe);
+        const reads = workshop.lathe.dials.cross.reads;
+        for (const { readings = [], passes = [], dial: whole, measure } of figuresOf(planned, workshop)) {
+          if (readings.length === 0) continue;
+          expect(readings.length).toBe(passes.length);
+          expect(readings.at(-1)).toEqual(whole);
+          const each = whole?.which === 'cross' && reads === 'diameter' ? 2 : 1;
+          readings.forEach((reading, i) => {
+            expect(Math.abs(reading.total - (readings[i - 1]?.total ?? 0) - each * (passes[i] ?? 0))).toBeLessThanOrEqual(1);
+          });
+          if (measure !== undefined) expect(measure).toBe(passes.length - 1);
+        }
+      }),
+      { numRuns: 40, seed: 24 },
+    );
+  });
+
+  it('no turning cut asks for more power or torque than the drive has, unless the metal bears no lighter one', () => {
+    fc.assert(
+      fc.property(lathes, fc.constantFrom(...PARTS), (lathe, planned) => {
+        const workshop = onLathe(lathe);
+        const material = planned.part.stock.material ?? '';
+        for (const { rpm, feed, passes, bound, op } of figuresOf(planned, workshop)) {
+          if (!rpm || feed === undefined || !passes || bound === undefined || bound === 'bound.least-cut') continue;
+          if (!/\/(turn|finish|rough|face|bore)$/.test(op)) continue;
+          const force = (Math.max(...passes) / 10_000) * feed * (cuttingForce(material, feed) ?? 0);
+          expect((force * rpm.vc) / 60).toBeLessThanOrEqual(wattsAt(workshop.lathe, rpm.value) * 1.01);
+        }
+      }),
+      { numRuns: 40, seed: 25 },
+    );
+  });
+
+  it('in stainless no cut is under a tenth, unless there is no more to take', () => {
+    for (const planned of PARTS) {
+      const steel = { ...planned, part: { ...planned.part, stock: { ...planned.part.stock, material: '316' } } as Part };
+      for (const { passes = [], readings } of figuresOf(steel)) {
+        if (!readings || passes.length < 2) continue;
+        expect(Math.min(...passes)).toBeGreaterThanOrEqual(mm(0.1) - 1);
+      }
+    }
+  });
+
+  it('every bound that binds, and every line, has its words', () => {
+    const known = words(loadWords('en'));
+    const all = PARTS.flatMap((planned) => [figuresOf(planned), figuresOf(planned, onLathe({ motor: 40 }))].flat());
+    const ids = new Set(all.flatMap(({ bound, rpm, says = [] }) => [bound ?? '', rpm?.bound ?? '', ...says.map((say) => say.id)]));
+    expect([...ids].filter((id) => id !== '' && !known.has(id))).toEqual([]);
+    expect([...ids].filter((id) => id.startsWith('bound.')).length).toBeGreaterThan(4);
   });
 });
