@@ -59,6 +59,11 @@ export function torqueOn(drive: Drive, turns: number): number {
   return turns > 0 ? torque(wattsAt(drive, turns), turns) : 0;
 }
 
+/** The same for a plunge or a drill: it is short, and may ask for the motor's whole rating. */
+export function shortTorque(drive: Drive, turns: number): number {
+  return torqueOn(drive, turns) / numbersTable.value('power.share');
+}
+
 /** Words' id of what the drive lacks at that speed: where its power has fallen off, it is torque. */
 export const driveBound = (drive: Drive, turns: number): string =>
   powerAt(drive.motor, drive.torque, turns) < drive.motor ? 'bound.torque' : 'bound.power';

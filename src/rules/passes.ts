@@ -24,7 +24,7 @@ export function splitPasses(ask: PassAsk): readonly Len[] {
   const { stock, deepest, finish, unit, least, alike } = ask;
   if (stock <= 0) return [];
   const last = len(Math.min(finish, deepest));
-  if (last === 0) return roughCuts(stock, deepest, unit);
+  if (last === 0) return roughCuts(stock, deepest, unit, least);
   if (stock <= last) return [stock];
   const lasts = stock >= last * (1 + alike) ? alike : 1;
   const left = len(stock - last * lasts);
@@ -32,7 +32,7 @@ export function splitPasses(ask: PassAsk): readonly Len[] {
   const even = over <= deepest && left > unit ? over : last;
   const rough = len(stock - last * (lasts - 1) - even);
   if (rough < least) return evenly(stock, deepest, least);
-  return [...roughCuts(rough, deepest, unit), ...(lasts === 2 ? [last] : []), even];
+  return [...roughCuts(rough, deepest, unit, least), ...(lasts === 2 ? [last] : []), even];
 }
 
 /** What is left over a finishing cut is too little for a cut of its own: all is shared. */
@@ -42,13 +42,14 @@ function evenly(stock: Len, deepest: Len, least: Len): readonly Len[] {
   return [half, len(stock - half)];
 }
 
-/** As few as may be; all but the last on a round figure where that leaves the last at least half as deep. */
-function roughCuts(stock: Len, deepest: Len, unit: Len): readonly Len[] {
+/** As few as may be; all but the last on a round figure where that leaves the last at least a quarter as deep. */
+function roughCuts(stock: Len, deepest: Len, unit: Len, least: Len): readonly Len[] {
   const count = Math.ceil(stock / deepest);
   for (const step of [10 * unit, (10 * unit) / 2, unit]) {
     const each = Math.ceil(stock / count / step) * step;
     const rest = stock - each * (count - 1);
-    if (each <= deepest && rest > 0 && rest >= each / 2) return [...Array<Len>(count - 1).fill(len(each)), len(rest)];
+    if (each <= deepest && rest >= Math.max(1, Math.min(least, each), each / 2 / 2))
+      return [...Array<Len>(count - 1).fill(len(each)), len(rest)];
   }
   const each = Math.floor(stock / count);
   const larger = stock - each * count;

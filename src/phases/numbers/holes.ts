@@ -11,7 +11,7 @@ import { numbersTable } from '../../handbook/numbers.ts';
 import type { Say } from '../../model/part.ts';
 import type { Figures, Verb } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
-import { driveBound, type Speed, torqueOn } from '../../rules/cutting.ts';
+import { driveBound, type Speed, shortTorque } from '../../rules/cutting.ts';
 import { readAlong } from '../../rules/dials.ts';
 import type { Removal } from '../../rules/removal.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './asked.ts';
@@ -82,7 +82,7 @@ function fedBy(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefin
 /** Down by thousandths until torque and thrust are borne; no less than a drill needs to cut at all. */
 function bornBy({ removal, material, workshop }: Asked, rpm: Speed, usual: number): Fed {
   const { diameter = len(0), touch = len(0) } = removal;
-  const [torque, thrust] = [torqueOn(workshop.lathe, rpm.value), machining.value('drill.thrust.hand')];
+  const [torque, thrust] = [shortTorque(workshop.lathe, rpm.value), machining.value('drill.thrust.hand')];
   const least = Math.min(usual, machining.value('drill.least.feed'));
   let bound = 'bound.tool';
   for (let feed = usual; feed > least; feed = toThousandth(feed - 1 / 1000)) {

@@ -6,7 +6,7 @@ import { findMaterial } from '../../handbook/materials.ts';
 import type { Say } from '../../model/part.ts';
 import type { Figures } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
-import { cuttingForce, driveBound, type Speed, torqueOn } from '../../rules/cutting.ts';
+import { cuttingForce, driveBound, type Speed, shortTorque } from '../../rules/cutting.ts';
 import { radialOf, readCross } from '../../rules/dials.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './asked.ts';
 
@@ -41,7 +41,7 @@ function feedOf({ removal, workshop, material }: Asked, data: CuttingData, rpm: 
   const group = findMaterial(material)?.cutting;
   if (data.feed === undefined || tool.size === undefined || group === undefined) return undefined;
   const least = leastCut(group).feed;
-  const torque = torqueOn(workshop.lathe, rpm.value);
+  const torque = shortTorque(workshop.lathe, rpm.value);
   const bears = (feed: number): boolean => torqueFor(material, feed, tool.size ?? len(0), diameter) <= torque;
   const usual = Math.max(data.feed, least);
   if (bears(usual)) return { feed: usual, bound: 'bound.tool', stalls: false };

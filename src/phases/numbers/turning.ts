@@ -118,10 +118,14 @@ function checks(asked: Asked, passes: readonly Len[], finish: Finish): Pick<Figu
   const bored = BORED.includes(asked.removal.operation.verb);
   const springing = bored || (band > 0 && springs(finish.give, passes.at(-1) ?? len(0), band));
   return {
-    ...(passes.length > 1 ? { measure: passes.length - 1 } : {}),
+    ...(passes.length > 1 && !fromBarEnd(asked) ? { measure: passes.length - 1 } : {}),
     ...(springing ? { spring: machining.value('spring.passes') } : {}),
   };
 }
+
+/** The first face of a raw bar: there is nothing to measure it from. */
+const fromBarEnd = ({ chart, removal }: Asked): boolean =>
+  chart.working.some((one) => one.op === removal.operation.id && one.from === 'bar end');
 
 function isClose(asked: Asked): boolean {
   const band = bandOf(diameterMade(asked));
