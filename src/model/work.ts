@@ -95,7 +95,8 @@ export type Way = {
   /** How far the tool reaches in from the end in use. */
   readonly reach?: Len;
   /** A tool that is steered by a bore of its own size: how much of it must stand before the tool arrives. */
-  readonly guide?: { readonly diameter: Len; readonly least: Len };
+  /** `slack`: on diameter, what still steers it, where that is more than a bored start allows. */
+  readonly guide?: { readonly diameter: Len; readonly least: Len; readonly slack?: Len };
 };
 export type ToolUse = {
   readonly kind: string; // 'turning', 'drill', 'd-bit' ...

@@ -118,7 +118,7 @@ export function guideClaims(asked: Case, step: Step): readonly Claim[] {
 export function guideOf(step: Step): number {
   const { guide } = step.way;
   if (!guide) return 0;
-  const slack = figure('proof.guide.slack');
+  const slack = guide.slack ?? figure('proof.guide.slack');
   const all = throughs(step.before).map(({ slab, inner }) => ({ slab, width: inner ? at(inner.line, (slab.from + slab.to) / 2) : 0 }));
   const ordered = step.out === 'first' ? all : [...all].reverse();
   const start = ordered.findIndex((one) => one.width <= guide.diameter + slack);

@@ -37,7 +37,7 @@ export const counterbored: MethodRule = methodRule({
         refused: [{ what: `${f.id}/counterbore`, because: { rule: 'counterbore-pilot', grounds: {} }, has: cutter.pilot, wants: start }],
       };
     const tool = { kind: 'counterbore', key: `counterbore-${fits.size}`, size: fits.size, material: 'HSS' as const };
-    const guide = { diameter: start, least: scaled(fits.pilot, 'counterbore.guide') };
+    const guide = { diameter: fits.pilot, least: scaled(fits.pilot, 'counterbore.guide'), slack: length('counterbore.slack') };
     const ways = waysBy((end) => flatWay(f, end, { size: fits.size, guide }));
     const because = { rule: 'counterbore', grounds: {} };
     const op = operation({ feature: f.id, step: 'counterbore', verb: 'counterbore', tool, ways }, [because]);
@@ -81,7 +81,7 @@ export const flatDBit: MethodRule = methodRule({
       ...{ kind: 'flat-d-bit', key: `flat-d-bit-${size}`, size, material: 'silver steel' },
       ...(made ? { made: ask } : {}),
     };
-    const guide = { diameter: size, least: scaled(size, 'flat-d-bit.guide') };
+    const guide = { diameter: size, least: scaled(size, 'flat-d-bit.guide'), slack: held('drill', 'diameter', 'final', size) };
     const ways = waysBy((end) => flatWay(f, end, { size, guide }));
     const because = { rule: 'flat-d-bit', grounds: {} };
     const op = operation(
