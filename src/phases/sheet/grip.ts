@@ -108,11 +108,11 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
   const own = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
   const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
-  const own = `grip.${grip.kind}.reads`;
+  const reads = `grip.${grip.kind}.reads`;
   return [
     held,
     { label: words.say('label.measured-from'), ...datumOf(desk, setUp, words) },
-    column('label.true-to', words.has(own) ? own : 'grip.true', `grip.${grip.kind}.true`),
+    column('label.true-to', words.has(reads) ? reads : 'grip.true', `grip.${grip.kind}.true`),
   ];
 }
 
