@@ -75,6 +75,9 @@ export function readUserFile(path: string): Outcome<Read> {
   }
 }
 
+/** Is anything there already? */
+export const isThere = (path: string): boolean => existsSync(path);
+
 /** Writes all of `files` into `folder`, or none; the folder is made when it is not there. Gives the paths, as `folder` was named. */
 export function writeAll(folder: string, files: readonly Written[]): Outcome<readonly string[]> {
   const made = firstMissing(folder);

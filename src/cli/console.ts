@@ -1,4 +1,5 @@
 /** What is said to a terminal: in colour only where a person looks on and has not asked for none. */
+import { createInterface } from 'node:readline';
 import type { Diagnostic } from '../base/diagnostics.ts';
 import { report } from '../base/report.ts';
 import type { Words } from '../base/words.ts';
@@ -12,13 +13,16 @@ export type Sources = Readonly<Record<string, { readonly path: string; readonly 
 type Stream = { readonly isTTY?: boolean; write(text: string): unknown };
 type Environment = Readonly<Record<string, string | undefined>>;
 
-export function consoleOf(out: Stream, err: Stream, environment: Environment): Console {
+export function consoleOf(out: Stream, err: Stream, environment: Environment, input?: NodeJS.ReadableStream): Console {
   return {
     out: (text) => void out.write(text),
     err: (text) => void err.write(text),
+    answers: () => (input ? createInterface({ input })[Symbol.asyncIterator]() : nothing()),
     paint: err.isTTY === true && !environment.NO_COLOR && environment.TERM !== 'dumb' ? COLOUR : PLAIN,
   };
 }
+
+export async function* nothing(): AsyncGenerator<string> {}
 
 /** Writes all of `found` to the error stream; nothing when there is nothing. */
 export function tell(found: readonly Diagnostic[], sources: Sources, words: Words, console: Console): void {

@@ -14,4 +14,4 @@ const tools: Tools = {
 process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
   if (cause.code !== 'EPIPE') throw cause;
 });
-process.exitCode = await run(process.argv.slice(2), tools, consoleOf(process.stdout, process.stderr, process.env));
+process.exitCode = await run(process.argv.slice(2), tools, consoleOf(process.stdout, process.stderr, process.env, process.stdin));

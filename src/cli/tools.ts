@@ -12,7 +12,13 @@ export type Tools = {
   print(planned: Planned, format: Format, assets: Assets, words: Words): Promise<Uint8Array | string>;
 };
 export type Paint = Readonly<Record<'error' | 'warning' | 'dim', (text: string) => string>>;
-export type Console = { out(text: string): void; err(text: string): void; readonly paint: Paint };
+export type Console = {
+  out(text: string): void;
+  err(text: string): void;
+  readonly paint: Paint;
+  /** Lines of a person or of a pipe, as they come. */
+  answers?(): AsyncIterator<string, unknown>;
+};
 
 /** 0 done · 1 the input cannot be read, designed or planned · 2 the proof failed · 70 our fault */
 export type Exit = 0 | 1 | 2 | 70;

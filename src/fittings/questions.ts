@@ -1,0 +1,22 @@
+/** What `new` asks of each kind of fitting, as data. A new kind is a new row; its words are the `ask.*` of its keys. */
+import { CHECK_VALVE_QUESTIONS } from './check-valve/questions.ts';
+import { TURNED_PART_QUESTIONS } from './turned-part/questions.ts';
+
+export type Question = {
+  /** As in the file: 'duty.pressure'; in a list's entry the key alone. */
+  readonly key: string;
+  /** What Enter gives, as it is written in the file; without it Enter leaves the key out. */
+  readonly usual?: string;
+  /** Asked only where another key was answered so. */
+  readonly when?: { readonly key: string; readonly is: readonly string[] };
+  /** Asked only where another key of the same entry was left out. */
+  readonly unless?: string;
+};
+/** The same questions again for each entry of a list. */
+export type Entries = { readonly list: string; readonly least: number; readonly each: readonly Question[] };
+export type Step = Question | Entries;
+
+export const FITTING_QUESTIONS: Readonly<Record<string, readonly Step[]>> = {
+  'check-valve': CHECK_VALVE_QUESTIONS,
+  'turned-part': TURNED_PART_QUESTIONS,
+};
