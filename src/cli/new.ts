@@ -23,7 +23,7 @@ export async function makeNew(asked: readonly string[], console: Console): Promi
   const say = words(assets.words);
   const steps = stepsOf(kind, assets);
   if (!steps) return refuse([unknownKind(kind)], say, console);
-  const lines = console.answers?.() ?? nothing();
+  const lines: AsyncIterator<string, unknown> = console.answers?.() ?? nothing();
   const asking: Asking = { say, about: kind, lines, show: (text) => console.out(text), judge: (text) => judge(kind, text, assets) };
   console.out(`${say.say('new.begin', { kind, path })}\n\n`);
   try {
