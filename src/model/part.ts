@@ -186,7 +186,7 @@ export type SideFeature = {
   readonly kind: 'side';
   readonly id: FeatureId;
   readonly role: Role;
-  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'knurl' | 'slit';
+  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'square-hole' | 'knurl' | 'slit';
   readonly on: SurfaceId;
   readonly at: Len;
   readonly half: Len;

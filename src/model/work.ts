@@ -34,6 +34,7 @@ export type Verb =
   | 'part-off'
   | 'saw-off'
   | 'file-square'
+  | 'file-square-hole'
   | 'file-hexagon'
   | 'knurl'
   | 'file-flats'

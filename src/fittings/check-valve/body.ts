@@ -4,6 +4,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
+import { branchSides } from '../branch.ts';
 import { spannerFlats } from '../flats.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Side } from '../outline.ts';
@@ -76,24 +77,7 @@ function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
   const flatHalf = half(size('flats.body'));
   return [
     spannerFlats('barrel', at.barrel, add(size('jaw.clearance'), flatHalf), flatHalf),
-    {
-      name: 'outlet',
-      does: 'cross-hole',
-      on: 'barrel',
-      role: 'register',
-      at: at.outlet,
-      half: half(at.hole),
-      size: between(at.hole, add(at.hole, size('band.bore.seat')), at.hole, 'solder fit'),
-    },
-    {
-      name: 'branch',
-      does: 'branch',
-      on: 'barrel',
-      role: 'sealing',
-      at: at.outlet,
-      half: half(branchCollar(sizes)),
-      joins: { part: 'branch', by: 'silver-solder' },
-    },
+    ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
   ];
 }
 
@@ -125,8 +109,4 @@ function socket(name: string, pair: ThreadPair, from: Len, to: Len, opens: 'firs
     floor: { letter, role: 'free' },
     thread: { size: pair.inside, to: threadTo, chamfer: insideChamfer(pair.inside) },
   };
-}
-
-export function branchCollar(sizes: CheckValveSizes): Len {
-  return tidy(add(sizes.coupling.outside.major.hi, size('branch.collar.over')), MM, 'near');
 }

@@ -56,7 +56,7 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
   if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
   if (measured.some((w) => w.measures === 'diameter')) return [];
   if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
-    const across = ['flats', 'square', 'hexagon', 'half-flat', 'slit'].includes(feature.does);
+    const across = ['flats', 'square', 'square-hole', 'hexagon', 'half-flat', 'slit'].includes(feature.does);
     return [bare(across ? size(feature.size.target) : diameter(feature.size.target), limits(feature.size))];
   }
   return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];

@@ -22,7 +22,7 @@ export const squareLast: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    sides(work, 'square').flatMap((s) =>
+    sides(work, 'square', 'square-hole').flatMap((s) =>
       all(
         work.operations.filter((o) => !o.ways.bench),
         of(work, s.id),

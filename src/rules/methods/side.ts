@@ -13,6 +13,7 @@ const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb;
   branch: { verb: 'solder', tool: 'torch', says: 'solder-caution' },
   'half-flat': { verb: 'file-half', tool: 'file' },
   square: { verb: 'file-square', tool: 'file' },
+  'square-hole': { verb: 'file-square-hole', tool: 'file' },
   hexagon: { verb: 'file-hexagon', tool: 'file' },
   slit: { verb: 'slit', tool: 'saw' },
   harden: { verb: 'harden', tool: 'torch', says: 'harden-caution' },

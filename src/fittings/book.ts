@@ -1,0 +1,24 @@
+/** What a design writes down as it goes: each figure with its formula, inputs and source, and each fault that it finds. */
+import type { Diagnostic } from '../base/diagnostics.ts';
+import type { Derivation } from '../model/part.ts';
+
+export type Book = { readonly derivations: Derivation[]; readonly found: Diagnostic[] };
+export const DERIVED = 'derived here (geometry)';
+export const CUSTOM = 'common practice, no source';
+
+export const newBook = (): Book => ({ derivations: [], found: [] });
+
+/** `inputs` by the letters of `formula`; `stated`: the person gave the figure, the formula only checks it. */
+export function note(book: Book, figure: Omit<Derivation, 'stated'> & { readonly stated?: boolean }): void {
+  book.derivations.push({ ...figure, stated: figure.stated ?? false });
+}
+
+export function refuse(book: Book, code: string, grounds: Diagnostic['grounds']): void {
+  book.found.push({ code, severity: 'error', grounds });
+}
+
+export function warn(book: Book, code: string, grounds: Diagnostic['grounds']): void {
+  book.found.push({ code, severity: 'warning', grounds });
+}
+
+export const refused = (book: Book): boolean => book.found.some((d) => d.severity === 'error');

@@ -1,0 +1,80 @@
+/** What a person may ask of a globe-style stop valve: the keys of `fitting: stop-valve`. */
+import { z } from 'zod';
+import { choice, length, line, present, quantity, record } from '../../base/asking.ts';
+import type { Len } from '../../base/units.ts';
+import { bounds } from '../../handbook/reading.ts';
+import { thread } from '../../handbook/thread-name.ts';
+
+/** What the valve stops: it decides the cone's angle where none is asked. */
+export const STOPS = ['whistle', 'blower', 'supply', 'blow-down', 'injector-steam', 'feed'] as const;
+export type Stops = (typeof STOPS)[number];
+export const PATTERNS = ['straight', 'angle'] as const;
+export type Pattern = (typeof PATTERNS)[number];
+const USUAL = { material: 'PB102', spindle: '316' } as const;
+
+export type StopValveAsked = {
+  readonly title: string;
+  readonly duty: {
+    readonly serves: Stops;
+    /** bar gauge */
+    readonly pressure: number;
+  };
+  readonly pattern: Pattern;
+  readonly pipe: { readonly outside: Len; readonly wall: Len };
+  /** of the seat */
+  readonly bore?: Len;
+  /** included angle of the plug's cone, degrees */
+  readonly cone?: number;
+  readonly stem?: Len;
+  readonly packing?: Len;
+  readonly wheel?: Len;
+  readonly material: string;
+  readonly spindleMaterial: string;
+  readonly threads?: { readonly bonnet?: string; readonly spindle?: string; readonly gland?: string; readonly coupling?: string };
+};
+
+const threads = record({
+  bonnet: thread().optional(),
+  spindle: thread().optional(),
+  gland: thread().optional(),
+  coupling: thread().optional(),
+});
+
+export const stopValveSchema = record({
+  fitting: z.literal('stop-valve'),
+  title: line(),
+  duty: record({ serves: choice(STOPS), pressure: quantity('pressure', bounds('duty.pressure')) }),
+  pattern: choice(PATTERNS).optional(),
+  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+  bore: length(bounds('seat-bore')).optional(),
+  cone: quantity('angle', bounds('cone.angle')).optional(),
+  stem: length(bounds('stem')).optional(),
+  packing: length(bounds('packing')).optional(),
+  wheel: length(bounds('wheel')).optional(),
+  material: line().optional(),
+  'spindle-material': line().optional(),
+  threads: threads.optional(),
+}).transform(
+  ({
+    title,
+    duty,
+    pattern,
+    pipe,
+    bore,
+    cone,
+    stem,
+    packing,
+    wheel,
+    material,
+    'spindle-material': spindle,
+    threads: named,
+  }): StopValveAsked => ({
+    title,
+    duty,
+    pattern: pattern ?? 'straight',
+    pipe,
+    material: material ?? USUAL.material,
+    spindleMaterial: spindle ?? USUAL.spindle,
+    ...present({ bore, cone, stem, packing, wheel, threads: named && present(named) }),
+  }),
+);

@@ -1,0 +1,151 @@
+/** A globe-style stop valve from what was asked: parts, bought things, chains, and the reasoning. */
+import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
+import { add, minus, showMm, toMm } from '../../base/units.ts';
+import { findMaterial } from '../../handbook/materials.ts';
+import type { BoughtItem, Fitting, Part, Say } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { newBook, refused } from '../book.ts';
+import { branchPart } from '../branch.ts';
+import { half, size } from '../limits.ts';
+import { plugPart } from '../plug.ts';
+import { spindlePart } from '../spindle.ts';
+import { nipple, unionNut } from '../union.ts';
+import type { StopValveAsked } from './asked.ts';
+import { angleBody, straightBody } from './body.ts';
+import { bonnet } from './bonnet.ts';
+import { chainsOf } from './chains.ts';
+import { checkStopValve } from './checks.ts';
+import { follower, glandNut } from './gland.ts';
+import { layOutBody, layOutSpindle, screwedLength } from './layout.ts';
+import { type StopValveSizes, sizeStopValve } from './sizes.ts';
+import { handwheel } from './wheel.ts';
+
+export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outcome<Fitting> {
+  const book = newBook();
+  const material = findMaterial(asked.material);
+  const spindle = findMaterial(asked.spindleMaterial);
+  for (const [key, found] of [
+    [asked.material, material],
+    [asked.spindleMaterial, spindle],
+  ] as const)
+    if (!found) book.found.push({ code: 'design.material-unknown', severity: 'error', grounds: { material: key } });
+  const sizes = sizeStopValve(asked, workshop, book);
+  if (!sizes || !material || !spindle) return { found: book.found };
+  checkStopValve(sizes, asked, book);
+  if (refused(book)) return { found: book.found };
+  const parts = partsOf(asked, sizes, { body: material.id, spindle: spindle.id }, workshop, book.found);
+  if (refused(book)) return { found: book.found };
+  const fitting: Fitting = {
+    kind: 'stop-valve',
+    title: asked.title,
+    parts,
+    bought: bought(asked, sizes),
+    chains: chainsOf(sizes),
+    derivations: book.derivations,
+    assembly: assembly(asked, sizes),
+    tests: TESTS,
+    cautions: cautions(material.lead),
+  };
+  return { value: fitting, found: book.found };
+}
+
+function partsOf(
+  asked: StopValveAsked,
+  sizes: StopValveSizes,
+  metal: { readonly body: string; readonly spindle: string },
+  workshop: Workshop,
+  found: Diagnostic[],
+): readonly Part[] {
+  const at = layOutBody(sizes);
+  const straight = asked.pattern === 'straight';
+  const wall = half(minus(at.barrel, sizes.chamber));
+  const branches = { coupling: sizes.coupling, outlet: sizes.outlet, spigot: at.spigot, hole: at.hole, wall, material: metal.body };
+  const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: metal.body };
+  return [
+    branchPart({ ...branches, quantity: straight ? 1 + 1 : 1 }, workshop, found),
+    (straight ? straightBody : angleBody)(sizes, metal.body, workshop, found),
+    ...(straight
+      ? [plugPart({ thread: sizes.bonnet, screwed: screwedLength(sizes.bonnet), quantity: 1, material: metal.body }, workshop, found)]
+      : []),
+    bonnet(sizes, metal.body, workshop, found),
+    glandNut(sizes, metal.body, workshop, found),
+    follower(sizes, metal.body, workshop, found),
+    spindle(sizes, metal.spindle, workshop, found),
+    handwheel(sizes, metal.body, workshop, found),
+    unionNut(union, workshop, found),
+    nipple(union, workshop, found),
+  ];
+}
+
+function spindle(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
+  const at = layOutSpindle(sizes);
+  return spindlePart(
+    {
+      cone: { angle: sizes.cone, tip: sizes.tip },
+      plug: { across: sizes.plug, length: at.plug },
+      thread: { pair: sizes.spindle, length: at.thread },
+      stem: { across: sizes.stem, length: at.stem },
+      square: { across: sizes.square, length: at.square },
+      end: { pair: sizes.end, length: at.end },
+      material,
+    },
+    workshop,
+    found,
+  );
+}
+
+function bought(asked: StopValveAsked, sizes: StopValveSizes): readonly BoughtItem[] {
+  const ring = {
+    size: sizes.bonnet.name,
+    outside: showMm(add(sizes.bonnet.outside.major.hi, size('flange.over-thread')), 0),
+    thick: showMm(size('joint.ring'), 1),
+  };
+  return [
+    {
+      id: 'packing',
+      kind: 'packing',
+      quantity: sizes.rings,
+      grounds: { width: toMm(sizes.packing), stem: toMm(sizes.stem), box: toMm(sizes.box) },
+    },
+    { id: 'joint-ring', kind: 'joint-ring', quantity: asked.pattern === 'straight' ? 1 + 1 : 1, grounds: ring },
+    { id: 'wheel-nut', kind: 'wheel-nut', quantity: 1, grounds: { thread: sizes.end.name } },
+  ];
+}
+
+function assembly(asked: StopValveAsked, sizes: StopValveSizes): readonly Say[] {
+  const grounds = {
+    travel: showMm(sizes.travel, 1),
+    rings: sizes.rings,
+    width: showMm(sizes.packing, 1),
+    turns: (toMm(sizes.travel) / toMm(sizes.spindle.outside.pitch)).toFixed(1),
+  };
+  const ids = [
+    'assembly.wash',
+    ...(asked.pattern === 'straight' ? ['assembly.plug'] : []),
+    'assembly.spindle',
+    'assembly.bonnet',
+    'assembly.blue',
+    'assembly.pack',
+    'assembly.gland',
+    'assembly.wheel',
+    'assembly.prove-travel',
+    'assembly.flow-way',
+  ];
+  return ids.map((id) => ({ id, grounds }));
+}
+
+const TESTS: readonly Say[] = ['test.cone-blue', 'test.stop-blow', 'test.gland', 'test.solder', 'test.stop-water', 'test.after'].map(
+  (id) => ({
+    id,
+    grounds: {},
+  }),
+);
+
+function cautions(lead: boolean): readonly Say[] {
+  const ids = [
+    ...['caution.lathe', 'caution.bar', 'caution.parting', 'caution.soldering', 'caution.hardening'],
+    ...(lead ? ['caution.lead'] : []),
+    ...['caution.gland', 'caution.pressure', 'caution.inspector'],
+  ];
+  return ids.map((id) => ({ id, grounds: {} }));
+}

@@ -1,0 +1,18 @@
+/** Which key of the file a finding of the design is about, the likeliest first. */
+
+export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
+  'design.pipe-wall': ['pipe.wall', 'pipe'],
+  'design.material-unknown': ['material', 'spindle-material'],
+  'design.no-bar': ['material', 'spindle-material'],
+  'design.seat-under-pipe': ['bore', 'pipe'],
+  'design.thread-unknown': ['threads'],
+  'design.thread-under-chamber': ['threads.bonnet', 'threads', 'bore'],
+  'design.spindle-thread-under-stem': ['threads.spindle', 'threads', 'stem'],
+  'design.spindle-thread-over-plug': ['threads.spindle', 'threads', 'bore'],
+  'design.no-end-thread': ['stem', 'bore'],
+  'design.plug-has-no-land': ['bore', 'cone'],
+  'design.travel-short': ['bore', 'cone'],
+  'design.same-metal': ['spindle-material', 'material'],
+  'design.stem-lost': ['stem'],
+  'design.wall-thin': ['threads', 'packing', 'bore'],
+};

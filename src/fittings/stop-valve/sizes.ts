@@ -1,0 +1,272 @@
+/** Every size of a stop valve that its parts share: what was stated is kept and checked, what is open is derived, with its formula. */
+import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
+import { boreArea, ringChamber, seatForce } from '../../handbook/valve-ball.ts';
+import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/valve-cone.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { type Book, CUSTOM, DERIVED, note, refuse, refused } from '../book.ts';
+import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
+import type { Stops, StopValveAsked } from './asked.ts';
+
+export type StopValveSizes = {
+  /** of the seat */
+  readonly bore: Len;
+  /** included, degrees */
+  readonly cone: number;
+  readonly plug: Len;
+  readonly tip: Len;
+  /** From the flat of the tip to where the cone is as wide as the seat, and on to the plug's full diameter. */
+  readonly coneBelow: Len;
+  readonly coneAbove: Len;
+  /** Lift at which the ring round the cone passes as much as the bore, and the travel to the back stop. */
+  readonly fullLift: Len;
+  readonly travel: Len;
+  readonly chamber: Len;
+  readonly outlet: Len;
+  readonly stem: Len;
+  readonly square: Len;
+  readonly packing: Len;
+  readonly rings: number;
+  readonly box: Len;
+  readonly boxDepth: Len;
+  readonly wheel: Len;
+  readonly bonnet: ThreadPair;
+  readonly spindle: ThreadPair;
+  readonly gland: ThreadPair;
+  readonly coupling: ThreadPair;
+  readonly end: ThreadPair;
+};
+
+export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
+  const seat = sizeSeat(asked, workshop, book);
+  const gland = sizeGland(asked, seat.bore, book);
+  const threads = chooseThreads(asked, seat, gland, workshop, book);
+  if (!threads || refused(book)) return undefined;
+  const square = tidy(times(gland.stem, ratio('square.share')), size('square.step'), 'down');
+  const end = endThread(square, workshop, book);
+  noteWorking(asked, seat, threads.spindle, book);
+  const wheel = asked.wheel ?? tidy(times(seat.bore, ratio('wheel.ratio')), MM, 'up');
+  return end && { ...seat, ...gland, ...threads, square, end, wheel };
+}
+
+type Seat = Pick<
+  StopValveSizes,
+  'bore' | 'cone' | 'plug' | 'tip' | 'coneBelow' | 'coneAbove' | 'fullLift' | 'travel' | 'chamber' | 'outlet'
+>;
+
+function sizeSeat(asked: StopValveAsked, workshop: Workshop, book: Book): Seat {
+  const bore = chooseBore(asked, workshop, book);
+  const cone = asked.cone ?? ratio(QUICK.includes(asked.duty.serves) ? 'stop.cone.quick' : 'stop.cone.throttle');
+  note(book, {
+    of: 'cone',
+    value: cone,
+    unit: 'deg',
+    formula: '60 to regulate, 90 to open quickly',
+    inputs: {},
+    source: CUSTOM,
+    stated: asked.cone !== undefined,
+  });
+  const plug = add(bore, size('stop.plug.over'));
+  const tip = tidy(times(bore, ratio('stop.tip.share')), TENTH, 'near');
+  const fullLift = mm(plugFullLift(toMm(bore), cone));
+  const inputs = { d: toMm(bore), a: cone / 2 };
+  note(book, {
+    of: 'full-lift',
+    value: toMm(fullLift),
+    unit: 'mm',
+    formula: 'h = d (1 - sqrt(1 - cos a)) / (2 sin a cos a)',
+    inputs,
+    source: DERIVED,
+  });
+  const travel = tidy(times(fullLift, ratio('stop.travel.share')), TENTH, 'up');
+  note(book, {
+    of: 'travel',
+    value: toMm(travel),
+    unit: 'mm',
+    formula: '1.05 h, to a tenth',
+    inputs: { h: toMm(fullLift) },
+    source: CUSTOM,
+  });
+  const chamber = tidy(mm(ringChamber(toMm(plug), toMm(bore))), size('stop.bore.step'), 'up');
+  note(book, {
+    of: 'stop-chamber',
+    value: toMm(chamber),
+    unit: 'mm',
+    formula: 'C >= sqrt(P^2 + d^2)',
+    inputs: { P: toMm(plug), d: toMm(bore) },
+    source: DERIVED,
+  });
+  const outlet = pipeBore(asked);
+  return { bore, cone, plug, tip, ...coneLengths(cone, bore, plug, tip), fullLift, travel, chamber, outlet };
+}
+const QUICK: readonly Stops[] = ['blow-down', 'injector-steam'];
+
+/** Along the axis from the tip to the seat's circle, and from there to the plug's full diameter. */
+function coneLengths(cone: number, bore: Len, plug: Len, tip: Len): Pick<StopValveSizes, 'coneBelow' | 'coneAbove'> {
+  const slope = (2 / 1) * Math.tan(((cone / 2) * Math.PI) / ratio('turn.half'));
+  return { coneBelow: mm(toMm(minus(bore, tip)) / slope), coneAbove: mm(toMm(minus(plug, bore)) / slope) };
+}
+
+function pipeBore(asked: StopValveAsked): Len {
+  return tidy(minus(asked.pipe.outside, add(asked.pipe.wall, asked.pipe.wall)), TENTH, 'near');
+}
+
+/** Not tighter than the pipe, and wide enough for a boring tool of the drawer: seat and bonnet's thread are bored in one setting. */
+function chooseBore(asked: StopValveAsked, workshop: Workshop, book: Book): Len {
+  const pipe = pipeBore(asked);
+  if (pipe <= 0) refuse(book, 'design.pipe-wall', { outside: asked.pipe.outside, wall: asked.pipe.wall });
+  const least = tidy(pipe, size('stop.bore.step'), 'up');
+  const tools = workshop.tools.boring.filter((tool) => tool.reach >= times(least, ratio('bore.reach.ratio'))).map((tool) => tool.smallest);
+  const enters = tools.sort((a, b) => a - b)[0] ?? least;
+  const bore = asked.bore ?? tidy(len(Math.max(least, enters)), size('stop.bore.step'), 'up');
+  if (bore < pipe) refuse(book, 'design.seat-under-pipe', { bore, pipe });
+  note(book, {
+    of: 'bore',
+    value: toMm(bore),
+    unit: 'mm',
+    formula: 'd >= pipe bore, and a boring tool enters',
+    inputs: { pipe: toMm(pipe), tool: toMm(enters) },
+    source: CUSTOM,
+    stated: asked.bore !== undefined,
+  });
+  return bore;
+}
+
+type Gland = Pick<StopValveSizes, 'stem' | 'packing' | 'rings' | 'box' | 'boxDepth'>;
+
+function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
+  const proposed = tidy(times(bore, ratio('stop.stem.share')), MM, 'near');
+  const stem = asked.stem ?? len(Math.max(proposed, size('stop.stem.least')));
+  note(book, {
+    of: 'stem',
+    value: toMm(stem),
+    unit: 'mm',
+    formula: '0.8 d, whole',
+    inputs: { d: toMm(bore) },
+    source: CUSTOM,
+    stated: asked.stem !== undefined,
+  });
+  const wide = tidy(times(stem, ratio('packing.share')), size('packing.step'), 'near');
+  const packing = asked.packing ?? len(Math.max(wide, size('packing.least')));
+  note(book, {
+    of: 'packing',
+    value: toMm(packing),
+    unit: 'mm',
+    formula: 'W = 0.35 s, at least 1.2',
+    inputs: { s: toMm(stem) },
+    source: 'scaled from the Tribology Handbook, table 25.2: judgement',
+    stated: asked.packing !== undefined,
+  });
+  const rings = ratio('packing.rings');
+  const box = add(stem, add(packing, packing));
+  const boxDepth = add(times(packing, rings), size('gland.enter'));
+  note(book, {
+    of: 'box',
+    value: toMm(box),
+    unit: 'mm',
+    formula: 'B = s + 2 W',
+    inputs: { s: toMm(stem), W: toMm(packing) },
+    source: DERIVED,
+  });
+  return { stem, packing, rings, box, boxDepth };
+}
+
+type Threads = Pick<StopValveSizes, 'bonnet' | 'spindle' | 'gland' | 'coupling'>;
+
+/** What is not asked for: the smallest fine thread of the drawer that is large enough, else that size itself. */
+function chooseThreads(asked: StopValveAsked, seat: Seat, gland: Gland, workshop: Workshop, book: Book): Threads | undefined {
+  const named = asked.threads ?? {};
+  const wall = size('wall.least');
+  const bonnetLeast = add(add(seat.chamber, wall), MM);
+  const glandLeast = add(add(gland.box, add(size('gland.wall'), size('gland.wall'))), add(MM, MM));
+  const bonnet = find('bonnet', named.bonnet ?? fineThread(bonnetLeast, workshop), book);
+  const spindle = find(
+    'spindle',
+    named.spindle ?? runningThread(add(gland.stem, size('stop.thread.over-stem')), seat.plug, workshop),
+    book,
+  );
+  const gland_ = find('gland', named.gland ?? fineThread(glandLeast, workshop), book);
+  const coupling = find('coupling', named.coupling ?? fineThread(add(asked.pipe.outside, size('coupling.over-pipe')), workshop), book);
+  if (!bonnet || !spindle || !gland_ || !coupling) return undefined;
+  checkThreads({ bonnet, spindle, gland: gland_, coupling }, seat, gland, book);
+  return { bonnet, spindle, gland: gland_, coupling };
+}
+
+function checkThreads(threads: Threads, seat: Seat, gland: Gland, book: Book): void {
+  if (threads.bonnet.inside.minor.lo <= seat.chamber)
+    refuse(book, 'design.thread-under-chamber', {
+      thread: threads.bonnet.name,
+      chamber: seat.chamber,
+      minor: threads.bonnet.inside.minor.lo,
+    });
+  if (threads.spindle.outside.root <= gland.stem)
+    refuse(book, 'design.spindle-thread-under-stem', {
+      thread: threads.spindle.name,
+      stem: gland.stem,
+      root: threads.spindle.outside.root,
+    });
+  if (threads.spindle.outside.major.hi >= seat.plug)
+    refuse(book, 'design.spindle-thread-over-plug', { thread: threads.spindle.name, plug: seat.plug });
+  const wall = half(minus(reliefOf(threads.gland.outside).floor.lo, gland.box));
+  if (wall < size('gland.wall')) refuse(book, 'design.wall-thin', { where: 'stuffing-box', has: wall, wants: size('gland.wall') });
+}
+
+function fineThread(least: Len, workshop: Workshop): string {
+  const inDrawer = workshop.tools.taps
+    .flatMap((name) => threadPair(name) ?? [])
+    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least);
+  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
+}
+
+/** The smallest thread of the drawer between stem and plug: its tap cuts the bonnet; else a fine one of that size. */
+function runningThread(least: Len, below: Len, workshop: Workshop): string {
+  const fits = workshop.tools.taps
+    .flatMap((name) => threadPair(name) ?? [])
+    .filter((t) => t.inside.major.lo >= least && t.inside.major.lo < below);
+  return fits.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
+}
+
+/** The largest thread of the drawer that the wheel's square passes over. */
+function endThread(square: Len, workshop: Workshop, book: Book): ThreadPair | undefined {
+  const found = workshop.tools.dies.flatMap((name) => threadPair(name) ?? []).filter((t) => t.outside.major.hi <= square);
+  const best = found.sort((a, b) => b.outside.major.hi - a.outside.major.hi)[0];
+  if (!best) refuse(book, 'design.no-end-thread', { square });
+  return best;
+}
+
+function find(which: string, name: string, book: Book): ThreadPair | undefined {
+  const pair = threadPair(name);
+  if (!pair) refuse(book, 'design.thread-unknown', { which, name });
+  return pair;
+}
+
+/** What the person at the wheel will feel: turns to full bore, flow at each turn, force on the seat. */
+function noteWorking(asked: StopValveAsked, seat: Seat, spindle: ThreadPair, book: Book): void {
+  const pitch = toMm(spindle.outside.pitch);
+  const [d, cone] = [toMm(seat.bore), seat.cone];
+  note(book, {
+    of: 'turns',
+    value: turnsToFull(d, cone, pitch),
+    unit: 'turns',
+    formula: 'h / P',
+    inputs: { h: toMm(seat.fullLift), P: pitch },
+    source: DERIVED,
+  });
+  const first = plugArea(d, cone, pitch) ?? boreArea(d);
+  note(book, {
+    of: 'first-turn',
+    value: 100 * plugShare(d, cone, pitch),
+    unit: '%',
+    formula: 'A(P) / (pi/4 d^2)',
+    inputs: { A: first, d },
+    source: DERIVED,
+  });
+  note(book, {
+    of: 'seat-force',
+    value: seatForce(d, asked.duty.pressure),
+    unit: 'N',
+    formula: 'pi/4 d^2 p',
+    inputs: { d, p: asked.duty.pressure },
+    source: DERIVED,
+  });
+}
