@@ -4,6 +4,7 @@ import { add, type Len, minus } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor } from './bar.ts';
+import { centreFor } from './centre.ts';
 import { about, between, general, half, size } from './limits.ts';
 import { type OutlineAsk, partFrom, type Section } from './outline.ts';
 import { outsideThread, reliefOf, type ThreadPair } from './threads.ts';
@@ -28,7 +29,7 @@ export function spindlePart(ask: SpindleAsk, workshop: Workshop, found: Diagnost
     use: 'fitting',
     stock: barFor({ part: 'spindle', material: ask.material, section: 'round', across: ask.plug.across, turned: true }, workshop, found),
     first: { letter: 'Q', role: 'clearance' },
-    second: { letter: 'Z', role: 'clearance' },
+    second: { letter: 'Z', role: 'clearance', ...centreFor(workshop, outsideThread(ask.end.pair.outside, 'second').chamfer.target) },
     sections: sectionsOf(ask),
     sides: [
       {

@@ -1,7 +1,7 @@
 /** What adds up across the parts of a stop valve: the spindle's travel from shut to its back stop. */
-import { add, minus } from '../../base/units.ts';
+import { minus } from '../../base/units.ts';
 import type { Chain } from '../../model/part.ts';
-import { about, between, size } from '../limits.ts';
+import { about, between, ratio, size, times } from '../limits.ts';
 import { layOutBody, layOutSpindle, screwedLength } from './layout.ts';
 import type { StopValveSizes } from './sizes.ts';
 
@@ -29,7 +29,7 @@ function travelChain(sizes: StopValveSizes): Chain {
         limits: about(sizes.coneBelow, band, 'cone'),
       },
     ],
-    asks: between(sizes.fullLift, add(sizes.travel, add(sizes.travel, minus(sizes.fullLift, sizes.travel))), sizes.travel, 'full bore'),
+    asks: between(sizes.fullLift, times(sizes.fullLift, ratio('stop.travel.most')), sizes.travel, 'full bore'),
     how: 'blind',
   };
 }

@@ -53,7 +53,7 @@ export function follower(sizes: StopValveSizes, material: string, workshop: Work
     use: 'fitting',
     stock: barFor({ part: 'follower', material, section: 'round', across: flange, turned: true }, workshop, found),
     first: { letter: 'F', role: 'register' },
-    second: { letter: 'H', role: 'register' },
+    second: { letter: 'H', role: 'free' },
     sections: [
       {
         ...{ name: 'nose', role: 'running', length: nose, shoulder: { letter: 'C', role: 'free' } },

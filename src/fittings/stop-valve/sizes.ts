@@ -78,12 +78,12 @@ function sizeSeat(asked: StopValveAsked, workshop: Workshop, book: Book): Seat {
     inputs,
     source: DERIVED,
   });
-  const travel = tidy(times(fullLift, ratio('stop.travel.share')), TENTH, 'up');
+  const travel = tidy(add(fullLift, size('stop.travel.over')), TENTH, 'up');
   note(book, {
     of: 'travel',
     value: toMm(travel),
     unit: 'mm',
-    formula: '1.05 h, to a tenth',
+    formula: 'h + 0.5, to a tenth',
     inputs: { h: toMm(fullLift) },
     source: CUSTOM,
   });
@@ -116,8 +116,8 @@ function chooseBore(asked: StopValveAsked, workshop: Workshop, book: Book): Len 
   const pipe = pipeBore(asked);
   if (pipe <= 0) refuse(book, 'design.pipe-wall', { outside: asked.pipe.outside, wall: asked.pipe.wall });
   const least = tidy(pipe, size('stop.bore.step'), 'up');
-  const tools = workshop.tools.boring.filter((tool) => tool.reach >= times(least, ratio('bore.reach.ratio'))).map((tool) => tool.smallest);
-  const enters = tools.sort((a, b) => a - b)[0] ?? least;
+  const reaching = workshop.tools.boring.filter((tool) => tool.reach >= times(least, ratio('bore.reach.ratio')));
+  const enters = reaching.map((tool) => add(tool.smallest, size('single-lip.stock.short'))).sort((a, b) => a - b)[0] ?? least;
   const bore = asked.bore ?? tidy(len(Math.max(least, enters)), size('stop.bore.step'), 'up');
   if (bore < pipe) refuse(book, 'design.seat-under-pipe', { bore, pipe });
   note(book, {
@@ -141,7 +141,7 @@ function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
     of: 'stem',
     value: toMm(stem),
     unit: 'mm',
-    formula: '0.8 d, whole',
+    formula: '0.65 d, whole',
     inputs: { d: toMm(bore) },
     source: CUSTOM,
     stated: asked.stem !== undefined,

@@ -1,13 +1,13 @@
 /** A user's own turned part: its description is understood already; here it meets the shelf and the drawer. */
 import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
-import { add, type Len, len } from '../../base/units.ts';
-import { coneDepth } from '../../handbook/centre-drills.ts';
+import { add, len } from '../../base/units.ts';
 import { findMaterial, nearestMaterial } from '../../handbook/materials.ts';
 import type { End } from '../../model/ids.ts';
 import type { Fitting, Say, Stock } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { about, ratio, size, times } from '../limits.ts';
+import { centreFor } from '../centre.ts';
+import { ratio } from '../limits.ts';
 import { type EndAsk, partFrom } from '../outline.ts';
 import type { Meant } from './meaning.ts';
 
@@ -56,17 +56,7 @@ function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'cen
   const slim = Math.min(...sections.map((s) => s.size.target));
   if (long <= slim * ratio('grip.stick-out.most')) return {};
   const at = end === 'first' ? sections[0] : sections.at(-1);
-  const drill = centreFor(workshop, at?.cone?.at === end ? at.cone.mouth.target : (at?.size.target ?? len(0)));
-  if (!drill) return {};
-  const depth = add(coneDepth(drill.pilot, drill.mouth), drill.pilot);
-  const band = size('band.centre');
-  return { centre: { pilot: about(drill.pilot, band, 'centre'), mouth: about(drill.mouth, band, 'centre'), depth } };
-}
-
-/** The largest whose mouth leaves a rim of the end standing. */
-function centreFor(workshop: Workshop, across: Len) {
-  const most = times(across, ratio('centre.mouth.most'));
-  return [...workshop.tools.centreDrills].filter((c) => c.mouth <= most).sort((a, b) => b.mouth - a.mouth)[0];
+  return centreFor(workshop, at?.cone?.at === end ? at.cone.mouth.target : (at?.size.target ?? len(0)));
 }
 
 function cautions(lead: boolean): readonly Say[] {

@@ -1,5 +1,6 @@
 /** Flats, cross holes, solder and heat. */
 import type { SideFeature } from '../../model/part.ts';
+import { pilotHole } from '../methods/drilling.ts';
 import { type BeforeRule, CUSTOM, type Work } from '../rule.ts';
 import { all, finishOf, isDrilling, isLeaving, of } from './select.ts';
 
@@ -65,7 +66,22 @@ export const pilotBeforeCrossHole: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    sides(work, 'cross-hole').flatMap((s) => crossed(work, s).flatMap((h) => all(of(work, h.id).filter(isDrilling), of(work, s.id)))),
+    sides(work, 'cross-hole').flatMap((s) =>
+      crossed(work, s).flatMap((h) => all(of(work, (pilotHole(work.c, h) ?? h).id).filter(isDrilling), of(work, s.id))),
+    ),
+};
+
+/** A hole that is opened by a larger drill is opened before it is broken into from the side: a drill catches on the edge. */
+export const openedBeforeCrossHole: BeforeRule = {
+  id: 'opened-before-cross-hole',
+  force: 'preferred',
+  source: CUSTOM,
+  pairs: (work) =>
+    sides(work, 'cross-hole').flatMap((s) =>
+      crossed(work, s)
+        .filter((h) => pilotHole(work.c, h))
+        .flatMap((h) => all(of(work, h.id, 'drill'), of(work, s.id))),
+    ),
 };
 
 export const crossHoleBeforeBore: BeforeRule = {
