@@ -1,6 +1,5 @@
 /** What cannot work in a stop valve, found by recomputing it from the sizes alone. */
-import { type Len, minus, mm, toMm } from '../../base/units.ts';
-import { plugFullLift } from '../../handbook/valve-cone.ts';
+import { type Len, minus } from '../../base/units.ts';
 import { type Book, refuse, warn } from '../book.ts';
 import { half, size } from '../limits.ts';
 import { reliefOf } from '../threads.ts';
@@ -15,8 +14,6 @@ export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, boo
     refuse(book, 'design.plug-has-no-land', { land, least: size('stop.land.least'), travel: sizes.travel, room: roomAboveSeat(sizes) });
   if (layOutSpindle(sizes).stem <= 0)
     refuse(book, 'design.stem-lost', { stem: layOutSpindle(sizes).stem, threaded: layOutSpindle(sizes).thread });
-  const full = mm(plugFullLift(toMm(sizes.bore), sizes.cone));
-  if (sizes.travel < full) refuse(book, 'design.travel-short', { travel: sizes.travel, full });
   if (asked.material === asked.spindleMaterial) warn(book, 'design.same-metal', { material: asked.material });
 }
 

@@ -11,7 +11,6 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.spindle-thread-over-plug': ['threads.spindle', 'threads', 'bore'],
   'design.no-end-thread': ['stem', 'bore'],
   'design.plug-has-no-land': ['bore', 'cone'],
-  'design.travel-short': ['bore', 'cone'],
   'design.same-metal': ['spindle-material', 'material'],
   'design.stem-lost': ['stem'],
   'design.wall-thin': ['threads', 'packing', 'bore'],

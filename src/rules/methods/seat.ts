@@ -14,8 +14,10 @@ export function seatGrounds(c: Context, f: { readonly kind: string }): Seat | un
   return { f, edge, far: other(edge), size: c.cylinder(f.cylinder).size.target };
 }
 
+/** The drill that goes before; it begins at an end of the part, and goes right through where the hole opens both ways. */
 export function seatPilot(c: Context, f: Hole): Len | undefined {
   const { size, from, to } = c.cylinder(f.cylinder);
-  const deep = minus(to, from) > scaled(size.target, 'single-lip.deep');
+  const depth = f.opens.length > 1 ? c.part.length : f.opens[0] === 'first' ? to : minus(c.part.length, from);
+  const deep = depth > scaled(size.target, 'single-lip.deep');
   return drillUnder(c.workshop, minus(size.target, length(deep ? 'single-lip.stock.deep' : 'single-lip.stock.short')));
 }
