@@ -8,9 +8,11 @@ export const CUSTOM = 'common practice, no source';
 
 export const newBook = (): Book => ({ derivations: [], found: [] });
 
-/** `inputs` by the letters of `formula`; `stated`: the person gave the figure, the formula only checks it. */
-export function note(book: Book, figure: Omit<Derivation, 'stated'> & { readonly stated?: boolean }): void {
-  book.derivations.push({ ...figure, stated: figure.stated ?? false });
+export type Figure = readonly [value: number, unit: string, formula: string, inputs?: Readonly<Record<string, number>>, source?: string];
+
+/** `inputs` by the letters of the formula; without a source it is geometry. `stated`: the person gave the figure, the formula only checks it. */
+export function note(book: Book, of: string, [value, unit, formula, inputs = {}, source = DERIVED]: Figure, stated?: unknown): void {
+  book.derivations.push({ of, value, unit, formula, inputs, source, stated: stated !== undefined });
 }
 
 export function refuse(book: Book, code: string, grounds: Diagnostic['grounds']): void {

@@ -13,7 +13,12 @@ export const STOP_VALVE_ROWS: readonly Row[] = [
   ['stop.tip.share', 0.25, 'ratio', 'flat at the tip of the cone, of the seat bore'],
   ['stop.web.share', 0.6, 'ratio', 'thickness of the web that holds the seat, of the bore'],
   ['stop.web.least', 3, 'mm', 'least thickness of that web'],
-  ['stop.travel.over', 0.5, 'mm', 'travel to the back stop over the lift that passes the whole bore: what the chain of five lengths may eat up'],
+  [
+    'stop.travel.over',
+    0.5,
+    'mm',
+    'travel to the back stop over the lift that passes the whole bore: what the chain of five lengths may eat up',
+  ],
   ['stop.travel.most', 1.3, 'ratio', 'travel over which a valve wastes turns, of the same lift'],
   ['stop.inlet.clear', 0.5, 'mm', 'between a cross hole and the floor, plug or thread beside it'],
   ['stop.engagement', 1, 'ratio', 'thread of the spindle engaged when shut, of its diameter'],

@@ -174,6 +174,8 @@ export type Feature =
       readonly opens: readonly End[];
       readonly floor?: SurfaceId;
       readonly edge?: SurfaceId;
+      /** What sits on that edge: a ball where nothing is said. */
+      readonly takes?: 'ball' | 'cone';
       /** Ends in the drill's point, at that depth of full diameter. */
       readonly blind?: true;
       /** A centre hole that stays in the end: the tailstock centre runs in it. */

@@ -63,6 +63,8 @@ export type Hole = {
   readonly opens: readonly End[];
   /** Letter of the end face whose meeting with this hole is a seat. */
   readonly edge?: string;
+  /** What sits on that edge: a ball where nothing is said. */
+  readonly takes?: 'ball' | 'cone';
   /** Its flat bottom, named by a letter. */
   readonly floor?: { readonly letter: string; readonly role: Role };
   /** Open at one end and ending in the drill's point; `to` (or `from`) is the depth of full diameter. */

@@ -36,6 +36,7 @@ export function addHole(made: Bench, hole: Hole): void {
     opens: hole.opens,
     ...(floor ? { floor } : {}),
     ...(hole.edge ? { edge: named(made, hole.edge) } : {}),
+    ...(hole.takes ? { takes: hole.takes } : {}),
     ...(hole.blind ? { blind: true as const } : {}),
   });
   for (const recess of recessesIn(hole)) addRecess(made, recess);

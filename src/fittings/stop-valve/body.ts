@@ -88,7 +88,7 @@ function flatsAt(at: BodyLayout, from: Len): Side {
 
 function seatHole(sizes: StopValveSizes, from: Len, to: Len): Hole {
   const limits = about(sizes.bore, size('band.bore.seat'), 'seat bore');
-  return { name: 'seat', role: 'seat', size: limits, from, to, opens: ['first', 'second'], edge: 'W' };
+  return { name: 'seat', role: 'seat', size: limits, from, to, opens: ['first', 'second'], edge: 'W', takes: 'cone' };
 }
 
 function upperHoles(sizes: StopValveSizes, at: BodyLayout): readonly Hole[] {

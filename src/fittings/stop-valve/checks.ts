@@ -1,5 +1,6 @@
 /** What cannot work in a stop valve, found by recomputing it from the sizes alone. */
-import { type Len, minus } from '../../base/units.ts';
+import { add, type Len, minus } from '../../base/units.ts';
+import { findMaterial } from '../../handbook/materials.ts';
 import { type Book, refuse, warn } from '../book.ts';
 import { half, size } from '../limits.ts';
 import { reliefOf } from '../threads.ts';
@@ -11,10 +12,14 @@ export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, boo
   checkWalls(sizes, asked, book);
   const land = minus(minus(roomAboveSeat(sizes), sizes.travel), sizes.coneAbove);
   if (land < size('stop.land.least'))
-    refuse(book, 'design.plug-has-no-land', { land, least: size('stop.land.least'), travel: sizes.travel, room: roomAboveSeat(sizes) });
+    refuse(book, 'design.plug-has-no-land', {
+      takes: add(add(sizes.travel, sizes.coneAbove), size('stop.land.least')),
+      travel: sizes.travel,
+      room: roomAboveSeat(sizes),
+    });
   if (layOutSpindle(sizes).stem <= 0)
     refuse(book, 'design.stem-lost', { stem: layOutSpindle(sizes).stem, threaded: layOutSpindle(sizes).thread });
-  if (asked.material === asked.spindleMaterial) warn(book, 'design.same-metal', { material: asked.material });
+  if (findMaterial(asked.material) === findMaterial(asked.spindleMaterial)) warn(book, 'design.same-metal', { material: asked.material });
 }
 
 function checkWalls(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {

@@ -3,7 +3,7 @@ import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
 import { boreArea, ringChamber, seatForce } from '../../handbook/valve-ball.ts';
 import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/valve-cone.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { type Book, CUSTOM, DERIVED, note, refuse, refused } from '../book.ts';
+import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
@@ -57,45 +57,16 @@ type Seat = Pick<
 function sizeSeat(asked: StopValveAsked, workshop: Workshop, book: Book): Seat {
   const bore = chooseBore(asked, workshop, book);
   const cone = asked.cone ?? ratio(QUICK.includes(asked.duty.serves) ? 'stop.cone.quick' : 'stop.cone.throttle');
-  note(book, {
-    of: 'cone',
-    value: cone,
-    unit: 'deg',
-    formula: '60 to regulate, 90 to open quickly',
-    inputs: {},
-    source: CUSTOM,
-    stated: asked.cone !== undefined,
-  });
+  note(book, 'cone', [cone, 'deg', '60 to regulate, 90 to open quickly', {}, CUSTOM], asked.cone);
   const plug = add(bore, size('stop.plug.over'));
   const tip = tidy(times(bore, ratio('stop.tip.share')), TENTH, 'near');
   const fullLift = mm(plugFullLift(toMm(bore), cone));
   const inputs = { d: toMm(bore), a: cone / 2 };
-  note(book, {
-    of: 'full-lift',
-    value: toMm(fullLift),
-    unit: 'mm',
-    formula: 'h = d (1 - sqrt(1 - cos a)) / (2 sin a cos a)',
-    inputs,
-    source: DERIVED,
-  });
+  note(book, 'full-lift', [toMm(fullLift), 'mm', 'h = d (1 - sqrt(1 - cos a)) / (2 sin a cos a)', inputs]);
   const travel = tidy(add(fullLift, size('stop.travel.over')), TENTH, 'up');
-  note(book, {
-    of: 'travel',
-    value: toMm(travel),
-    unit: 'mm',
-    formula: 'h + 0.5, to a tenth',
-    inputs: { h: toMm(fullLift) },
-    source: CUSTOM,
-  });
+  note(book, 'travel', [toMm(travel), 'mm', 'h + 0.5, to a tenth', { h: toMm(fullLift) }, CUSTOM]);
   const chamber = tidy(mm(ringChamber(toMm(plug), toMm(bore))), size('stop.bore.step'), 'up');
-  note(book, {
-    of: 'stop-chamber',
-    value: toMm(chamber),
-    unit: 'mm',
-    formula: 'C >= sqrt(P^2 + d^2)',
-    inputs: { P: toMm(plug), d: toMm(bore) },
-    source: DERIVED,
-  });
+  note(book, 'stop-chamber', [toMm(chamber), 'mm', 'C >= sqrt(P^2 + d^2)', { P: toMm(plug), d: toMm(bore) }]);
   const outlet = pipeBore(asked);
   return { bore, cone, plug, tip, ...coneLengths(cone, bore, plug, tip), fullLift, travel, chamber, outlet };
 }
@@ -120,15 +91,12 @@ function chooseBore(asked: StopValveAsked, workshop: Workshop, book: Book): Len 
   const enters = reaching.map((tool) => add(tool.smallest, size('single-lip.stock.short'))).sort((a, b) => a - b)[0] ?? least;
   const bore = asked.bore ?? tidy(len(Math.max(least, enters)), size('stop.bore.step'), 'up');
   if (bore < pipe) refuse(book, 'design.seat-under-pipe', { bore, pipe });
-  note(book, {
-    of: 'bore',
-    value: toMm(bore),
-    unit: 'mm',
-    formula: 'd >= pipe bore, and a boring tool enters',
-    inputs: { pipe: toMm(pipe), tool: toMm(enters) },
-    source: CUSTOM,
-    stated: asked.bore !== undefined,
-  });
+  note(
+    book,
+    'bore',
+    [toMm(bore), 'mm', 'd >= pipe bore, and a boring tool enters', { pipe: toMm(pipe), tool: toMm(enters) }, CUSTOM],
+    asked.bore,
+  );
   return bore;
 }
 
@@ -137,37 +105,19 @@ type Gland = Pick<StopValveSizes, 'stem' | 'packing' | 'rings' | 'box' | 'boxDep
 function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
   const proposed = tidy(times(bore, ratio('stop.stem.share')), MM, 'near');
   const stem = asked.stem ?? len(Math.max(proposed, size('stop.stem.least')));
-  note(book, {
-    of: 'stem',
-    value: toMm(stem),
-    unit: 'mm',
-    formula: '0.65 d, whole',
-    inputs: { d: toMm(bore) },
-    source: CUSTOM,
-    stated: asked.stem !== undefined,
-  });
+  note(book, 'stem', [toMm(stem), 'mm', '0.65 d, whole', { d: toMm(bore) }, CUSTOM], asked.stem);
   const wide = tidy(times(stem, ratio('packing.share')), size('packing.step'), 'near');
   const packing = asked.packing ?? len(Math.max(wide, size('packing.least')));
-  note(book, {
-    of: 'packing',
-    value: toMm(packing),
-    unit: 'mm',
-    formula: 'W = 0.35 s, at least 1.2',
-    inputs: { s: toMm(stem) },
-    source: 'scaled from the Tribology Handbook, table 25.2: judgement',
-    stated: asked.packing !== undefined,
-  });
+  note(
+    book,
+    'packing',
+    [toMm(packing), 'mm', 'W = 0.35 s, at least 1.2', { s: toMm(stem) }, 'scaled from the Tribology Handbook, table 25.2: judgement'],
+    asked.packing,
+  );
   const rings = ratio('packing.rings');
   const box = add(stem, add(packing, packing));
   const boxDepth = add(times(packing, rings), size('gland.enter'));
-  note(book, {
-    of: 'box',
-    value: toMm(box),
-    unit: 'mm',
-    formula: 'B = s + 2 W',
-    inputs: { s: toMm(stem), W: toMm(packing) },
-    source: DERIVED,
-  });
+  note(book, 'box', [toMm(box), 'mm', 'B = s + 2 W', { s: toMm(stem), W: toMm(packing) }]);
   return { stem, packing, rings, box, boxDepth };
 }
 
@@ -244,29 +194,8 @@ function find(which: string, name: string, book: Book): ThreadPair | undefined {
 function noteWorking(asked: StopValveAsked, seat: Seat, spindle: ThreadPair, book: Book): void {
   const pitch = toMm(spindle.outside.pitch);
   const [d, cone] = [toMm(seat.bore), seat.cone];
-  note(book, {
-    of: 'turns',
-    value: turnsToFull(d, cone, pitch),
-    unit: 'turns',
-    formula: 'h / P',
-    inputs: { h: toMm(seat.fullLift), P: pitch },
-    source: DERIVED,
-  });
+  note(book, 'turns', [turnsToFull(d, cone, pitch), 'turns', 'h / P', { h: toMm(seat.fullLift), P: pitch }]);
   const first = plugArea(d, cone, pitch) ?? boreArea(d);
-  note(book, {
-    of: 'first-turn',
-    value: 100 * plugShare(d, cone, pitch),
-    unit: '%',
-    formula: 'A(P) / (pi/4 d^2)',
-    inputs: { A: first, d },
-    source: DERIVED,
-  });
-  note(book, {
-    of: 'seat-force',
-    value: seatForce(d, asked.duty.pressure),
-    unit: 'N',
-    formula: 'pi/4 d^2 p',
-    inputs: { d, p: asked.duty.pressure },
-    source: DERIVED,
-  });
+  note(book, 'first-turn', [100 * plugShare(d, cone, pitch), '%', 'A(P) / (pi/4 d^2)', { A: first, d }]);
+  note(book, 'seat-force', [seatForce(d, asked.duty.pressure), 'N', 'pi/4 d^2 p', { d, p: asked.duty.pressure }]);
 }

@@ -1,11 +1,11 @@
 /** The handwheel: knurled rim, hub, a square hole over the spindle's square. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, len } from '../../base/units.ts';
+import { add, type Len, len } from '../../base/units.ts';
 import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { between, general, half, size } from '../limits.ts';
-import { partFrom } from '../outline.ts';
+import { partFrom, type Side } from '../outline.ts';
 import type { StopValveSizes } from './sizes.ts';
 
 export function handwheel(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
@@ -30,23 +30,15 @@ export function handwheel(sizes: StopValveSizes, material: string, workshop: Wor
         size: between(sizes.square, add(sizes.square, size('band.drilled')), sizes.square, 'drilled'),
       },
     ],
-    sides: [
-      {
-        ...{
-          name: 'square',
-          does: 'square-hole',
-          on: 'hole',
-          role: 'register',
-          at: half(length),
-          half: half(length),
-          count: (1 + 1) * (1 + 1),
-        },
-        size: between(sizes.square, add(sizes.square, size('band.length')), sizes.square, 'slides over the square'),
-      },
-    ],
+    sides: [squareHole(sizes, length)],
     lengths: [
       { from: 'M', to: 'C', limits: general(hub) },
       { from: 'M', to: 'T', limits: general(length) },
     ],
   });
 }
+
+const squareHole = (sizes: StopValveSizes, length: Len): Side => ({
+  ...{ name: 'square', does: 'square-hole', on: 'hole', role: 'register', at: half(length), half: half(length), count: (1 + 1) * (1 + 1) },
+  size: between(sizes.square, add(sizes.square, size('band.length')), sizes.square, 'slides over the square'),
+});

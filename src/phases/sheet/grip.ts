@@ -177,11 +177,14 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
   const topics = [
     desk.part.use === 'tooling made in place' ? 'stays' : setUps[0]?.grip.kind === 'bench' ? 'bench' : 'sizes',
     threads ? 'thread' : '',
-    done.some((op) => op === lastOfSeat) ? 'seat' : '',
+    done.some((op) => op === lastOfSeat) ? seatTopic(desk) : '',
     done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',
   ];
   return topics.filter((topic) => topic !== '');
 }
+
+/** A ball is tried on its seat at once; a cone only when the bonnet steers it. */
+const seatTopic = (desk: Desk): string => (desk.part.features.some((f) => f.kind === 'hole' && f.takes === 'cone') ? 'seat-cone' : 'seat');
 
 function cautionOf(desk: Desk, setUps: readonly SetUp[], words: Words): string {
   // the bench that follows says itself that the lathe is off
