@@ -58,6 +58,12 @@ export function layOutBody(sizes: StopValveSizes): BodyLayout {
 export const webOf = (sizes: StopValveSizes): Len => len(Math.max(times(sizes.bore, ratio('stop.web.share')), size('stop.web.least')));
 const dead = (thread: ThreadPair): Len => times(thread.inside.pitch, ratio('thread.dead'));
 
+/** How far a tool that bores the seat from the bonnet's side has to reach: through the web and a little past it. */
+export function seatDepth(sizes: StopValveSizes): Len {
+  const at = layOutBody(sizes);
+  return add(minus(at.length, at.floor), size('bore.past'));
+}
+
 /** From the seat's face up to the underside of the bonnet, its ring tightened: the room for plug and travel. */
 export function roomAboveSeat(sizes: StopValveSizes): Len {
   const at = layOutBody(sizes);

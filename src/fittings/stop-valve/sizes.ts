@@ -3,10 +3,11 @@ import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
 import { boreArea, ringChamber, seatForce } from '../../handbook/valve-ball.ts';
 import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/valve-cone.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
+import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
+import { seatDepth } from './layout.ts';
 
 export type StopValveSizes = {
   /** of the seat */
@@ -38,7 +39,12 @@ export type StopValveSizes = {
 };
 
 export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
-  const seat = sizeSeat(asked, workshop, book);
+  const bore = chooseBore(asked, workshop, book);
+  return sizesFor(bore, asked, workshop, book);
+}
+
+function sizesFor(bore: Len, asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
+  const seat = sizeSeat(bore, asked, book);
   const gland = sizeGland(asked, seat.bore, book);
   const threads = chooseThreads(asked, seat, gland, workshop, book);
   if (!threads || refused(book)) return undefined;
@@ -54,8 +60,7 @@ type Seat = Pick<
   'bore' | 'cone' | 'plug' | 'tip' | 'coneBelow' | 'coneAbove' | 'fullLift' | 'travel' | 'chamber' | 'outlet'
 >;
 
-function sizeSeat(asked: StopValveAsked, workshop: Workshop, book: Book): Seat {
-  const bore = chooseBore(asked, workshop, book);
+function sizeSeat(bore: Len, asked: StopValveAsked, book: Book): Seat {
   const cone = asked.cone ?? ratio(QUICK.includes(asked.duty.serves) ? 'stop.cone.quick' : 'stop.cone.throttle');
   note(book, 'cone', [cone, 'deg', '60 to regulate, 90 to open quickly', {}, CUSTOM], asked.cone);
   const plug = add(bore, size('stop.plug.over'));
@@ -86,18 +91,25 @@ function pipeBore(asked: StopValveAsked): Len {
 function chooseBore(asked: StopValveAsked, workshop: Workshop, book: Book): Len {
   const pipe = pipeBore(asked);
   if (pipe <= 0) refuse(book, 'design.pipe-wall', { outside: asked.pipe.outside, wall: asked.pipe.wall });
-  const least = tidy(pipe, size('stop.bore.step'), 'up');
-  const reaching = workshop.tools.boring.filter((tool) => tool.reach >= times(least, ratio('bore.reach.ratio')));
-  const enters = reaching.map((tool) => add(tool.smallest, size('single-lip.stock.short'))).sort((a, b) => a - b)[0] ?? least;
-  const bore = asked.bore ?? tidy(len(Math.max(least, enters)), size('stop.bore.step'), 'up');
+  const least = tidy(len(Math.max(pipe, MM)), size('stop.bore.step'), 'up');
+  const bore = asked.bore ?? boreForDrawer(least, asked, workshop) ?? least;
   if (bore < pipe) refuse(book, 'design.seat-under-pipe', { bore, pipe });
-  note(
-    book,
-    'bore',
-    [toMm(bore), 'mm', 'd >= pipe bore, and a boring tool enters', { pipe: toMm(pipe), tool: toMm(enters) }, CUSTOM],
-    asked.bore,
-  );
+  note(book, 'bore', [toMm(bore), 'mm', 'd >= pipe bore, and a boring tool reaches', { pipe: toMm(pipe) }, CUSTOM], asked.bore);
   return bore;
+}
+
+/** The smallest bore from `least` up that a boring tool of the drawer enters, after its drill, and whose seat it reaches from the bonnet's side. */
+function boreForDrawer(least: Len, asked: StopValveAsked, workshop: Workshop): Len | undefined {
+  const tools = [...workshop.tools.boring].sort((a, b) => a.smallest - b.smallest);
+  return tools
+    .map((tool) => ({
+      tool,
+      bore: tidy(len(Math.max(least, add(tool.smallest, size('single-lip.stock.deep')))), size('stop.bore.step'), 'up'),
+    }))
+    .find(({ tool, bore }) => {
+      const sizes = sizesFor(bore, asked, workshop, newBook());
+      return sizes !== undefined && seatDepth(sizes) <= tool.reach;
+    })?.bore;
 }
 
 type Gland = Pick<StopValveSizes, 'stem' | 'packing' | 'rings' | 'box' | 'boxDepth'>;
