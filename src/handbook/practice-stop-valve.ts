@@ -9,7 +9,7 @@ export const STOP_VALVE_ROWS: readonly Row[] = [
   ['stop.cone.throttle', 60, 'deg', 'included angle of a cone that regulates: whistle, blower, supply, feed'],
   ['stop.cone.quick', 90, 'deg', 'included angle of a cone that opens and shuts quickly: blow-down, steam to an injector'],
   ['stop.bore.step', 0.5, 'mm', 'seat bores are proposed in half millimetres'],
-  ['stop.plug.over', 2, 'mm', 'plug over the seat bore, on diameter'],
+  ['stop.plug.over', 1.5, 'mm', 'plug over the seat bore, on diameter'],
   ['stop.tip.share', 0.25, 'ratio', 'flat at the tip of the cone, of the seat bore'],
   ['stop.web.share', 0.6, 'ratio', 'thickness of the web that holds the seat, of the bore'],
   ['stop.web.least', 3, 'mm', 'least thickness of that web'],

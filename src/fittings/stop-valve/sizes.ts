@@ -115,9 +115,10 @@ function boreForDrawer(least: Len, asked: StopValveAsked, workshop: Workshop): L
 type Gland = Pick<StopValveSizes, 'stem' | 'packing' | 'rings' | 'box' | 'boxDepth'>;
 
 function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
-  const proposed = tidy(times(bore, ratio('stop.stem.share')), MM, 'near');
-  const stem = asked.stem ?? len(Math.max(proposed, size('stop.stem.least')));
-  note(book, 'stem', [toMm(stem), 'mm', '0.65 d, whole', { d: toMm(bore) }, CUSTOM], asked.stem);
+  // the stem is what the spindle is held by while its cone is cut
+  const held = tidy(times(add(bore, size('stop.plug.over')), ratio('grip.share')), half(MM), 'up');
+  const stem = asked.stem ?? len(Math.max(tidy(times(bore, ratio('stop.stem.share')), half(MM), 'near'), size('stop.stem.least'), held));
+  note(book, 'stem', [toMm(stem), 'mm', '0.65 d, half the plug at least', { d: toMm(bore) }, CUSTOM], asked.stem);
   const wide = tidy(times(stem, ratio('packing.share')), size('packing.step'), 'near');
   const packing = asked.packing ?? len(Math.max(wide, size('packing.least')));
   note(
