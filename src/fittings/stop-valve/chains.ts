@@ -1,35 +1,48 @@
-/** What adds up across the parts of a stop valve: the spindle's travel from shut to its back stop. */
-import { minus } from '../../base/units.ts';
-import type { Chain } from '../../model/part.ts';
-import { about, between, ratio, size, times } from '../limits.ts';
-import { layOutBody, layOutSpindle, screwedLength } from './layout.ts';
+/** What adds up across the parts of a stop valve: the spindle's travel from shut to its back stop, and the gland's take-up. */
+import type { Chain, Part } from '../../model/part.ts';
+import { atLeast, takeUpChains, travelChain } from '../chains.ts';
+import { about, size } from '../limits.ts';
+import { drawn, packingLoose, packingPacked, ringTightened, stated } from '../links.ts';
 import type { StopValveSizes } from './sizes.ts';
 
-export function chainsOf(sizes: StopValveSizes): readonly Chain[] {
-  return [travelChain(sizes)];
+/** Throws Error where a part is missing: our fault. */
+export function chainsOf(sizes: StopValveSizes, parts: readonly Part[]): readonly Chain[] {
+  const part = (id: string): Part => {
+    const found = parts.find((one) => one.id === id);
+    if (!found) throw new Error(`a stop valve without '${id}'`);
+    return found;
+  };
+  return [travel(sizes, part), ...takeUp(sizes, part)];
 }
 
-/** From the plug's back to the bonnet's underside, shut: what is left of the room above the seat. */
-function travelChain(sizes: StopValveSizes): Chain {
-  const at = layOutBody(sizes);
-  const ring = size('joint.ring.tight');
-  const band = size('band.length');
-  return {
+type PartOf = (id: string) => Part;
+
+/** From the plug's back to the bonnet's underside, shut: what is left of the room above the seat. More does no harm. */
+function travel(sizes: StopValveSizes, part: PartOf): Chain {
+  const circle = about(sizes.coneBelow, size('band.length'), 'cone');
+  return travelChain({
     id: 'travel',
-    links: [
-      { part: 'body', a: 'body/W', b: 'body/T', nominal: minus(at.length, at.seat), sign: 1 },
-      {
-        ...{ part: 'joint-ring', a: 'joint-ring/under', b: 'joint-ring/over', nominal: ring, sign: 1, says: 'link.ring-tightened' },
-        limits: about(ring, band, 'as tightened'),
-      },
-      { part: 'bonnet', a: 'bonnet/N', b: 'bonnet/A', nominal: screwedLength(sizes.bonnet), sign: -1 },
-      { part: 'spindle', a: 'spindle/Q', b: 'spindle/B', nominal: layOutSpindle(sizes).plug, sign: -1 },
-      {
-        ...{ part: 'spindle', a: 'spindle/Q', b: 'spindle/circle', nominal: sizes.coneBelow, sign: 1, says: 'link.tip-to-circle' },
-        limits: about(sizes.coneBelow, band, 'cone'),
-      },
+    housing: [drawn(part('body'), 'W', 'T', 1), ringTightened('joint-ring', 1, 'link.ring-of-bonnet'), drawn(part('bonnet'), 'N', 'A', -1)],
+    moving: [
+      drawn(part('spindle'), 'Q', 'B', -1),
+      stated({ item: 'spindle', from: 'Q', to: 'circle', limits: circle, sign: 1, by: 'bench', says: 'link.tip-to-circle' }),
     ],
-    asks: between(sizes.fullLift, times(sizes.fullLift, ratio('stop.travel.most')), sizes.travel, 'full bore'),
-    how: 'blind',
-  };
+    asks: atLeast(sizes.fullLift, 'full bore'),
+    open: 'above',
+    proof: 'proof.travel',
+  });
+}
+
+/** Pressed by what packing gives, the follower's flange still stands off the bonnet; over new packing its nose is in the box. */
+function takeUp(sizes: StopValveSizes, part: PartOf): readonly Chain[] {
+  const { rings, packing: width } = sizes;
+  return takeUpChains({
+    id: 'take-up',
+    packed: packingPacked({ item: 'packing', rings, width, sign: 1, says: 'link.packing-pressed' }),
+    loose: packingLoose({ item: 'packing', rings, width, sign: 1, says: 'link.packing-laid' }),
+    nose: drawn(part('follower'), 'F', 'C', 1),
+    box: drawn(part('bonnet'), 'X', 'U', -1),
+    least: size('gland.left'),
+    entry: size('gland.entry'),
+  });
 }

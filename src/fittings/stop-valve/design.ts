@@ -40,7 +40,7 @@ export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outc
     title: asked.title,
     parts,
     bought: bought(asked, sizes),
-    chains: chainsOf(sizes),
+    chains: chainsOf(sizes, parts),
     derivations: book.derivations,
     assembly: assembly(asked, sizes),
     tests: TESTS,

@@ -129,7 +129,7 @@ function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
   );
   const rings = ratio('packing.rings');
   const box = add(stem, add(packing, packing));
-  const boxDepth = add(times(packing, rings), size('gland.enter'));
+  const boxDepth = tidy(add(times(packing, rings * ratio('packing.over')), size('gland.enter')), TENTH, 'up');
   note(book, 'box', [toMm(box), 'mm', 'B = s + 2 W', { s: toMm(stem), W: toMm(packing) }]);
   return { stem, packing, rings, box, boxDepth };
 }
