@@ -3,6 +3,7 @@ import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
 import { numbersTable } from '../../handbook/numbers.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
+import type { Arc, Cone } from '../../model/part.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
@@ -107,18 +108,20 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
 
 /** A cone or arc at either end of a stretch, cut or still to be cut, is nothing to hold by. On a hexagon a cone reaches farthest along the corners. */
 function clearOfCones(c: Context, o: Outside, stretch: On['stretch']): On['stretch'] {
-  const { target } = c.cylinder(o.cylinder).size;
-  const widest = o.section === 'hexagon' ? mm(toMm(target) * numbersTable.value('hexagon.corners')) : target;
+  const { hi } = c.cylinder(o.cylinder).size;
+  const widest = o.section === 'hexagon' ? mm(toMm(hi) * numbersTable.value('hexagon.corners')) : hi;
   const taken = c.part.surfaces.flatMap((one): readonly Taken[] => {
     if (one.side !== 'outside' || one.shape === 'face' || one.shape === 'cylinder' || one.until !== o.cylinder) return [];
-    const depth = one.shape === 'arc' ? len(one.across.hi / 2) : coneRun(one, widest);
-    return [{ into: one.into, z: c.face(one.at).z, depth }];
+    return [{ into: one.into, z: c.face(one.at).z, depth: farthest(one, widest) }];
   });
   return taken.reduce((left, { into, z, depth }) => {
     if (into === 'second') return z === stretch.from ? { from: add(left.from, depth), to: left.to } : left;
     return z === stretch.to ? { from: left.from, to: minus(left.to, depth) } : left;
   }, stretch);
 }
+/** How far it reaches along the axis, at the limits at which that is most. */
+const farthest = (one: Cone | Arc, widest: Len): Len =>
+  one.shape === 'arc' ? len(one.across.hi / 2) : coneRun({ ...one, mouth: { ...one.mouth, target: one.mouth.lo } }, widest);
 type Taken = { readonly into: End; readonly z: Len; readonly depth: Len };
 
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
