@@ -51,7 +51,7 @@ describe('a split sleeve', () => {
     expect(holdsOf(compiled)).toEqual(['bar', 'bored-jaws']);
   });
   it('is no longer than its boring tool reaches, and the hold no longer than it', () => {
-    const compiled = planOwn(peg('7 mm', 13));
+    const compiled = planOwn(peg('4.6 mm', 13));
     const grip = ownPart(compiled).route.setUps[1]?.grip;
     expect(grip && toMm((grip.to - grip.from) as never)).toBe(7.5);
     expect(toolingOf(compiled)[0]?.part.length).toBe(75_000);
