@@ -1,5 +1,6 @@
 /** What `new` asks of each kind of fitting, as data. A new kind is a new row; its words are the `ask.*` of its keys. */
 import { CHECK_VALVE_QUESTIONS } from './check-valve/questions.ts';
+import { STOP_VALVE_QUESTIONS } from './stop-valve/questions.ts';
 import { TURNED_PART_QUESTIONS } from './turned-part/questions.ts';
 
 export type Question = {
@@ -18,5 +19,6 @@ export type Step = Question | Entries;
 
 export const FITTING_QUESTIONS: Readonly<Record<string, readonly Step[]>> = {
   'check-valve': CHECK_VALVE_QUESTIONS,
+  'stop-valve': STOP_VALVE_QUESTIONS,
   'turned-part': TURNED_PART_QUESTIONS,
 };

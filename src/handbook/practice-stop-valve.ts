@@ -1,11 +1,12 @@
 /** Proportions of stop valves and their spindles, beside the general ones of the workshop. Each row carries its source. */
-import type { Standing } from './fact.ts';
+import { type FactTable, factTable, type Standing } from './fact.ts';
 
 const TRIBOLOGY =
   'Tribology Handbook, B25 Packed glands, table 25.2 (3 mm at least for shafts up to 12 mm), scaled down for small spindles: judgement';
+const CUSTOM = 'common practice, no source';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
 
-export const STOP_VALVE_ROWS: readonly Row[] = [
+const ROWS: readonly Row[] = [
   ['stop.cone.throttle', 60, 'deg', 'included angle of a cone that regulates: whistle, blower, supply, feed'],
   ['stop.cone.quick', 90, 'deg', 'included angle of a cone that opens and shuts quickly: blow-down, steam to an injector'],
   ['stop.bore.step', 0.5, 'mm', 'seat bores are proposed in half millimetres'],
@@ -65,3 +66,7 @@ export const STOP_VALVE_ROWS: readonly Row[] = [
   ['band.running', 0.03, 'mm', 'band under size on a stem that runs through packing'],
   ['band.plug', 0.05, 'mm', 'either way on the diameter of a plug'],
 ];
+
+export const stopValvePractice: FactTable = factTable(
+  ROWS.map(([id, value, unit, what, source = CUSTOM, standing = 'common practice']) => ({ id, value, unit, what, source, standing })),
+);

@@ -1,7 +1,7 @@
 /** Figures of the workshop that rules and designs rest on: proportions, allowances, clearances. Each row carries its source. */
 import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
-import { STOP_VALVE_ROWS } from './practice-stop-valve.ts';
+import { stopValvePractice } from './practice-stop-valve.ts';
 
 const CUSTOM = 'common practice, no source';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
@@ -195,8 +195,11 @@ const ROWS: readonly Row[] = [
   ['d-bit.shank', 30, 'mm', 'length of a D-bit beyond the work, to hold by'],
 ];
 
-/** Lengths are in mm; ratios are pure numbers. */
-export const practice: FactTable = factTable([...ROWS, ...STOP_VALVE_ROWS].map(toFact));
+/** What rules and designs of every kind share. Lengths are in mm; ratios are pure numbers. */
+export const shopPractice: FactTable = factTable(ROWS.map(toFact));
+
+/** The same with what single kinds of fitting add. */
+export const practice: FactTable = factTable([...shopPractice.rows, ...stopValvePractice.rows]);
 
 function toFact([id, value, unit, what, source, standing]: Row): Fact {
   return { id, value, unit, what, source: source ?? CUSTOM, standing: standing ?? 'common practice' };

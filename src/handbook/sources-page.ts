@@ -25,7 +25,8 @@ import { materialLimits, materials } from './materials.ts';
 import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
 import { pipes } from './pipes.ts';
-import { practice } from './practice.ts';
+import { shopPractice } from './practice.ts';
+import { stopValvePractice } from './practice-stop-valve.ts';
 import { proving } from './proving.ts';
 import { radii } from './radii.ts';
 import { READING } from './reading.ts';
@@ -90,7 +91,8 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['materials.ts', materialLimits],
   ['numbers.ts', numbersTable],
   ['parting.ts', parting],
-  ['practice.ts', practice],
+  ['practice.ts', shopPractice],
+  ['practice-stop-valve.ts', stopValvePractice],
   ['radii.ts', radii],
   ['proving.ts', proving],
   ['reading.ts', READING],

@@ -36,6 +36,7 @@ describe.each(schemas)('%s.schema.json', (name, schema) => {
       name === 'fitting'
         ? [
             ['fitting', 'title', 'duty', 'pipe'],
+            ['fitting', 'title', 'duty', 'pipe'],
             ['fitting', 'title', 'name', 'material', 'first', 'second', 'outside'],
           ]
         : [['workshop']],

@@ -1,6 +1,7 @@
 /** The body: lower chamber, seat in its web, upper chamber and the bonnet's thread in one line; two branches soldered into its side. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, type Len, len, minus } from '../../base/units.ts';
+import { add, type Len, len, minus, mm } from '../../base/units.ts';
+import { proving } from '../../handbook/proving.ts';
 import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
@@ -69,7 +70,7 @@ const common = (
   stock: barFor({ part: 'body', material, section: 'round', across: at.barrel, turned: true }, workshop, found),
   second: { letter: 'T', role: 'sealing' },
   // The bonnet steers the plug: the seat has to be true to its thread.
-  truths: [{ to: 'socket', of: 'seat' }],
+  truths: [{ a: 'socket', b: 'seat', asks: mm(proving.value('truth.seat')) }],
 });
 
 const angleSections = (sizes: StopValveSizes, at: BodyLayout): readonly Section[] => {

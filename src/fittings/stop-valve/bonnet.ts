@@ -1,6 +1,7 @@
 /** The bonnet: screws into the body, steers the spindle by its running thread, carries the stuffing box and the neck for the gland nut. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, type Len, len, minus } from '../../base/units.ts';
+import { add, type Len, len, minus, mm } from '../../base/units.ts';
+import { proving } from '../../handbook/proving.ts';
 import type { Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor, nextBar } from '../bar.ts';
@@ -25,7 +26,7 @@ export function bonnet(sizes: StopValveSizes, material: string, workshop: Worksh
     holes: holesOf(sizes, at),
     lengths: lengthsOf(sizes, at),
     // Spindle and plug follow the running thread: it has to be true to the thread that locates the bonnet.
-    truths: [{ to: 'bonnet-thread', of: 'running' }],
+    truths: [{ a: 'bonnet-thread', b: 'running', asks: mm(proving.value('truth.seat')) }],
   });
 }
 
