@@ -50,6 +50,12 @@ describe('time', () => {
     },
   );
 
+  it.each(one.parts.map((p) => [p.part.id, p] as const))('%s: whatever has a speed takes time in the cut', (_, { time, figures }) => {
+    const turning = figures.filter((f) => f.rpm !== undefined).map((f) => f.op);
+    const idle = (time?.operations ?? []).filter((o) => turning.includes(o.op) && o.cutting === 0);
+    expect(idle).toEqual([]);
+  });
+
   it('grows with the length that is turned', () => {
     const planned = one.parts.find((p) => p.part.id === 'seat-piece');
     if (!planned) throw new Error('no seat piece');

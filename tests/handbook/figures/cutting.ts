@@ -33,6 +33,17 @@ export const cuttingFigures: readonly Figure[] = [
   ...relative('Elementary Technical Mathematics, section 1-8, exercise 53, gradesaver.com: 9 9/64 in at 3/128 in a turn, 45 turns', 1e-9, [
     ['turning 9 9/64 in, minutes', () => times.turningTime(585 / 64, 3 / 128, 45) / 60, 26 / 3],
   ]),
+  ...figures('questions.collegedunia.com, drilling a plate of 30 with 3 before and 3 behind, 600 turns, 0.3', 0.005, [
+    ['minutes', () => times.turningTime(36, 0.3, 600) / 60, 0.2],
+  ]),
+  ...figures('studyclix.ie, drilling 20 mm through 25 at 20 m/min and 0.25', 0.0005, [
+    ['turns a minute', () => Math.round(turnsAMinute(20, mm(20)) * 100) / 100, 318.31],
+    ['minutes', () => times.turningTime(25, 0.25, turnsAMinute(20, mm(20))) / 60, 0.314],
+  ]),
+  ...figures('Mitsubishi Materials, carbide.mmc.co.jp, formulas of turning', 1e-9, [
+    ['100 mm at 1000 turns and 100 mm a minute, minutes', () => times.turningTime(100, 100 / 1000, 1000) / 60, 1],
+    ['100 mm at 20 mm a minute, minutes', () => times.turningTime(100, 20 / 500, 500) / 60, 5],
+  ]),
   ...figures('weight of steel bar a metre, 7850 kg/m3, fantasticeng.com 2019/01', 0.001, [
     ...(
       [
