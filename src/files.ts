@@ -75,6 +75,28 @@ export function readUserFile(path: string): Outcome<Read> {
   }
 }
 
+/**
+ * The descriptions that a word on the command line stands for: itself, or, where it is a folder, the YAML files in it (not in folders
+ * within), by name; `workshop` and what else there describes a workshop is passed over.
+ */
+export function filesUnder(path: string, workshop?: string): Outcome<readonly string[]> {
+  if (!isFolder(path)) return { value: [path], found: [] };
+  const named = namesIn(path).filter((name) => /\.ya?ml$/.test(name));
+  const paths = named.sort().map((name) => join(path, name));
+  const own = paths.filter((each) => (workshop === undefined || resolve(workshop) !== resolve(each)) && !isWorkshop(each));
+  return own.length === 0 ? refused('file.none-in-folder', path) : { value: own, found: [] };
+}
+
+function isFolder(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+}
+
+/** What can't be read is left to be told when it is. */
+function isWorkshop(path: string): boolean {
+  const text = readUserFile(path).value?.text ?? '';
+  return /^workshop\s*:/m.test(text) && !/^fitting\s*:/m.test(text);
+}
+
 /** Is anything there already? */
 export const isThere = (path: string): boolean => existsSync(path);
 

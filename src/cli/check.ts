@@ -7,14 +7,15 @@ import { hoursOf } from '../phases/sheet/stock.ts';
 import { plainChart, tellChart } from './chart-table.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
+import { each } from './several.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
 export async function check(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
-  const job = await runJob(asked[0] ?? '', options, tools);
-  const exit = judge(job);
-  if ('json' in options) console.out(`${JSON.stringify(plain(job, exit), null, 2)}\n`);
-  else await tell(job, console);
-  return exit;
+  return each('check', asked, options, console, async (path) => {
+    const job = await runJob(path, options, tools);
+    const exit = judge(job);
+    return { exit, plain: plain(job, exit), tell: () => tell(job, console) };
+  });
 }
 
 function judge(job: Job): Exit {

@@ -28,8 +28,9 @@ const HELP: Option = { name: 'help', takes: 'nothing' };
 export const COMMANDS: readonly Command[] = [
   {
     name: 'sheet',
-    wants: ['fitting'],
+    wants: ['fittings'],
     least: 1,
+    open: true,
     options: [
       WORKSHOP,
       QUANTITY,
@@ -40,7 +41,7 @@ export const COMMANDS: readonly Command[] = [
       HELP,
     ],
   },
-  { name: 'check', wants: ['fitting'], least: 1, options: [WORKSHOP, QUANTITY, JSON_OUT, HELP] },
+  { name: 'check', wants: ['fittings'], least: 1, open: true, options: [WORKSHOP, QUANTITY, JSON_OUT, HELP] },
   {
     name: 'why',
     wants: ['fitting', 'part', 'operation'],

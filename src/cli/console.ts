@@ -14,11 +14,13 @@ type Stream = { readonly isTTY?: boolean; write(text: string): unknown };
 type Environment = Readonly<Record<string, string | undefined>>;
 
 export function consoleOf(out: Stream, err: Stream, environment: Environment, input?: NodeJS.ReadableStream): Console {
+  const looked = err.isTTY === true && environment.TERM !== 'dumb';
   return {
+    ...(looked ? { progress: (text: string) => void err.write(`\r\u001b[K${text}`) } : {}),
     out: (text) => void out.write(text),
     err: (text) => void err.write(text),
     answers: () => (input ? createInterface({ input })[Symbol.asyncIterator]() : nothing()),
-    paint: err.isTTY === true && !environment.NO_COLOR && environment.TERM !== 'dumb' ? COLOUR : PLAIN,
+    paint: looked && !environment.NO_COLOR ? COLOUR : PLAIN,
   };
 }
 

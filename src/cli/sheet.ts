@@ -6,6 +6,7 @@ import type { Format } from './commands.ts';
 import { tell } from './console.ts';
 import { type FailedClaim, failedClaims, type Job, type Options, plainFinding, runJob } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
+import { each } from './several.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
 const FOLDER = 'out';
@@ -19,12 +20,11 @@ type Done = {
 };
 
 export async function sheet(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
-  const path = asked[0] ?? '';
-  const job = await runJob(path, options, tools);
-  const done = await write(path, job, options, tools);
-  if ('json' in options) console.out(`${JSON.stringify(plain(done, job), null, 2)}\n`);
-  else await tellDone(done, job, options, console);
-  return done.exit;
+  return each('sheet', asked, options, console, async (path) => {
+    const job = await runJob(path, options, tools);
+    const done = await write(path, job, options, tools);
+    return { exit: done.exit, plain: plain(done, job), tell: () => tellDone(done, job, options, console) };
+  });
 }
 
 async function write(path: string, job: Job, options: Options, tools: Tools): Promise<Done> {

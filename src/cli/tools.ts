@@ -16,6 +16,8 @@ export type Console = {
   out(text: string): void;
   err(text: string): void;
   readonly paint: Paint;
+  /** One line that the next one takes the place of; '' takes it away. Only where a person looks on. */
+  progress?(text: string): void;
   /** Lines of a person or of a pipe, as they come. */
   answers?(): AsyncIterator<string, unknown>;
 };

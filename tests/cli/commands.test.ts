@@ -1,5 +1,5 @@
 /** The commands, in this process, with a planner that gives what each row says. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -112,7 +112,7 @@ describe('what is said', () => {
     ['an option without its value', ['sheet', '@plug.yaml', '--out', '--draft'], { found: [] }, /--out stands without its value/],
     ['an option given twice', ['sheet', '@plug.yaml', '--out', 'a', '--out', 'b'], { found: [] }, /--out is given twice/],
     ['a switch with a value', ['check', '@plug.yaml', '--json=yes'], { found: [] }, /--json takes no value/],
-    ['a word too many', ['check', '@plug.yaml', 'b.yaml'], { found: [] }, /does not know what to do with 'b\.yaml'/],
+    ['a word too many', ['why', '@plug.yaml', 'plug', '50', 'b'], { found: [] }, /does not know what to do with 'b'/],
     ['the line of the mistake', ['check', '@plug.yaml'], { found: [error] }, /plug\.yaml:2:1: error: [\s\S]*ball: 60 mm/],
     [
       'what is stuck',
@@ -167,5 +167,70 @@ describe('--json', () => {
     const { out, err } = await said(argv, compiled);
     expect(JSON.parse(out)).toMatchObject(expected);
     expect(err).toBe('');
+  });
+});
+
+describe('several fittings', () => {
+  const pack = (): void => {
+    mkdirSync(join(folder, 'pack'));
+    writeFileSync(join(folder, 'pack', 'nut.yml'), 'fitting: turned-part\n');
+    writeFileSync(join(folder, 'pack', 'cap.yaml'), 'fitting: turned-part\n');
+    writeFileSync(join(folder, 'pack', 'lathe.yaml'), 'workshop: Shed\n');
+    writeFileSync(join(folder, 'pack', 'notes.txt'), 'not looked at\n');
+  };
+  it('each has its own sheet: a folder stands for the descriptions in it, a file named twice is made once', async () => {
+    pack();
+    const { exit, out, err } = await said(['sheet', '@plug.yaml', '@pack', '@plug.yaml', '--out', '@new'], { plan, found: [] });
+    expect({ exit, err }).toEqual({ exit: 0, err: '' });
+    expect(readdirSync(join(folder, 'new'))).toEqual(['cap.pdf', 'nut.pdf', 'plug.pdf']);
+    expect(out.match(/Wrote .*\.pdf/g)).toHaveLength(3);
+  });
+  it.each([
+    ['all is well', ['check', '@plug.yaml', '@pack'], { plan, found: [] }, 0],
+    ['one is not there', ['check', '@plug.yaml', '@plig.yaml'], { plan, found: [] }, 1],
+    ['one is not there, and no proof holds', ['check', '@plug.yaml', '@plig.yaml'], { plan: unproved, found: [] }, 2],
+    ['a folder holds none', ['check', '@plug.yaml', '@empty'], { plan, found: [] }, 1],
+  ] as const)('the exit code is the highest: %s', async (_, argv, compiled, exit) => {
+    pack();
+    mkdirSync(join(folder, 'empty'));
+    expect((await said(argv, compiled)).exit).toBe(exit);
+  });
+  it('what is wrong with any of them is told, and the others are written', async () => {
+    const { exit, out, err } = await said(['sheet', '@a.yaml', '@plug.yaml', '@b.yaml', '--out', '@new'], { plan, found: [] });
+    expect(exit).toBe(1);
+    expect(err).toMatch(/a\.yaml[\s\S]*b\.yaml/);
+    expect(out).toContain('plug.pdf');
+    expect(readdirSync(join(folder, 'new'))).toEqual(['plug.pdf']);
+  });
+  it('two of one name are not written over each other', async () => {
+    mkdirSync(join(folder, 'other'));
+    writeFileSync(join(folder, 'other', 'plug.yaml'), 'fitting: turned-part\n');
+    const asked = ['@plug.yaml', '@other/plug.yaml'];
+    const { exit, err } = await said(['sheet', ...asked, '--out', '@new'], { plan, found: [] });
+    expect({ exit, err }).toMatchObject({ exit: 1, err: expect.stringMatching(/other\/plug\.yaml has the name of a file before it/) });
+    expect((await said(['check', ...asked], { plan, found: [] })).exit).toBe(0);
+  });
+  it('as JSON: one record, an answer for each file', async () => {
+    pack();
+    const { out, err } = await said(['check', '@pack', '@plig.yaml', '--json'], { plan, found: [] });
+    expect(err).toBe('');
+    const files = JSON.parse(out).files as readonly { file: string; exit: number }[];
+    expect(files.map(({ file, exit }) => [file.slice(folder.length + 1), exit])).toEqual([
+      ['pack/cap.yaml', 0],
+      ['pack/nut.yml', 0],
+      ['plig.yaml', 1],
+    ]);
+  });
+  it.each([
+    ['to a terminal, and is wiped away again', { isTTY: 'yes' }, true],
+    ['not to a pipe', {}, false],
+    ['not to a terminal that knows no such thing', { isTTY: 'yes', TERM: 'dumb' }, false],
+  ] as const)('how far it is goes %s', async (_, terminal, shown) => {
+    pack();
+    const { err, out } = await said(['check', '@pack'], { plan, found: [] }, terminal);
+    const line = `1 of 2: ${join(folder, 'pack', 'cap.yaml')} …`;
+    expect(err.includes(`\r\u001b[K${line}\r\u001b[K`)).toBe(shown);
+    expect(err.endsWith('\u001b[K')).toBe(shown);
+    expect(out).not.toContain('1 of 2');
   });
 });

@@ -82,7 +82,7 @@ describe('what goes wrong', () => {
   it.each([
     ['a command that there is none of', ['shet', DEMO], 'There is no command'],
     ['a file that is not there', ['check', 'nothing.yaml'], 'There is no file'],
-    ['a folder in place of a file', ['check', '.'], 'is not a file'],
+    ['a folder that holds none', ['check', '.'], 'no description of a fitting in the folder'],
   ])('%s: 1, told on the error stream, nothing written', (_, argv, told) => {
     const { exit, out, err } = runBuilt(argv, folder);
     expect({ exit, out }).toEqual({ exit: 1, out: '' });
