@@ -1,16 +1,15 @@
-/** A finished part in half-section for the cover, with its main sizes or without; and a stage so small that it is a sign (for strips). */
+/** A finished part in half-section for the cover, with its main sizes or without. */
 import { len, showMm } from '../base/units.ts';
 import type { Advances, Item, Picture } from '../model/display.ts';
 import type { Part } from '../model/part.ts';
-import type { SideShown, Stage } from '../model/stage.ts';
-import { line, polygon } from './display.ts';
-import { holdDepth } from './hold.ts';
-import { across, CENTRE, joined, type Layer, type Paper, ringOnPaper } from './paper.ts';
+import type { SideShown } from '../model/stage.ts';
+import { line } from './display.ts';
+import { across, CENTRE, joined, type Paper } from './paper.ts';
 import { finishedStage, surfaceOf } from './part-outline.ts';
 import { drawSides, sideShown } from './sides.ts';
-import { clippedEdge, clippedRing, corners, type Sketch, sketchOf } from './sketch.ts';
+import { sketchOf } from './sketch.ts';
 import { drawStage, type LengthShown } from './stage.ts';
-import { box, type Hold, type Window, windowOf, withRemainder } from './window.ts';
+import { type Hold, type Window, windowOf } from './window.ts';
 import { drawWork } from './work.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
@@ -28,7 +27,6 @@ const AXIS_PAST = 3;
 /** No part is drawn larger than this, however small it is. */
 const LARGEST = 10;
 const MOST_LENGTHS = 4;
-const MANY = 1e6;
 
 /** The whole part, first end on the left, as large as the frame allows. Frames smaller than 12 mm either way leave no room for sizes. */
 export function drawPart(view: PartView): Picture {
@@ -88,45 +86,4 @@ function lengthsOf(part: Part): readonly LengthShown[] {
     .filter((d) => d.to - d.from !== part.length)
     .sort((p, q) => q.to - q.from - (p.to - p.from) || (p.id < q.id ? -1 : 1));
   return [whole, ...others.slice(0, MOST_LENGTHS - 1)];
-}
-
-/** Above the axis only, filled, no hatching, no sizes: one picture of a strip. `hold` adds the jaws as a block. */
-export function drawTiny(view: {
-  readonly stage: Stage;
-  readonly hold?: Hold;
-  readonly frame: Frame;
-  readonly words: { readonly alt: string };
-}): Picture {
-  const hold = view.hold ?? NO_HOLD;
-  const sketch = withRemainder(sketchOf(view.stage), hold);
-  const window = windowOf(sketch, hold);
-  const long = window.right - window.from;
-  const depth = window.clamp ? holdDepth(hold.kind) / 3 : 0;
-  const scale = Math.min(
-    (view.frame.width - 2 * MARGIN) / long,
-    (view.frame.height - 2 * MARGIN - depth) / Math.max(window.rim, window.clamp?.radius ?? 0),
-  );
-  const paper: Paper = { scale, u0: window.from, left: MARGIN, axis: view.frame.height - MARGIN };
-  const jaws = window.clamp ? [box(window.clamp.from, window.clamp.to, window.clamp.radius, window.clamp.radius + depth / scale)] : [];
-  const blocks = [...jaws, ...(window.tooling.length > 0 ? [window.tooling] : [])];
-  const items: readonly Item[] = [
-    ...blocks.map((ring) => polygon(ringOnPaper(paper, ring, 'above'), { fill: 'pale', stroke: { ink: 'light', width: 0.18 } })),
-    ...tinyWork(sketch, window, paper),
-    line(MARGIN, paper.axis, view.frame.width - MARGIN, paper.axis, { ...CENTRE, width: 0.13 }),
-  ];
-  return { ...view.frame, items, boxes: [], alt: view.words.alt };
-}
-
-function tinyWork(sketch: Sketch, window: Window, paper: Paper): Layer['items'] {
-  const cutAt = window.cutAt ?? -MANY;
-  const rings = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
-    .map((ring) => clippedRing(ring, cutAt))
-    .filter((r) => r.length > 2);
-  const edges = sketch.loops.flat().flatMap((e) => clippedEdge(e, cutAt));
-  return [
-    ...rings.map((ring) => polygon(ringOnPaper(paper, ring, 'above'), { fill: 'metal' })),
-    ...edges
-      .filter((e) => e.a.r > 0 || e.b.r > 0)
-      .map((e) => polygon(ringOnPaper(paper, [e.a, e.b], 'above'), { stroke: { ink: 'black', width: 0.25 } })),
-  ];
 }

@@ -63,17 +63,27 @@ export function replayer(part: Part, route: Route, chart: Chart): (values: Reado
 
 /** The half-section at the end of the step with that number (from 0), as pictures want it: what the set-up took so far is tinted. */
 export function stageAfter(run: Replay, step: number): Stage {
-  const upTo = run.steps.slice(0, step + 1);
-  const last = upTo.at(-1);
+  const last = run.steps[step];
   if (!last) throw new Error(`the route has no step ${step}`);
-  const here = upTo.filter((one) => one.setUp.no === last.setUp.no);
-  return stageOf(
-    run.nominal,
-    here.map((one) => one.operation.id),
-    here[0]?.before ?? run.start,
-    last.after,
-    last.out,
+  return stageOver(
+    run,
+    run.steps.findIndex((one) => one.setUp.no === last.setUp.no),
+    step,
   );
+}
+
+/** The same, with what the steps from `first` to `last` (from 0) took and made; what was there before them is the outline before. */
+export function stageOver(run: Replay, first: number, last: number): Stage {
+  const steps = run.steps.slice(first, last + 1);
+  const [begins, ends] = [steps[0], steps.at(-1)];
+  if (!begins || !ends) throw new Error(`the route has no steps from ${first} to ${last}`);
+  const ops = steps.filter((one) => one.setUp.no === ends.setUp.no).map((one) => one.operation.id);
+  return stageOf(run.nominal, ops, begins.before, ends.after, ends.out);
+}
+
+/** The bar before anything is cut, as the first hold has it. */
+export function stageAtStart(run: Replay): Stage {
+  return stageOf(run.nominal, [], run.start, run.start, run.steps[0]?.out ?? 'second');
 }
 
 /** The half-section at the end of a set-up. */

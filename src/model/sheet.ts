@@ -35,6 +35,8 @@ export type GripPage = {
   readonly about: string;
   readonly grip: string;
   readonly of: string;
+  /** On the first page of its part. */
+  readonly strip?: StripShown;
   readonly hold: readonly { readonly label: string; readonly title: string; readonly text: string }[];
   readonly columns: {
     readonly do: string;
@@ -49,6 +51,15 @@ export type GripPage = {
   readonly checkpoint: { readonly title: string; readonly text: readonly string[]; readonly boxes: readonly string[] };
   /** Left end of the foot: what is dangerous here. */
   readonly caution: string;
+};
+/** From bar to part: small half-sections side by side, the bar first. */
+export type StripShown = { readonly title: string; readonly cells: readonly StripCell[] };
+/** `first`, `last`: the steps of the part's route, counted from 0, that the little picture shows done as new; without them it is the bar. */
+export type StripCell = {
+  readonly label: string;
+  readonly text: string;
+  readonly alt: string;
+  readonly steps?: { readonly first: number; readonly last: number };
 };
 /** One operation. */
 export type Row = {

@@ -8,15 +8,17 @@ import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
 import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
-import type { Plan } from '../model/plan.ts';
+import type { Plan, SetUp } from '../model/plan.ts';
 import type { SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
-import { type Made, stageView } from './sheet/picture.ts';
+import { holdOf, type Made, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
+import { stepsOf } from './sheet/steps.ts';
+import { drawCells, stripOf } from './sheet/strip.ts';
 import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
@@ -49,6 +51,11 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const picture = drawStage(asked);
       drawn.push({ key: page.key, asked, picture });
       return picture;
+    },
+    strip: (page, frame) => {
+      const desk = deskFor(desks, page.part);
+      const hold = (setUp: SetUp, stage: Stage) => holdOf(desk, setUp, stage, { words, advances, made });
+      return page.strip ? drawCells(page.strip, stepsOf(desk), frame, hold) : [];
     },
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
@@ -87,7 +94,8 @@ function workPages(plan: Plan, words: Words): readonly SheetPage[] {
     const setUp = desk.setUp(entry.setUp);
     if (setUp.grip.kind === 'bench' && follows(plan, desks, i)) return [];
     const bench = benchAfter(plan, desks, i).map((no) => desk.setUp(no));
-    return [gripPage(plan, desk, setUp, bench, words)];
+    const page = gripPage(plan, desk, setUp, bench, words);
+    return [entry.setUp === 0 ? { ...page, strip: stripOf(stepsOf(desk), words, () => '') } : page];
   });
 }
 

@@ -1,8 +1,9 @@
 /** Pictures of a real replay: the seat piece's grips, and the finished part. */
 import { describe, expect, it } from 'vitest';
 import { collisions } from '../../src/drawing/collisions.ts';
-import { drawPart, drawTiny } from '../../src/drawing/finished.ts';
+import { drawPart } from '../../src/drawing/finished.ts';
 import { drawStage, type LengthShown } from '../../src/drawing/stage.ts';
+import { drawTiny } from '../../src/drawing/tiny.ts';
 import { replay, stageAtEnd } from '../../src/geometry/replay.ts';
 import type { Picture } from '../../src/model/display.ts';
 import type { SurfaceId } from '../../src/model/ids.ts';

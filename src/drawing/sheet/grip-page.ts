@@ -10,13 +10,17 @@ import { fitSize, textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { columnHeads, rowBlock } from './rows.ts';
+import { stripBlock, stripHeight } from './strip.ts';
 import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
 export type GripPicture = Picture & { readonly lettered: readonly string[] };
 /** A sheet whose place is settled; drawn when its number is known. */
 export type Sheet = { readonly key: string; readonly heading: string; draw(n: number, of: number): readonly Item[] };
-export type GripMeans = Paper & { grip(page: GripPage, frame: Frame): GripPicture | undefined };
+export type GripMeans = Paper & {
+  grip(page: GripPage, frame: Frame): GripPicture | undefined;
+  strip(page: GripPage, frame: Frame): readonly Picture[];
+};
 
 /** A picture is no lower than this, and no higher than makes it clearer, mm. */
 const PICTURE = { least: 54, most: 118 } as const;
@@ -32,9 +36,10 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   const check = checkpoint(means, page);
   const room = footTop(means, page.caution) - 2 * GAP.row - top - columnHeads(means, page.columns).height;
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
-  const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, check.height + GAP.block);
-  const tails = sheets.map((_, i) => (i === sheets.length - 1 ? check.height + GAP.block : 0));
-  const left = sheets.map((own, i) => room - heightOf(own) - (tails[i] ?? 0) - GAP.block);
+  const lead = stripHeight(page.strip);
+  const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail: check.height + GAP.block });
+  const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? check.height + GAP.block : 0));
+  const left = sheets.map((own, i) => room - heightOf(own) - (ends[i] ?? 0) - GAP.block);
   const picture = drawnOnce(means, page, Math.min(PICTURE.most, ...left));
   return sheets.map((own, i) => ({
     key: page.key,
@@ -77,28 +82,32 @@ const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece
 
 /**
  * Pieces on as few sheets as will hold them, each about as full as the others. `room`: for pieces on a sheet whose picture is at its
- * least; `tail`: what the last one needs besides.
+ * least; `lead`, `tail`: what the first and the last one need besides.
  */
-function shareOut(pieces: readonly Piece[], room: number, tail: number): readonly (readonly Piece[])[] {
-  const total = heightOf(pieces) + tail;
+function shareOut(
+  pieces: readonly Piece[],
+  room: number,
+  { lead, tail }: { readonly lead: number; readonly tail: number },
+): readonly (readonly Piece[])[] {
+  const total = lead + heightOf(pieces) + tail;
   const count = Math.max(1, Math.ceil(total / room));
   for (let sheets = count; ; sheets++) {
-    const shared = fill(pieces, Math.max(total / sheets, room / 2), room);
-    const last = shared.at(-1) ?? [];
-    if (heightOf(last) + tail <= room) return shared;
+    const shared = fill(pieces, Math.max(total / sheets, room / 2), room, lead);
+    const last = heightOf(shared.at(-1) ?? []) + (shared.length === 1 ? lead : 0);
+    if (last + tail <= room) return shared;
     // the checkpoint found no place: one sheet more, and if that can't help, one that holds it alone
     if (sheets > count + pieces.length) return [...shared, []];
   }
 }
 
 /** A sheet is closed when it has had its share, or when the next piece does not fit; a title is not left behind at its end. */
-function fill(pieces: readonly Piece[], share: number, room: number): readonly (readonly Piece[])[] {
+function fill(pieces: readonly Piece[], share: number, room: number, lead: number): readonly (readonly Piece[])[] {
   const sheets: Piece[][] = [[]];
-  let used = 0;
+  let used = lead;
   for (const [i, piece] of pieces.entries()) {
     const needs = piece.title ? piece.height + (pieces[i + 1]?.height ?? 0) : piece.height;
     const full = used + needs > room || used + needs / 2 > share;
-    if (full && used > 0) {
+    if (full && sheets.at(-1)?.length !== 0) {
       sheets.push([]);
       used = 0;
     }
@@ -126,6 +135,13 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
   const lettered = new Set(picture?.lettered);
   const body = stack(PAGE.top, 0, [
     (y) => at(headBlock(means, view, page, settled.carried, n, of), y),
+    (y) =>
+      settled.carried === 'fits'
+        ? at(
+            stripBlock(means, page.strip, (_, frame) => means.strip(page, frame)),
+            y,
+          )
+        : EMPTY,
     (y) => (picture ? { height: picture.height + GAP.block, items: moved(picture.items, PAGE.left, y + GAP.block / 2) } : EMPTY),
     (y) => at(columnHeads(means, page.columns), y),
     ...own.map((piece) => (y: number) => at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y)),

@@ -51,7 +51,8 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
   });
 }
 
-function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
+/** As it is drawn; `stage` shows where its datum stands. */
+export function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
   const { kind, from, to, diameter, tooling } = setUp.grip;
   const face = datumFace(desk, setUp);
   const z = face === undefined ? undefined : placeOf(desk, stage, face);

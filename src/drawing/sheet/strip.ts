@@ -1,0 +1,40 @@
+/** The strip from bar to part on paper: little pictures in rows, each with its number beneath. */
+import type { Item, Picture } from '../../model/display.ts';
+import type { StripShown } from '../../model/sheet.ts';
+import { moved } from '../display.ts';
+import type { Frame } from '../tiny.ts';
+import { type Block, EMPTY, paragraph, stack } from './blocks.ts';
+import { rule } from './frame.ts';
+import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+
+/** mm */
+const ACROSS = 9;
+const ROWS = 2;
+const CELL = { height: 11, gap: 2.5 } as const;
+/** Cells that the strip of a bench sheet has room for. */
+export const MOST_CELLS = ACROSS * ROWS;
+const NUMBER = { ...STYLES.second, size: 3.3, lead: 3.8 } as const;
+
+export type StripPictures = (strip: StripShown, frame: Frame) => readonly Picture[];
+
+/** What it will take, for the layout that comes before any drawing. */
+export function stripHeight(strip: StripShown | undefined): number {
+  return strip ? STYLES.label.lead + Math.ceil(strip.cells.length / ACROSS) * rowHeight + GAP.small : 0;
+}
+
+const rowHeight = CELL.height + NUMBER.lead + GAP.small;
+
+export function stripBlock(paper: Paper, strip: StripShown | undefined, draw: StripPictures): Block {
+  if (!strip) return EMPTY;
+  const width = (WIDTH - (ACROSS - 1) * CELL.gap) / ACROSS;
+  const pictures = draw(strip, { width, height: CELL.height });
+  const title = paragraph(paper, STYLES.label, strip.title.toUpperCase(), { x: PAGE.left, top: 0, width: WIDTH });
+  const cells = strip.cells.flatMap((cell, i): readonly Item[] => {
+    const x = PAGE.left + (i % ACROSS) * (width + CELL.gap);
+    const y = STYLES.label.lead + Math.floor(i / ACROSS) * rowHeight;
+    const label = stack(y + CELL.height, 0, [(top) => paragraph(paper, NUMBER, cell.label, { x, top, width }, 'middle')]);
+    return [...moved(pictures[i]?.items ?? [], x, y), ...label.items];
+  });
+  const height = stripHeight(strip);
+  return { height, items: [...title.items, ...cells, rule(height, 'thin')] };
+}
