@@ -22,7 +22,7 @@ const MANY = 1e6;
 const NO_HOLD: Hold = { kind: 'bench', from: len(0), to: len(0), diameter: len(0) };
 /** Old edges and new ones: more than twice as heavy, so that grey is enough. */
 const OLD = { ink: 'black', width: 0.2 } as const;
-const NEW = { ink: 'new', width: 0.6 } as const;
+const NEW = { ink: 'new', width: 0.55 } as const;
 const BLOCK = { fill: 'pale', stroke: { ink: 'light', width: 0.18 } } as const;
 
 /** All at one scale, the largest at which the widest of them fits. */
@@ -42,7 +42,7 @@ type Laid = { readonly view: TinyView; readonly hold: Hold; readonly sketch: Ske
 function lay(view: TinyView): Laid {
   const hold = view.hold ?? NO_HOLD;
   const sketch = withRemainder(sketchOf(view.stage), hold);
-  const window = windowOf(sketch, hold);
+  const window = shortened(windowOf(sketch, hold));
   const high = Math.max(window.rim, window.clamp?.radius ?? 0);
   const depth = window.clamp ? jawsOf(hold) : 0;
   const { width, height } = view.frame;
@@ -52,9 +52,19 @@ function lay(view: TinyView): Laid {
   };
 }
 
+/** Of a bar that is broken off in the headstock, less is shown than in a large picture. */
+function shortened(window: Window): Window {
+  const { clamp, cutAt, right } = window;
+  if (!clamp || cutAt === undefined) return window;
+  const from = Math.max(cutAt, clamp.to - Math.max(BEHIND * (right - clamp.to), LEAST_BEHIND * window.rim));
+  return { ...window, from, cutAt: from, clamp: { ...clamp, from: Math.max(clamp.from, from) } };
+}
+const BEHIND = 0.18;
+const LEAST_BEHIND = 2;
+
 /** Thickness of the jaws on paper. */
 const jawsOf = (hold: Hold): number => holdDepth(hold.kind) / JAWS_SHARE;
-const JAWS_SHARE = 3;
+const JAWS_SHARE = 6;
 
 function drawn({ view, hold, sketch, window }: Laid, scale: number): Picture {
   const { width, height } = view.frame;

@@ -8,30 +8,35 @@ import { rule } from './frame.ts';
 import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
 
 /** mm */
-const ACROSS = 9;
-const ROWS = 2;
-const CELL = { height: 11, gap: 2.5 } as const;
+const CELL = { height: 9.5, gap: 2 } as const;
+/** Pictures side by side: few large ones, or more smaller ones. */
+const ACROSS = { few: 7, many: 8 } as const;
+const ROWS = { few: 2, many: 3 } as const;
 /** Cells that the strip of a bench sheet has room for. */
-export const MOST_CELLS = ACROSS * ROWS;
+export const MOST_CELLS = ACROSS.many * ROWS.many;
 const NUMBER = { ...STYLES.second, size: 3.3, lead: 3.8 } as const;
 
 export type StripPictures = (strip: StripShown, frame: Frame) => readonly Picture[];
 
 /** What it will take, for the layout that comes before any drawing. */
 export function stripHeight(strip: StripShown | undefined): number {
-  return strip ? STYLES.label.lead + Math.ceil(strip.cells.length / ACROSS) * rowHeight + GAP.small : 0;
+  return strip ? HEAD + Math.ceil(strip.cells.length / acrossOf(strip)) * rowHeight + GAP.small : 0;
 }
+
+const HEAD = STYLES.label.lead + GAP.small;
+const acrossOf = ({ cells }: StripShown): number => (cells.length <= ACROSS.few * ROWS.few ? ACROSS.few : ACROSS.many);
 
 const rowHeight = CELL.height + NUMBER.lead + GAP.small;
 
 export function stripBlock(paper: Paper, strip: StripShown | undefined, draw: StripPictures): Block {
   if (!strip) return EMPTY;
-  const width = (WIDTH - (ACROSS - 1) * CELL.gap) / ACROSS;
+  const across = acrossOf(strip);
+  const width = (WIDTH - (across - 1) * CELL.gap) / across;
   const pictures = draw(strip, { width, height: CELL.height });
-  const title = paragraph(paper, STYLES.label, strip.title.toUpperCase(), { x: PAGE.left, top: 0, width: WIDTH });
+  const title = paragraph(paper, STYLES.label, strip.title.toUpperCase(), { x: PAGE.left, top: GAP.small, width: WIDTH });
   const cells = strip.cells.flatMap((cell, i): readonly Item[] => {
-    const x = PAGE.left + (i % ACROSS) * (width + CELL.gap);
-    const y = STYLES.label.lead + Math.floor(i / ACROSS) * rowHeight;
+    const x = PAGE.left + (i % across) * (width + CELL.gap);
+    const y = HEAD + Math.floor(i / across) * rowHeight;
     const label = stack(y + CELL.height, 0, [(top) => paragraph(paper, NUMBER, cell.label, { x, top, width }, 'middle')]);
     return [...moved(pictures[i]?.items ?? [], x, y), ...label.items];
   });
