@@ -19,6 +19,9 @@ const OWN_UNIT: Readonly<Record<QuantityKind, string>> = {
   power: ' W',
   temperature: ' °C',
   time: ' min',
+  flow: ' ml/min',
+  steaming: ' kg/h',
+  area: ' cm2',
   count: '',
 };
 /** A title has to stay on one line of a page. */

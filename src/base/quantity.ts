@@ -4,7 +4,18 @@ import { nearest } from './nearest.ts';
 import { inch, len, mm, roundHalfEven, UNITS_PER_MM } from './units.ts';
 import { shown } from './written.ts';
 
-export type QuantityKind = 'length' | 'pressure' | 'speed' | 'angle' | 'power' | 'temperature' | 'time' | 'count';
+export type QuantityKind =
+  | 'length'
+  | 'pressure'
+  | 'speed'
+  | 'angle'
+  | 'power'
+  | 'temperature'
+  | 'time'
+  | 'flow'
+  | 'steaming'
+  | 'area'
+  | 'count';
 /** What cannot be: a code for its words, and the grounds they are fed. */
 /** `alone`: it stands whatever else in the file cannot be read. */
 export type Problem = {
@@ -18,6 +29,7 @@ type Unit = { readonly kind: QuantityKind; readonly names: readonly string[]; re
 
 // inch: 25.4 mm exactly. lbf/in2: 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)2. hp: 550 ft lbf/s. Exact by definition.
 const PSI_IN_BAR = (0.45359237 * 9.80665) / (0.0254 * 0.0254) / 1e5;
+const CUBIC_INCH = 2.54 * 2.54 * 2.54;
 const HP_IN_WATTS = 550 * 0.3048 * 0.45359237 * 9.80665;
 
 const UNITS: readonly Unit[] = [
@@ -38,6 +50,17 @@ const UNITS: readonly Unit[] = [
   { kind: 'time', names: ['min', 'minute', 'minutes'], size: 1 },
   { kind: 'time', names: ['s', 'sec', 'second', 'seconds'], size: 1 / 60 },
   { kind: 'time', names: ['h', 'hour', 'hours'], size: 60 },
+  { kind: 'flow', names: ['ml/min', 'cc/min', 'cm3/min'], size: 1 },
+  { kind: 'flow', names: ['l/min'], size: 1000 },
+  { kind: 'flow', names: ['l/h'], size: 1000 / 60 },
+  { kind: 'flow', names: ['in3/min', 'cu in/min'], size: CUBIC_INCH },
+  { kind: 'steaming', names: ['kg/h'], size: 1 },
+  { kind: 'steaming', names: ['g/min'], size: 0.06 },
+  { kind: 'steaming', names: ['lb/h'], size: 0.45359237 },
+  { kind: 'area', names: ['cm2', 'sq cm'], size: 1 },
+  { kind: 'area', names: ['m2', 'sq m'], size: 10_000 },
+  { kind: 'area', names: ['in2', 'sq in'], size: 2.54 * 2.54 },
+  { kind: 'area', names: ['ft2', 'sq ft'], size: 30.48 * 30.48 },
 ];
 
 /** Longer than any number with its unit. */
@@ -46,7 +69,7 @@ const LARGEST = 1e9;
 
 /**
  * A length comes in whole units of 0.1 um (rounded once, half to even); a pressure in bar; a speed in turns a minute; an angle in
- * degrees; a power in watts; a temperature in °C; a time in minutes; a count as itself. A bare number is a count, or millimetres where a length is asked;
+ * degrees; a power in watts; a temperature in °C; a time in minutes; a flow in ml/min; steam raised in kg/h; an area in cm2; a count as itself. A bare number is a count, or millimetres where a length is asked;
  * anything else needs its unit. Upper and lower case of units count for nothing. Never throws.
  */
 export function readQuantity(written: string | number, kind: QuantityKind): number | Problem {

@@ -76,6 +76,11 @@ function registerHelpers(engine: typeof Handlebars): void {
     if (typeof length !== 'number') throw new Error('mm needs a length');
     return showMm(len(length));
   });
+  /** {{number x 1}}: rounded to so many decimals */
+  engine.registerHelper('number', (value: unknown, places: unknown) => {
+    if (typeof value !== 'number' || typeof places !== 'number') throw new Error('number needs a number and its decimals');
+    return value.toFixed(places);
+  });
   /** {{#is a 'b'}}...{{else}}...{{/is}} */
   engine.registerHelper('is', function (this: unknown, a: unknown, b: unknown, options: Handlebars.HelperOptions) {
     return a === b ? options.fn(this) : options.inverse(this);

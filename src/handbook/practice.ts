@@ -141,16 +141,6 @@ const ROWS: readonly Row[] = [
     'design note of this project: published D/8 to D/6',
     'common practice',
   ],
-  ['ball.step', 1, 'mm', 'balls are proposed in whole millimetres'],
-  [
-    'pump.peak',
-    Math.PI,
-    'ratio',
-    'peak to mean flow of a single-acting crank pump',
-    'derived: a half sine over one stroke, its mean over the turn is 1/pi of its peak',
-    'derived',
-  ],
-  ['bore.velocity', 2, 'm/s', 'greatest speed of feed water through the seat at the peak'],
   // proportions of the check valve
   ['joint.ring', 1, 'mm', 'copper joint ring as bought'],
   ['joint.ring.tight', 0.9, 'mm', 'the same ring as tightened'],

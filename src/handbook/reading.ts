@@ -9,6 +9,9 @@ type Usual = readonly [id: string, value: number, unit: string, what: string];
 /** Least and most that are believed. Both ends are allowed themselves; outside, the reader refuses and says the bound. */
 const RANGES: readonly Range[] = [
   ['duty.pressure', 0.1, 20, 'bar', 'working pressure of a small boiler plant'],
+  ['duty.flow', 1, 50_000, 'ml/min', 'water that a check valve passes'],
+  ['duty.evaporation', 0.05, 200, 'kg/h', 'what a small boiler steams'],
+  ['duty.surface', 10, 100_000, 'cm2', 'heating surface of a small boiler'],
   ['pump.bore', 2, 50, 'mm', 'bore of a feed pump'],
   ['pump.stroke', 2, 100, 'mm', 'stroke of a feed pump'],
   ['pump.speed', 1, 3000, '/min', 'strokes of a feed pump a minute'],

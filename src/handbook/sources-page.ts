@@ -16,6 +16,7 @@ import { difficulty } from './difficulty.ts';
 import { drillLoadRelations } from './drill-load.ts';
 import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
+import { dutyFacts } from './duty.ts';
 import type { FactTable, Standing } from './fact.ts';
 import { flowFacts, flowRelations } from './flow.ts';
 import { handling } from './handling.ts';
@@ -84,6 +85,7 @@ const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
   ['chains.ts', chainFacts],
   ['difficulty.ts', difficulty],
   ['drilling.ts', drilling],
+  ['duty.ts', dutyFacts],
   ['flow.ts', flowFacts],
   ['handling.ts', handling],
   ['lead-error.ts', leadTable],

@@ -176,6 +176,13 @@ const ROWS = [
   ['pvs-2017', 'ASME/NRC Pump and Valve Symposium 2017, PVS2017-3518', 'read: friction of packing'],
   ['tribology', 'Tribology Handbook, B25', 'read: tables 25.1 and 25.2, fig. 25.11'],
   ['dracomech', 'dracomech.com, packing', 'read: size, compression, finish'],
+  ['steam-maths', 'control-specialties.com, steam mathematics', 'read: feed 1.5 times the evaporation'],
+  [
+    'b31-9',
+    'ASME B31.9, brazed joints in saturated steam, and a data sheet of the Copper Development Association',
+    'read at engineersedge.com',
+  ],
+  ['model-test', 'certificate of a new model boiler to AMBSC parts 1 and 3', 'read at miniaturesteammodels.com'],
   ['bourne', 'Bourne, Catechism of the Steam Engine, Q. 271', 'read: evaporation'],
   ['lame', 'Lamé, thick cylinders', 'textbook formula, read at curioustab.com; a published example at expertsmind.com'],
   [

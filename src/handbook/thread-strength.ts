@@ -6,6 +6,9 @@ import { type Len, toMm } from '../base/units.ts';
 import type { BasicThread, ThreadLimits } from './iso965-metric.ts';
 import type { Family, ThreadRecord } from './thread-form.ts';
 
+/** Limits of one half of a pair of threads, as far as its strength asks. */
+export type Pair = Pick<ThreadLimits, 'major' | 'pitchDiameter' | 'minor' | 'pitch' | 'flankAngle'>;
+
 /** pi/4 (d - 0.938194 P)², ISO 898 (from memory). */
 export function stressArea(nominal: Len, pitch: Len): number {
   return (Math.PI / 4) * (toMm(nominal) - STRESS_DEPTH * toMm(pitch)) ** 2;
@@ -24,12 +27,12 @@ const UNIFIED: readonly Family[] = ['UNC', 'UNF', 'UNEF'];
 const UNIFIED_DEPTH = 0.9743;
 
 /** The bolt's threads shear where the nut's minor diameter is greatest and the bolt's pitch diameter least. */
-export function outsideShear(outside: ThreadLimits, inside: ThreadLimits, engaged: Len): number {
+export function outsideShear(outside: Pair, inside: Pair, engaged: Len): number {
   return shear(toMm(inside.minor.hi), toMm(outside.pitchDiameter.lo) - toMm(inside.minor.hi), outside, engaged);
 }
 
 /** The nut's threads shear where the bolt's major diameter is least and the nut's pitch diameter greatest. */
-export function insideShear(outside: ThreadLimits, inside: ThreadLimits, engaged: Len): number {
+export function insideShear(outside: Pair, inside: Pair, engaged: Len): number {
   return shear(toMm(outside.major.lo), toMm(outside.major.lo) - toMm(inside.pitchDiameter.hi), outside, engaged);
 }
 

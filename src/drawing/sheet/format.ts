@@ -50,6 +50,7 @@ export function formula(plain: string): string {
     .replace(/sqrt/g, '√')
     .replace(/\bpi\b/g, 'π')
     .replace(/\^2/g, '²')
+    .replace(/\^3/g, '³')
     .replace(/<=/g, '≤')
     .replace(/>=/g, '≥')
     .replace(/ - /g, ` ${MINUS} `);

@@ -9,6 +9,10 @@ export const SERVES = ['feed-pump', 'hand-pump', 'injector', 'by-pass', 'gravity
 export type Serves = (typeof SERVES)[number];
 /** A plunger pump delivers in strokes: its size and speed decide the lift of the ball. */
 const PUMPS: readonly Serves[] = ['feed-pump', 'hand-pump'];
+export const isPumped = (serves: Serves): boolean => PUMPS.includes(serves);
+/** The ball falls shut: how the valve stands is asked only to be told that there is no other way. */
+export const MOUNTINGS = ['upright', 'horizontal', 'inverted'] as const;
+export type Mounting = (typeof MOUNTINGS)[number];
 const USUAL_MATERIAL = 'PB102';
 
 export type CheckValveAsked = {
@@ -18,8 +22,14 @@ export type CheckValveAsked = {
     /** bar gauge */
     readonly pressure: number;
     /** `speed`: strokes a minute; always there for a feed pump or a hand pump */
+    /** ml/min, delivered */
+    readonly flow?: number;
+    /** kg/h that the boiler steams, or cm2 of heating surface that it steams by */
+    readonly evaporation?: number;
+    readonly surface?: number;
     readonly pump?: { readonly bore: Len; readonly stroke: Len; readonly speed: number };
   };
+  readonly mounting?: Mounting;
   readonly pipe: { readonly outside: Len; readonly wall: Len };
   readonly ball?: Len;
   /** of the seat */
@@ -35,14 +45,18 @@ const pump = record({
   stroke: length(bounds('pump.stroke')),
   speed: quantity('speed', bounds('pump.speed')),
 });
-const duty = record({ serves: choice(SERVES), pressure: quantity('pressure', bounds('duty.pressure')), pump: pump.optional() }).refine(
-  hasItsPump,
-  {
-    path: ['pump'],
-    params: { problem: 'read.pump-needed', grounds: {} },
-    when: () => true,
-  },
-);
+const duty = record({
+  serves: choice(SERVES),
+  pressure: quantity('pressure', bounds('duty.pressure')),
+  flow: quantity('flow', bounds('duty.flow')).optional(),
+  evaporation: quantity('steaming', bounds('duty.evaporation')).optional(),
+  'heating-surface': quantity('area', bounds('duty.surface')).optional(),
+  pump: pump.optional(),
+}).refine(hasItsPump, {
+  path: ['pump'],
+  params: { problem: 'read.pump-needed', grounds: {} },
+  when: () => true,
+});
 
 /** Asked even where another key of the duty is wrong, so that all is said at once; so nothing is taken for granted of the value. */
 function hasItsPump(value: unknown): boolean {
@@ -54,6 +68,7 @@ export const checkValveSchema = record({
   fitting: z.literal('check-valve'),
   title: line(),
   duty,
+  mounting: choice(MOUNTINGS).optional(),
   pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
   ball: length(bounds('ball')).optional(),
   bore: length(bounds('seat-bore')).optional(),
@@ -61,11 +76,15 @@ export const checkValveSchema = record({
   material: line().optional(),
   threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
 }).transform(
-  ({ title, duty: { serves, pressure, pump: stated }, pipe, ball, bore, lift, material, threads }): CheckValveAsked => ({
+  ({ title, duty: wanted, mounting, pipe, ball, bore, lift, material, threads }): CheckValveAsked => ({
     title,
-    duty: { serves, pressure, ...present({ pump: stated }) },
+    duty: dutyOf(wanted),
     pipe,
     material: material ?? USUAL_MATERIAL,
-    ...present({ ball, bore, lift, threads: threads && present(threads) }),
+    ...present({ mounting, ball, bore, lift, threads: threads && present(threads) }),
   }),
 );
+
+function dutyOf({ serves, pressure, 'heating-surface': surface, ...rest }: z.infer<typeof duty>): CheckValveAsked['duty'] {
+  return { serves, pressure, ...present({ ...rest, surface }) };
+}

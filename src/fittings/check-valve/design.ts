@@ -1,7 +1,6 @@
 /** A ball check valve from what was asked: parts, bought things, the lift's measured sum, and the reasoning. */
-import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
+import type { Outcome } from '../../base/diagnostics.ts';
 import { add, showMm, toMm } from '../../base/units.ts';
-import { findMaterial } from '../../handbook/materials.ts';
 import type { BoughtItem, Fitting, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { MM, size, tidy } from '../limits.ts';
@@ -10,18 +9,14 @@ import type { CheckValveAsked } from './asked.ts';
 import { body } from './body.ts';
 import { branch } from './branch.ts';
 import { ballDepth, cap, lift } from './cap.ts';
-import { checkWalls } from './checks.ts';
+import { reasonCheckValve } from './reason.ts';
 import { seatPiece } from './seat-piece.ts';
-import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
+import type { CheckValveSizes } from './sizes.ts';
 
 export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Outcome<Fitting> {
-  const sizing = sizeCheckValve(asked, workshop);
-  const found: Diagnostic[] = [...sizing.found];
-  const material = findMaterial(asked.material);
-  if (!material) found.push({ code: 'design.material-unknown', severity: 'error', grounds: { material: asked.material } });
-  const sizes = sizing.sizes;
+  const { sizes, material, book } = reasonCheckValve(asked, workshop);
+  const found = book.found;
   if (!sizes || !material) return { found };
-  found.push(...checkWalls(sizes, asked));
   const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: material.id };
   const lifted = {
     seatPiece: seatPiece(sizes, material.id, workshop, found),
@@ -43,7 +38,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     parts,
     bought: bought(sizes),
     chains: [lift(sizes, lifted)],
-    derivations: sizing.derivations,
+    derivations: book.derivations,
     assembly: assembly(sizes),
     tests: TESTS,
     cautions: cautions(material.lead),

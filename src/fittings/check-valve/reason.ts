@@ -1,0 +1,34 @@
+/** All the reasoning of a check valve, before any part is drawn: its sizes, its walls, its strength. */
+import { findMaterial, type Material } from '../../handbook/materials.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { type Book, newBook, refuse } from '../book.ts';
+import { ratio } from '../limits.ts';
+import { engagedOver, noteStrength } from '../strength.ts';
+import type { CheckValveAsked } from './asked.ts';
+import { checkWalls, wallsOf } from './checks.ts';
+import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
+
+export type Reasoned = { readonly book: Book; readonly sizes?: CheckValveSizes; readonly material?: Material };
+
+export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Reasoned {
+  const book = newBook();
+  const sizes = sizeCheckValve(asked, workshop, book);
+  const material = findMaterial(asked.material);
+  if (!material) refuse(book, 'design.material-unknown', { material: asked.material });
+  if (!sizes || !material) return { book };
+  book.found.push(...checkWalls(sizes, asked));
+  const screwed = ratio('seat-piece.engagement');
+  noteStrength(
+    {
+      ...{ pressure: asked.duty.pressure, material, pipe: asked.pipe, soldered: 'yes' },
+      walls: wallsOf(sizes),
+      joints: [
+        { which: 'seat', pair: sizes.seat, engaged: engagedOver(sizes.seat, screwed) },
+        { which: 'cap', pair: sizes.cap, engaged: engagedOver(sizes.cap, screwed) },
+        { which: 'coupling', pair: sizes.coupling, engaged: engagedOver(sizes.coupling, ratio('coupling.engagement')) },
+      ],
+    },
+    book,
+  );
+  return { book, sizes, material };
+}

@@ -1,0 +1,121 @@
+/**
+ * Strength and metal of a fitting: how hot it gets, what its walls, threads and pipe bear at that, and what its metals do to each other. Each
+ * figure goes into the book with its margin; where nobody has published a stress that may be allowed, that is said.
+ */
+import { type Len, toMm } from '../base/units.ts';
+import { dutyFacts } from '../handbook/duty.ts';
+import { boilingPoint, SATURATION_SOURCE } from '../handbook/if97-saturation.ts';
+import type { Material, Strength } from '../handbook/materials.ts';
+import { cite } from '../handbook/sources.ts';
+import { outsideShear } from '../handbook/thread-strength.ts';
+import { boreArea } from '../handbook/valve-ball.ts';
+import { copperStress, lame, pipePressure } from '../handbook/walls.ts';
+import { type Book, type Figure, note, refuse, warn } from './book.ts';
+import { times } from './limits.ts';
+import type { ThreadPair } from './threads.ts';
+
+export type Wall = { readonly where: string; readonly inside: Len; readonly outside: Len };
+export type ScrewedJoint = { readonly which: string; readonly pair: ThreadPair; readonly engaged: Len };
+export type StrengthAsk = {
+  /** bar gauge */
+  readonly pressure: number;
+  readonly material: Material;
+  readonly walls: readonly Wall[];
+  readonly joints: readonly ScrewedJoint[];
+  readonly pipe: { readonly outside: Len; readonly wall: Len };
+  /** Metals that are soldered in this fitting are annealed by it. */
+  readonly soldered: 'yes' | 'no';
+};
+
+export function noteStrength(ask: StrengthAsk, book: Book): void {
+  const celsius = boilingPoint(ask.pressure);
+  if (celsius === undefined) return;
+  note(book, 'temperature', [celsius, 'degC', 'Ts(p)', { p: ask.pressure }, SATURATION_SOURCE]);
+  const bears = allowable(ask, book);
+  noteWalls(ask, bears, book);
+  noteJoints(ask, bears, book);
+  notePipe(ask, celsius, book);
+  if (ask.soldered === 'yes' && celsius > fact('braze.most')) warn(book, 'design.braze-hot', { celsius, most: fact('braze.most') });
+  checkMetal(ask, celsius, book);
+  const test = dutyFacts.row('test');
+  note(book, 'test-pressure', [ask.pressure * test.value, 'bar', '2 p', { p: ask.pressure }, test.source]);
+}
+
+const fact = (id: string): number => dutyFacts.value(id);
+
+/** MPa to reckon with: no published figure for these metals in steam was found, so it is made from their strength, and that is said. */
+function allowable({ material, soldered }: StrengthAsk, book: Book): number | undefined {
+  const strength = strengthOf(material, soldered);
+  if (!strength) return undefined;
+  const { tensile, proof, source, standing } = strength;
+  const stress = Math.min(proof / fact('share.proof'), tensile / fact('share.tensile')) * fact('share.hot');
+  const basis = standing === 'from memory' ? `${source}, ${strength.condition}` : `${source}: ${strength.condition}`;
+  note(book, 'allowable', [
+    stress,
+    'N/mm2',
+    '0.8 min(Rp / 1.5, Rm / 8)',
+    { Rp: proof, Rm: tensile },
+    `no published allowable stress: made from ${basis}`,
+  ]);
+  return stress;
+}
+
+const strengthOf = (material: Material, soldered: 'yes' | 'no'): Strength | undefined =>
+  (soldered === 'yes' ? material.annealed : undefined) ?? material.strength[0];
+
+/** Stress round the thinnest wall, and how often it is borne. */
+function noteWalls({ walls, pressure }: StrengthAsk, bears: number | undefined, book: Book): void {
+  const p = pressure / 10;
+  const loaded = walls.filter((wall) => wall.outside > wall.inside && wall.inside > 0).map((wall) => ({ wall, stress: hoop(wall, p) }));
+  for (const { wall, stress } of loaded) {
+    const inputs = { p, ri: toMm(wall.inside) / 2, ro: toMm(wall.outside) / 2 };
+    note(book, `hoop.${wall.where}`, [stress, 'N/mm2', 'p (ro^2 + ri^2) / (ro^2 - ri^2)', inputs, cite('lame')]);
+  }
+  const worst = Math.max(...loaded.map(({ stress }) => stress));
+  if (bears !== undefined && loaded.length > 0) note(book, 'wall-margin', [bears / worst, 'times', 'S / s', { S: bears, s: worst }]);
+}
+
+const hoop = ({ inside, outside }: Wall, p: number): number => lame(toMm(inside) / 2, toMm(outside) / 2, p).inside;
+
+/** The pressure pushes on the whole disc within the thread; the threads of the screwed part shear. */
+function noteJoints({ joints, pressure }: StrengthAsk, bears: number | undefined, book: Book): void {
+  for (const { which, pair, engaged } of joints) {
+    const F = (boreArea(toMm(pair.inside.major.lo)) * pressure) / 10;
+    const As = outsideShear(pair.outside, pair.inside, engaged);
+    const figure: Figure =
+      bears === undefined
+        ? [F / As, 'N/mm2', 'F / As', { F, As }, cite('fed-h28-2b')]
+        : [(bears * fact('share.shear') * As) / F, 'times', '0.6 S As / F', { S: bears, F, As }, cite('fed-h28-2b')];
+    note(book, `strip.${which}`, figure);
+  }
+}
+
+/** A pipe whose end has been soldered is soft there: it is reckoned as annealed throughout, at the temperature of the steam. */
+function notePipe({ pipe, pressure }: StrengthAsk, celsius: number, book: Book): void {
+  const copper = copperStress(celsius);
+  if (!copper) {
+    warn(book, 'design.copper-hot', { celsius, most: fact('copper.most') });
+    return;
+  }
+  const [outside, wall] = [toMm(pipe.outside), toMm(pipe.wall)];
+  const carries = pipePressure(outside, wall, copper.stress);
+  const inputs = { F: copper.stress, t: wall, D: outside };
+  note(book, 'pipe-carries', [carries, 'bar', '20 F t / (D - t)', inputs, `${cite('uk-copper')}; F: ${copper.source}`]);
+  if (carries < pressure) refuse(book, 'design.pipe-weak', { outside: pipe.outside, wall: pipe.wall, carries, pressure, celsius });
+}
+
+/** How hot each metal may be where that is published. */
+const HEAT: Readonly<Record<string, string>> = { gunmetal: 'gunmetal.most', copper: 'copper.most' };
+const UNFIT: readonly string[] = ['rusts', 'not-for-steam', 'not-for-pressure'];
+
+function checkMetal({ material }: StrengthAsk, celsius: number, book: Book): void {
+  if (material.losesZinc) warn(book, 'design.loses-zinc', { material: material.id, zinc: material.zincPercent.hi });
+  const unfit = material.cautions.find((id) => UNFIT.includes(id));
+  if (unfit) warn(book, 'design.metal-unfit', { material: material.id, unfit });
+  const limit = HEAT[material.kind];
+  const most = limit === undefined ? undefined : dutyFacts.row(limit);
+  if (most) note(book, 'metal-heat', [most.value, 'degC', 'T >= Ts', { Ts: celsius }, most.source]);
+}
+
+/** Thread that carries when it is engaged over that part of its diameter. */
+export const engagedOver = (pair: ThreadPair, share: number): Len => times(pair.outside.major.lo, share);
