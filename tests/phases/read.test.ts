@@ -54,6 +54,7 @@ describe('the demo', () => {
   it('has a boring tool too short for the seat, and no D-bit or gauge nut', () => {
     expect(job.value?.workshop.tools.boring).toEqual([
       { smallest: mm(4), reach: mm(8) },
+      { smallest: mm(5.5), reach: mm(28) },
       { smallest: mm(7), reach: mm(30) },
     ]);
     expect(job.value?.workshop.tools).toMatchObject({ dBits: [], gaugeNuts: [], parting: { width: mm(2), deepest: mm(30) } });
