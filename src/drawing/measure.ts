@@ -12,7 +12,7 @@ export function textWidth(advances: Advances, font: Font, size: number, text: st
   const table = advances[font].advances;
   let sum = 0;
   for (const sign of text) {
-    const advance = table[keyOf(sign)];
+    const advance = table[keyOf(sign)] ?? (isMark(sign) ? 0 : undefined);
     if (advance === undefined) throw new Error(`font '${font}' has no sign '${sign}' (in '${text}')`);
     sum += advance;
   }
@@ -84,6 +84,11 @@ export function descent(advances: Advances, font: Font, size: number): number {
 /** mm from the baseline to the top of capitals and figures. */
 export function capHeight(size: number): number {
   return CAP_HEIGHT * size;
+}
+
+/** Signs for private use mark links in a text (sheet/meant.ts): they are not printed. */
+function isMark(sign: string): boolean {
+  return sign >= '\ue000' && sign <= '\uf8ff';
 }
 
 function keyOf(sign: string): string {

@@ -1,4 +1,5 @@
 /** A page as paths and texts in millimetres on paper, y downward from the top left corner. Writers transcribe; they lay nothing out. */
+import type { Meaning } from './meaning.ts';
 
 export type Font = 'text' | 'text-bold' | 'narrow' | 'narrow-bold';
 /** A fixed set, so that a grey printer is enough: names, not values. */
@@ -23,6 +24,7 @@ export type PathItem = {
   readonly segments: readonly Segment[];
   readonly stroke?: { readonly ink: Ink; readonly width: number; readonly dash?: readonly number[] };
   readonly fill?: Ink;
+  readonly within?: readonly Meaning[];
 };
 /** `x`, `y`: left end of the baseline. `width` as measured; `size` in mm (font size, not cap height). `turn`: degrees anticlockwise about (x, y). */
 export type TextItem = {
@@ -35,6 +37,7 @@ export type TextItem = {
   readonly text: string;
   readonly width: number;
   readonly turn?: number;
+  readonly within?: readonly Meaning[];
 };
 export type Item = PathItem | TextItem;
 /** A picture drawn in its own frame, and the boxes that its texts and marks fill, for the look-out for collisions. */
@@ -53,7 +56,22 @@ export type Page = {
   readonly label: string;
   readonly heading: string;
 };
-export type Document = { readonly title: string; readonly language: string; readonly mark: string; readonly pages: readonly Page[] };
+export type Document = {
+  readonly title: string;
+  readonly language: string;
+  readonly mark: string;
+  readonly pages: readonly Page[];
+  /** Files that travel inside the document. */
+  readonly attached?: readonly Attached[];
+};
+/** `name`: a base name; `kind`: what it is to this document; `type`: MIME; `says`: what it is, to a reader. */
+export type Attached = {
+  readonly kind: 'fitting' | 'workshop' | 'plan';
+  readonly name: string;
+  readonly type: string;
+  readonly says: string;
+  readonly bytes: Uint8Array;
+};
 
 /** Advance widths in thousandths of the font size, by font and code point; the same table measures for every output. */
 export type Advances = Readonly<

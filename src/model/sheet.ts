@@ -13,6 +13,8 @@ export type SheetView = {
   readonly foot: string;
   /** 'sheet {n} of {of}' */
   readonly sheetNo: string;
+  /** What a link says: '{n}' for the sheet, '{heading}' for what stands there. */
+  readonly toSheet: string;
   /** Said on a sheet that carries on the one before. */
   readonly goesOn: string;
   /** Printed at the head of every page; absent when the plan is proved. */
@@ -131,7 +133,13 @@ export type Section =
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
-export type TrainShown = { readonly title: string; readonly lines: readonly string[]; readonly shafts: readonly ShaftShown[] };
+/** `alt`: the picture in words. */
+export type TrainShown = {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly shafts: readonly ShaftShown[];
+  readonly alt: string;
+};
 /** Wheels on it, by their teeth: the one that is driven before the one that drives. */
 export type ShaftShown = { readonly label: string; readonly wheels: readonly number[] };
 export type StepShown = { readonly title: string; readonly text: string; readonly otherwise: string; readonly boxes: readonly string[] };

@@ -2,18 +2,21 @@
  * The last phase: a plan becomes pages. Three steps: what is said (`viewOf`: strings, no places), where it stands (`layOut`: places, no
  * words), and the sheet numbers that only the layout knows put back into the words, so that text and paper agree.
  */
+import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawPart } from '../drawing/finished.ts';
+import { short } from '../drawing/sheet/format.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
 import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
+import type { Part } from '../model/part.ts';
 import type { Plan, SetUp } from '../model/plan.ts';
 import type { SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
-import { gripPage, keyOf } from './sheet/grip.ts';
+import { gripPage, keyOf, partName } from './sheet/grip.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
 import { holdOf, type Made, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
@@ -59,10 +62,16 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     },
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
-      return drawPart({ part: shown, frame, words: { alt: words.say('picture.part.alt', { part }) }, advances, dims: 'none' });
+      return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });
     },
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
+}
+
+function partInWords(part: Part, words: Words): string {
+  const widths = part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === 'outside' ? [s.size.target] : []));
+  const across = len(Math.max(0, ...widths));
+  return words.say('picture.part.alt', { part: partName(part, words), long: short(part.length), across: short(across) });
 }
 
 /** All that is printed, in the order of the day at the lathe. */
@@ -76,6 +85,7 @@ export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 
     foot: words.say('foot', { mark: `${plan.mark.slice(0, plan.mark.length / 2)} ${plan.mark.slice(plan.mark.length / 2)}` }),
     sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
     goesOn: words.say('goes-on'),
+    toSheet: words.say('to-sheet', { n: '{n}', heading: '{heading}' }),
     ...(holds(plan) ? {} : { draft: words.say('draft') }),
     pages: [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter((page) => page !== undefined),
   };

@@ -1,12 +1,17 @@
 /**
  * Everything that touches private fields of pdfkit 0.20.2 (pinned: they may change with any release). Each has a test of its own.
- * - the info dictionary goes into XMP unescaped: wrapped here;
- * - there is no call for page labels: written into the catalog;
+ * - its metadata is not used: info goes into it unescaped, and it knows PDF/A or PDF/UA, not both; nor its name tree for files, which sorts by
+ *   the machine's language; nor its forms, whose boxes have no appearance;
+ * - there is no call for page labels, tags by number, or catalog entries: written into the catalog as text;
+ * - small objects go into object streams (ISO 32000-1, 7.5.7), which it does not know: a tagged sheet has thousands; so the cross-reference
+ *   table becomes a stream;
  * - `text()` shapes and positions word by word: here one sign is one glyph at the advance that the layout measured with;
  * - whether a font has a glyph is asked of the font file underneath.
  * Works on Node and, bundled, in a browser: bytes are Uint8Array, never Buffer.
  */
 import type { Font } from '../model/display.ts';
+import { type Packed, PREDICTOR, packObjects, type Where, WIDTHS, xrefRows } from './pdf-objects.ts';
+import { array, bytesAsHex, ref } from './pdf-write.ts';
 
 /** One opened font: its name in page resources, and how a text becomes glyph codes. */
 export type OpenFont = {
@@ -26,6 +31,7 @@ export type PdfInfo = {
   readonly producer: string;
   readonly date: Date;
 };
+export type Entries = Readonly<Record<string, string>>;
 export type Pdf = {
   addPage(width: number, height: number): void;
   /** Content stream operators for the page that is open. */
@@ -33,7 +39,19 @@ export type Pdf = {
   openFont(font: Font, bytes: Uint8Array): OpenFont;
   /** An entry in the outline that shows the whole of the page that is open. */
   mark(heading: string): void;
-  labelPages(labels: readonly string[]): void;
+  /** Number of the page object that is open. */
+  page(): number;
+  /** What the open page points to: its key in the structure's way back, and its annotations. */
+  tagPage(key: number, annotations: readonly number[]): void;
+  /** A number for an object that is packed later, or not at all. */
+  reserve(): number;
+  /** An object as it is to be written, in a stream with others. Never itself a stream. */
+  pack(id: number, text: string): void;
+  /** A stream of its own; `entries` without length and filter. 'open': never compressed. */
+  stream(entries: Entries, content: Uint8Array | string, manner?: 'open'): number;
+  /** Entries of the catalog and of its names. */
+  catalog(entries: Entries): void;
+  names(entries: Entries): void;
   /** Whole file. Throws Error when it was cut short. */
   finish(): Promise<Uint8Array>;
 };
@@ -48,15 +66,26 @@ type EmbeddedFont = {
   readonly unicode: (readonly number[] | undefined)[];
   ref(): unknown;
 };
-type Info = Record<string, string | Date>;
+type Data = Record<string, unknown>;
+type Reference = { readonly id: number; compress: boolean; end(content: Uint8Array | string): void };
 type PrivateDocument = {
   _font: EmbeddedFont;
-  readonly _root: { readonly data: Record<string, unknown> };
-  info: Info;
+  readonly _root: { readonly id: number; readonly data: Data & { readonly Names: { readonly data: Data } } };
+  readonly _info: { readonly id: number };
+  readonly _id: Uint8Array;
+  /** Byte where each object begins, by its number less one. */
+  readonly _offsets: (number | null)[];
+  readonly _offset: number;
   /** Objects begun and not yet written out. */
   readonly _waiting: number;
-  _addInfo(): void;
-  readonly page: { readonly fonts: Record<string, unknown> };
+  _ended: boolean;
+  _write(line: string): void;
+  _finalize(): void;
+  endMetadata(): void;
+  endAcroForm(): void;
+  ref(data: Data): Reference;
+  push(end: null): void;
+  readonly page: { readonly fonts: Data; readonly dictionary: { readonly id: number; readonly data: Data } };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
   registerFont(name: string, source: Uint8Array): unknown;
   font(name: string): unknown;
@@ -92,21 +121,75 @@ export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Pr
       ModDate: info.date,
     },
   }) as PrivateDocument;
-  escapeInfoInXmp(doc);
   const chunks = collect(doc);
+  const packed: Packed[] = [];
+  const late: Data = {};
+  // written when its own tags and forms have been: it would take these entries for its own
+  doc.endMetadata = () => void Object.assign(doc._root.data, late);
+  doc.endAcroForm = () => undefined;
   return {
-    addPage: (width, height) => void doc.addPage({ size: [width, height], margin: 0 }),
-    write: (operators) => void doc.addContent(operators),
+    ...pagesOf(doc),
     openFont: (font, bytes) => openFont(doc, font, bytes),
-    mark: (heading) => void doc.outline.addItem(heading, { fit: true }),
-    labelPages: (labels) => labelPages(doc, labels),
+    reserve: () => doc._offsets.push(null),
+    pack: (id, text) => void packed.push({ id, text }),
+    stream: (entries, content, manner) => writeStream(doc, entries, content, manner),
+    catalog: (entries) => void Object.assign(late, asWritten(entries)),
+    names: (entries) => void Object.assign(doc._root.data.Names.data, asWritten(entries)),
     finish: async () => {
+      const places = packObjects(packed, (entries, content) => writeStream(doc, entries, content));
+      doc._finalize = () => writeXref(doc, places);
       doc.end();
       // an object left open would keep 'end' from ever firing, and the process would leave without a word
       if (doc._waiting !== 0) throw new Error(`pdf: ${doc._waiting} objects were never ended`);
       return chunks.then(joined);
     },
   };
+}
+
+function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage'> {
+  return {
+    addPage: (width, height) => void doc.addPage({ size: [width, height], margin: 0 }),
+    write: (operators) => void doc.addContent(operators),
+    mark: (heading) => void doc.outline.addItem(heading, { fit: true }),
+    page: () => doc.page.dictionary.id,
+    tagPage: (key, annotations) => {
+      const annots = annotations.length === 0 ? {} : { Annots: array(annotations.map(ref)) };
+      // in the order of the structure
+      Object.assign(doc.page.dictionary.data, asWritten({ StructParents: String(key), Tabs: '/S', ...annots }));
+    },
+  };
+}
+
+/** Texts that pdfkit writes as they are: it takes a plain string for a name. */
+function asWritten(entries: Entries): Data {
+  return Object.fromEntries(Object.entries(entries).map(([key, text]) => [key, { [Symbol.toStringTag]: 'Written', toString: () => text }]));
+}
+
+function writeStream(doc: PrivateDocument, entries: Entries, content: Uint8Array | string, manner?: 'open'): number {
+  const stream = doc.ref(asWritten(entries));
+  if (manner === 'open') stream.compress = false;
+  stream.end(content);
+  return stream.id;
+}
+
+/** In place of pdfkit's table, which has no word for objects that stand in streams. */
+function writeXref(doc: PrivateDocument, places: ReadonlyMap<number, Where>): void {
+  doc._ended = false; // else the end of this stream would end the file again
+  const at = doc._offset;
+  const id = bytesAsHex(doc._id);
+  const stream = doc.ref(
+    asWritten({
+      ...{ Type: '/XRef', Size: String(doc._offsets.length + 2), W: WIDTHS, DecodeParms: PREDICTOR },
+      ...{ Root: ref(doc._root.id), Info: ref(doc._info.id), ID: array([id, id]) },
+    }),
+  );
+  doc._offsets[stream.id - 1] = at;
+  stream.compress = true;
+  stream.end(xrefRows(doc._offsets.map((offset, i) => places.get(i + 1) ?? (offset === null ? undefined : { offset }))));
+  doc._write('startxref');
+  doc._write(String(at));
+  doc._write('%%EOF');
+  doc.push(null);
 }
 
 function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array): OpenFont {
@@ -134,27 +217,6 @@ function encodeSign(font: EmbeddedFont, codePoint: number): string {
 
 function codeOf(sign: string): number {
   return sign.codePointAt(0) ?? 0;
-}
-
-/** pdfkit puts info into the XMP packet as it is; a title with '&' would break the XML. */
-function escapeInfoInXmp(doc: PrivateDocument): void {
-  const add = doc._addInfo;
-  doc._addInfo = () => {
-    const plain = doc.info;
-    doc.info = Object.fromEntries(Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? escapeXml(value) : value]));
-    add.call(doc);
-    doc.info = plain;
-  };
-}
-
-function escapeXml(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
-}
-
-function labelPages(doc: PrivateDocument, labels: readonly string[]): void {
-  // a String object is what pdfkit writes as a PDF string; a plain string becomes a name
-  const texts = labels.flatMap((label, i) => [i, { P: Object(label) as unknown }]);
-  doc._root.data.PageLabels = { Nums: texts };
 }
 
 function collect(doc: PrivateDocument): Promise<readonly Uint8Array[]> {

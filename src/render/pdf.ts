@@ -3,6 +3,13 @@ import type { FontFiles } from '../model/assets.ts';
 import type { Document, Font, Ink, Item, Page, PathItem, Segment, TextItem } from '../model/display.ts';
 import { INKS } from './inks.ts';
 import { type OpenFont, openPdf, type Pdf } from './pdf-adapter.ts';
+import { writeAnnotations } from './pdf-annotations.ts';
+import { attach } from './pdf-attached.ts';
+import { type WrittenPage, writeStructure } from './pdf-structure.ts';
+import { type Rect, type TaggedPage, tagPage } from './pdf-tags.ts';
+import { array, dictionary, number, ref, string } from './pdf-write.ts';
+import { srgbProfile } from './srgb.ts';
+import { xmp } from './xmp.ts';
 
 /** Fonts are opened in this order, so that the same document gives the same bytes. */
 const FONT_ORDER: readonly Font[] = ['text', 'text-bold', 'narrow', 'narrow-bold'];
@@ -10,9 +17,9 @@ const FONT_ORDER: readonly Font[] = ['text', 'text-bold', 'narrow', 'narrow-bold
 const POINTS = 72 / 25.4;
 /** A constant: a sheet carries its plan's mark, not the hour at which it was printed. */
 const DATE = new Date('2000-01-01T00:00:00Z');
+const PDF_DATE = '(D:20000101000000Z)';
 const PRODUCER = 'valvewright';
 const END_MARK = '%%EOF';
-const PLACES = 5;
 
 /**
  * The file's bytes: the same for the same document and fonts, in any time zone, folder or locale.
@@ -21,18 +28,48 @@ const PLACES = 5;
  */
 export async function writePdf(document: Document, fonts: FontFiles, compress: 'yes' | 'no' = 'yes'): Promise<Uint8Array> {
   const { title, language, mark: keywords } = document;
-  const pdf = await openPdf({ title, keywords, language, producer: PRODUCER, date: DATE }, compress);
+  const facts = { title, keywords, language, producer: PRODUCER, date: DATE };
+  const pdf = await openPdf(facts, compress);
   const opened = openFonts(pdf, document, fonts);
   demandGlyphs(document, opened);
   let heading = '';
+  const pages: WrittenPage[] = [];
   for (const page of document.pages) {
     pdf.addPage(page.width * POINTS, page.height * POINTS);
     if (page.heading !== heading) pdf.mark(page.heading);
     heading = page.heading;
-    pdf.write(pageContent(page, opened));
+    const tagged = tagPage(page);
+    pdf.write(pageContent(tagged, opened));
+    const annotations = tagged.spots.map(() => pdf.reserve());
+    pdf.tagPage(pages.length, annotations);
+    pages.push({ page: pdf.page(), tagged, annotations, place: (rect) => pointsOf(rect, page) });
   }
-  pdf.labelPages(document.pages.map((page) => page.label));
+  writeStructure(pdf, pages);
+  writeAnnotations(pdf, pages, POINTS);
+  attach(pdf, document.attached ?? [], PDF_DATE);
+  claim(pdf, document, xmp(facts));
   return whole(await pdf.finish());
+}
+
+/** What the file says of itself: its pages' names, its metadata, and whose red, green and blue it uses. */
+function claim(pdf: Pdf, { pages }: Document, metadata: string): void {
+  const labels = pages.map((page, i) => `${i} ${dictionary({ P: string(page.label) })}`);
+  const profile = pdf.stream({ N: '3' }, srgbProfile());
+  const name = string('sRGB IEC61966-2.1');
+  const intent = dictionary({
+    ...{ Type: '/OutputIntent', S: '/GTS_PDFA1', OutputConditionIdentifier: name, Info: name },
+    DestOutputProfile: ref(profile),
+  });
+  pdf.catalog({
+    PageLabels: dictionary({ Nums: array(labels) }),
+    OutputIntents: array([intent]),
+    Metadata: ref(pdf.stream({ Type: '/Metadata', Subtype: '/XML' }, new TextEncoder().encode(metadata), 'open')),
+  });
+}
+
+/** From mm, y downward, to points from the page's foot. */
+function pointsOf({ x, y, w, h }: Rect, page: Page): string {
+  return array([x, page.height - y - h, x + w, page.height - y].map((mm) => number(mm * POINTS)));
 }
 
 type Opened = ReadonlyMap<Font, OpenFont>;
@@ -61,23 +98,28 @@ function fontOf(opened: Opened, font: Font): OpenFont {
   return found;
 }
 
-function pageContent(page: Page, opened: Opened): string {
+function pageContent({ stretches }: TaggedPage, opened: Opened): string {
   for (const font of opened.values()) font.use();
   const scale = number(POINTS);
-  return [`${scale} 0 0 ${scale} 0 0 cm`, '0 J 0 j', ...page.items.map((item) => itemContent(item, opened))].join('\n');
+  const marked = stretches.flatMap(({ open, items }) => [open, ...items.map((item, i) => itemContent(item, opened, items[i + 1])), 'EMC']);
+  return [`${scale} 0 0 ${scale} 0 0 cm`, '0 J 0 j', ...marked].join('\n');
 }
 
-function itemContent(item: Item, opened: Opened): string {
-  return item.kind === 'text' ? textContent(item, fontOf(opened, item.font)) : pathContent(item);
+function itemContent(item: Item, opened: Opened, next: Item | undefined): string {
+  return item.kind === 'text' ? textContent(item, fontOf(opened, item.font), next) : pathContent(item);
 }
 
-/** The page counts y downward, letters stand upward: the text's own matrix turns them over, and by `turn`. */
-function textContent(item: TextItem, font: OpenFont): string {
+/**
+ * The page counts y downward, letters stand upward: the text's own matrix turns them over, and by `turn`. Where another text of the same
+ * stretch follows there is a blank at the end, unseen, so that who reads them on hears two words and not one.
+ */
+function textContent(item: TextItem, font: OpenFont, next: Item | undefined): string {
   if (item.text === '') return '';
   const turn = ((item.turn ?? 0) * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const matrix = [cos, -sin, -sin, -cos, item.x, item.y].map(number).join(' ');
-  return `${colour(item.ink)} rg BT /${font.name} ${number(item.size)} Tf ${matrix} Tm <${font.encode(item.text)}> Tj ET`;
+  const codes = font.encode(next?.kind === 'text' ? `${item.text} ` : item.text);
+  return `${colour(item.ink)} rg BT /${font.name} ${number(item.size)} Tf ${matrix} Tm <${codes}> Tj ET`;
 }
 
 function pathContent(item: PathItem): string {
@@ -102,13 +144,6 @@ function segmentContent(segment: Segment): string {
 function colour(ink: Ink): string {
   const value = Number.parseInt(INKS[ink].slice(1), 16);
   return [value >> 16, (value >> 8) & 255, value & 255].map((part) => number(part / 255)).join(' ');
-}
-
-/** No exponent, no -0, no more places than paper shows. */
-function number(value: number): string {
-  if (!Number.isFinite(value)) throw new Error(`not a number on paper: ${value}`);
-  const text = value.toFixed(PLACES).replace(/\.?0+$/, '');
-  return text === '-0' ? '0' : text;
 }
 
 function whole(bytes: Uint8Array): Uint8Array {

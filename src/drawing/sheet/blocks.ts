@@ -1,7 +1,9 @@
 /** Blocks: pieces of a page that know their height and are drawn from y = 0; paragraphs, and stacking one under the other. */
-import type { Item } from '../../model/display.ts';
-import { moved, text as textItem } from '../display.ts';
-import { wrap } from '../measure.ts';
+import type { Item, TextItem } from '../../model/display.ts';
+import type { Meaning } from '../../model/meaning.ts';
+import { at2, moved, text as textItem } from '../display.ts';
+import { textWidth, wrap } from '../measure.ts';
+import { type Span, spansOf } from './meant.ts';
 import { GAP, type Paper, type Style } from './type.ts';
 
 /** `x` is absolute, y counts from the block's own top. */
@@ -18,10 +20,38 @@ export function paragraph(paper: Paper, style: Style, words: string, place: Plac
   const lines = wrap(paper.advances, style.font, style.size, words, place.width);
   const how = { advances: paper.advances, font: style.font, size: style.size, ink: style.ink };
   const x = align === 'left' ? place.x : align === 'middle' ? place.x + place.width / 2 : place.x + place.width;
-  const items = lines
-    .filter((line) => line !== '')
-    .map((line, i) => textItem(how, line, x, place.top + style.size * FIRST_BASELINE + i * style.lead, align));
+  const meaning: Meaning = { is: 'text' };
+  const items: TextItem[] = [];
+  let open: number | undefined;
+  for (const [i, line] of lines.filter((each) => each !== '').entries()) {
+    const { spans, open: still } = spansOf(line, open);
+    open = still;
+    const whole = textItem(
+      how,
+      spans.map((span) => span.text).join(''),
+      x,
+      place.top + style.size * FIRST_BASELINE + i * style.lead,
+      align,
+    );
+    items.push(
+      ...(spans.length === 1 && spans[0]?.sheet === undefined
+        ? [{ ...whole, within: [meaning] }]
+        : stretches(paper, whole, spans, meaning)),
+    );
+  }
   return { height: lines.length * style.lead, items };
+}
+
+/** A line with links in it, stretch by stretch where it stands as a whole. */
+function stretches(paper: Paper, whole: TextItem, spans: readonly Span[], meaning: Meaning): readonly TextItem[] {
+  let x = whole.x;
+  return spans.map(({ text, sheet }) => {
+    const width = textWidth(paper.advances, whole.font, whole.size, text);
+    const link: readonly Meaning[] = sheet === undefined ? [] : [{ is: 'link', sheet, says: paper.toSheet?.(sheet) ?? '' }];
+    const item = { ...whole, text, x: at2(x), width: at2(width), within: [meaning, ...link] };
+    x += width;
+    return item;
+  });
 }
 
 /** One under the other from `top`, `gap` between those that have any height. */

@@ -4,9 +4,11 @@ import type { SheetView } from '../../model/sheet.ts';
 import { line, rect, roundRect } from '../display.ts';
 import { fitSize, textWidth } from '../measure.ts';
 import { type Block, beside, paragraph, placed } from './blocks.ts';
+import { as } from './meant.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
-export type Head = { readonly name: string; readonly about: string; readonly right: string; readonly of: string };
+/** `of`: where in its part, on the line of `about`; `sheetNo` after it, said on every sheet. */
+export type Head = { readonly name: string; readonly about: string; readonly right: string; readonly of: string; readonly sheetNo: string };
 
 /** Sizes at which a long name is tried before it is broken, mm. */
 const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, 5.4] as const;
@@ -16,15 +18,31 @@ const FOOT_SHARE = 0.66;
 export function head(paper: Paper, shown: Head): Block {
   const right = titleStyle(paper, shown.right, WIDTH / 2);
   const rightWidth = textWidth(paper.advances, right.font, right.size, shown.right);
-  const ofWidth = textWidth(paper.advances, STYLES.about.font, STYLES.about.size, shown.of);
+  const noWidth = aboutWidth(paper, shown.sheetNo);
+  const ofWidth = noWidth + aboutWidth(paper, shown.of === '' ? '' : `${shown.of}${BETWEEN}`);
   const nameWidth = WIDTH - rightWidth - GAP.column;
   const name = paragraph(paper, titleStyle(paper, shown.name, nameWidth), shown.name, { x: PAGE.left, top: 0, width: nameWidth });
   const grip = paragraph(paper, right, shown.right, { x: PAGE.left, top: 0, width: WIDTH }, 'right');
   const under = Math.max(name.height, grip.height) + GAP.small / 2;
   const about = paragraph(paper, STYLES.about, shown.about, { x: PAGE.left, top: under, width: WIDTH - ofWidth - GAP.column });
-  const of = paragraph(paper, STYLES.about, shown.of, { x: PAGE.left, top: under, width: WIDTH }, 'right');
-  const y = under + Math.max(about.height, of.height) + GAP.small;
-  return { height: y, items: [...beside([name, grip, about, of]).items, rule(y, 'heavy')] };
+  const no = paragraph(paper, STYLES.about, shown.sheetNo, { x: PAGE.left, top: under, width: WIDTH }, 'right');
+  const of = paragraph(
+    paper,
+    STYLES.about,
+    shown.of === '' ? '' : `${shown.of}${BETWEEN}`,
+    { x: PAGE.left, top: under, width: WIDTH - noWidth },
+    'right',
+  );
+  const y = under + Math.max(about.height, of.height, no.height) + GAP.small;
+  const title = as(beside([name, grip]), { is: 'sheet-title' });
+  return { height: y, items: [...title.items, ...about.items, ...of.items, ...as(no, { is: 'running-head' }).items, rule(y, 'heavy')] };
+}
+
+/** Wide blanks hold at the end of a line. */
+const BETWEEN = '\u00a0\u00a0·\u00a0\u00a0';
+
+function aboutWidth(paper: Paper, words: string): number {
+  return textWidth(paper.advances, STYLES.about.font, STYLES.about.size, words);
 }
 
 function titleStyle(paper: Paper, words: string, width: number): Style {
@@ -37,7 +55,10 @@ export function foot(paper: Paper, view: SheetView, caution: string): readonly I
   const width = WIDTH * FOOT_SHARE;
   const left = paragraph(paper, STYLES.caution, caution, { x: PAGE.left, top: GAP.small, width });
   const right = paragraph(paper, STYLES.foot, view.foot, { x: PAGE.left + width, top: GAP.small, width: WIDTH - width }, 'right');
-  return placed({ height: 0, items: [rule(0, 'thin'), ...left.items, ...right.items] }, footTop(paper, caution));
+  return placed(
+    { height: 0, items: [rule(0, 'thin'), ...left.items, ...as(right, { is: 'running-foot' }).items] },
+    footTop(paper, caution),
+  );
 }
 
 /** Long cautions make the foot higher, never smaller. */

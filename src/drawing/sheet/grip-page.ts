@@ -4,12 +4,14 @@
  */
 import type { Item, Picture } from '../../model/display.ts';
 import type { DimId } from '../../model/ids.ts';
+import type { Meaning } from '../../model/meaning.ts';
 import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
 import { fitSize, textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
-import { columnHeads, rowBlock } from './rows.ts';
+import { as, figure, unlinked, within } from './meant.ts';
+import { acrossTable, columnHeads, rowBlock } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
 import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
@@ -55,7 +57,7 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
 function drawnOnce(means: GripMeans, page: GripPage, height: number): () => GripPicture | undefined {
   let drawn: { readonly picture: GripPicture | undefined } | undefined;
   return () => {
-    drawn ??= { picture: means.grip(page, { width: WIDTH, height }) };
+    drawn ??= { picture: means.grip({ ...page, name: unlinked(page.name), grip: unlinked(page.grip) }, { width: WIDTH, height }) };
     return drawn.picture;
   };
 }
@@ -75,7 +77,8 @@ function blockTitle(paper: Paper, title: string, text: string): Block {
   const down = STYLES.section.size - STYLES.note.size;
   const how = paragraph(paper, STYLES.note, text, { x: after, top: GAP.block + down, width: PAGE.right - after });
   const height = GAP.block + Math.max(words.height, how.height + down) + GAP.small / 2;
-  return { height, items: [...words.items, ...how.items, rule(height, 'heavy')] };
+  const said = acrossTable({ height, items: [...as(words, { is: 'title' }).items, ...how.items] });
+  return { height, items: [...said.items, rule(height, 'heavy')] };
 }
 
 const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.height, 0);
@@ -133,6 +136,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
   const { means, view, page, own, check } = settled;
   const picture = settled.picture();
   const lettered = new Set(picture?.lettered);
+  const table: Meaning = { is: 'table' };
   const body = stack(PAGE.top, 0, [
     (y) => at(headBlock(means, view, page, settled.carried, n, of), y),
     (y) =>
@@ -142,35 +146,38 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
             y,
           )
         : EMPTY,
-    (y) => (picture ? { height: picture.height + GAP.block, items: moved(picture.items, PAGE.left, y + GAP.block / 2) } : EMPTY),
-    (y) => at(columnHeads(means, page.columns), y),
-    ...own.map((piece) => (y: number) => at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y)),
+    (y) => (picture ? { height: picture.height + GAP.block, items: drawnAt(picture, y + GAP.block / 2) } : EMPTY),
+    (y) => within(at(columnHeads(means, page.columns), y), table),
+    ...own.map((piece) => (y: number) => within(at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y), table)),
     (y) => at(check, y + GAP.block),
   ]);
   return [...body.items, ...foot(means, view, page.caution)];
 }
 
 const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
+const drawnAt = (picture: Picture, y: number): readonly Item[] => figure(moved(picture.items, PAGE.left, y), picture.alt);
 
 function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carried, n = 0, of = 0): Block {
   const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
-  const pieces = [page.of, carried === 'goes on' ? view.goesOn : '', sheetNo].filter((piece) => piece !== '');
+  const where = [page.of, carried === 'goes on' ? view.goesOn : ''].filter((piece) => piece !== '').join('  ·  ');
   return stack(0, GAP.small, [
     (y) => at(draftMark(paper, view.draft), y),
-    (y) => at(head(paper, { name: page.name, about: page.about, right: page.grip, of: pieces.join('  ·  ') }), y),
+    (y) => at(head(paper, { name: page.name, about: page.about, right: page.grip, of: where, sheetNo }), y),
     (y) => at(holdBlock(paper, page.hold), y),
   ]);
 }
 
 function holdBlock(paper: Paper, columns: GripPage['hold']): Block {
   const width = (WIDTH - 2 * GAP.column) / Math.max(columns.length, 1);
+  const list: Meaning = { is: 'list' };
   const blocks = columns.map((column, i) => {
     const x = PAGE.left + i * (width + GAP.column);
-    return stack(GAP.small, 0, [
+    const held = stack(GAP.small, 0, [
       (top) => paragraph(paper, STYLES.label, column.label.toUpperCase(), { x, top, width }),
       (top) => paragraph(paper, fitted(paper, column.title, width), column.title, { x, top, width }),
       (top) => paragraph(paper, STYLES.note, column.text, { x, top, width }),
     ]);
+    return within(within(within(held, { is: 'said' }), { is: 'entry' }), list);
   });
   const all = beside(blocks);
   const height = all.height + 2 * GAP.small;
@@ -188,7 +195,7 @@ function checkpoint(paper: Paper, page: GripPage): Block {
   const { title, text, boxes } = page.checkpoint;
   const x = PAGE.left + CHECK.pad;
   const words = stack(CHECK.pad, GAP.small, [
-    (top) => paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width: CHECK.text }),
+    (top) => as(paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width: CHECK.text }), TITLE),
     ...text.map((said) => (top: number) => paragraph(paper, STYLES.body, said, { x, top, width: CHECK.text })),
   ]);
   const fields = boxes.map((label, i) =>
@@ -204,6 +211,7 @@ function checkpoint(paper: Paper, page: GripPage): Block {
   return { height, items: [frame, ...words.items, ...fields.flatMap((block) => block.items)] };
 }
 
+const TITLE: Meaning = { is: 'title' };
 const fieldHeight = STYLES.label.lead + BOX.height + GAP.row;
 
 function field(paper: Paper, label: string, x: number, top: number): Block {

@@ -2,6 +2,7 @@
 import type { Document } from '../../model/display.ts';
 import type { SheetView } from '../../model/sheet.ts';
 import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
+import { linked } from './meant.ts';
 import { type PlainMeans, plainSheets } from './plain-page.ts';
 import { PAGE } from './type.ts';
 
@@ -16,10 +17,11 @@ const UNKNOWN = '00';
 
 /** Pure: the same view and pictures give the same document. */
 export function layOut(view: SheetView, means: LayoutMeans): Placed {
-  let sheets = settle(numbered(view, {}), means);
+  let sheets = settle(linkedView(view, {}), means);
   for (let round = 0; round < ROUNDS; round++) {
     const before = numbersOf(sheets);
-    sheets = settle(numbered(view, before), means);
+    const headings = sheets.map((sheet) => sheet.heading);
+    sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') });
     if (same(before, numbersOf(sheets))) break;
   }
   const pages = sheets.map((sheet, i) => ({
@@ -49,10 +51,23 @@ function same(a: SheetNumbers, b: SheetNumbers): boolean {
 
 /** The view with every '{sheet:…}' in its texts made a figure. Throws Error for a page that the view does not have. */
 export function numbered(view: SheetView, sheets: SheetNumbers): SheetView {
+  return withFigures(view, sheets, (figure) => figure);
+}
+
+/** The same, each figure marked as a link to its sheet. */
+function linkedView(view: SheetView, sheets: SheetNumbers): SheetView {
+  return withFigures(view, sheets, (figure) => linked(figure, Number(figure)));
+}
+
+function linkWords(view: SheetView, n: number, heading: string): string {
+  return view.toSheet.replace('{n}', String(n)).replace('{heading}', heading);
+}
+
+function withFigures(view: SheetView, sheets: SheetNumbers, change: (figure: string) => string): SheetView {
   const known = new Set(view.pages.map((page) => page.key));
   const figure = (_: string, key: string): string => {
     if (!known.has(key)) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
-    return String(sheets[key] ?? UNKNOWN);
+    return change(String(sheets[key] ?? UNKNOWN));
   };
   return eachText(view, (text) => text.replace(/\{sheet:([^}]*)\}/g, figure)) as SheetView;
 }

@@ -1,12 +1,14 @@
 /** Cover, assembly, tests, proof: sections one under the other, going on to a further sheet wherever a piece does not fit. */
-import type { Item, Picture } from '../../model/display.ts';
+import type { Picture } from '../../model/display.ts';
 import type { PartId } from '../../model/ids.ts';
+import type { Meaning } from '../../model/meaning.ts';
 import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
 import { moved, rect, tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
+import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { FIELDS, fieldRow, stepBlock } from './steps.ts';
 import { drawTrain } from './train.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
@@ -31,7 +33,7 @@ const MANNERS: Readonly<Record<Column['manner'], Style>> = {
 export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage): readonly Sheet[] {
   const top = PAGE.top + headBlock(means, view, page, 'fits').height + GAP.row;
   const room = footTop(means, page.caution) - GAP.row - top;
-  const pieces = page.sections.flatMap((section) => piecesOf(means, section));
+  const pieces = page.sections.flatMap((section, i) => piecesOf(means, section, `${page.key}/${i + 1}`));
   return fill(pieces, room).map((blocks, i) => ({
     key: page.key,
     heading: page.heading,
@@ -51,10 +53,10 @@ const at = (block: Block, y: number): Block => ({ height: block.height, items: p
 
 function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fits' | 'goes on', n = 0, of = 0): Block {
   const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
-  const right = [carried === 'goes on' ? view.goesOn : '', sheetNo].filter((piece) => piece !== '');
+  const where = carried === 'goes on' ? view.goesOn : '';
   return stack(0, GAP.small, [
     (y) => at(draftMark(paper, view.draft), y),
-    (y) => at(head(paper, { name: page.name, about: page.about, right: page.right, of: right.join('  ·  ') }), y),
+    (y) => at(head(paper, { name: page.name, about: page.about, right: page.right, of: where, sheetNo }), y),
   ]);
 }
 
@@ -75,14 +77,15 @@ function fill(pieces: readonly Piece[], room: number): readonly (readonly Block[
   return sheets;
 }
 
-function piecesOf(means: PlainMeans, section: Section): readonly Piece[] {
+/** `name`: what the names of its boxes to tick begin with. */
+function piecesOf(means: PlainMeans, section: Section, name: string): readonly Piece[] {
   switch (section.kind) {
     case 'table':
       return tablePieces(means, section);
     case 'notes':
-      return notePieces(means, section);
+      return notePieces(means, section, name);
     case 'steps':
-      return stepPieces(means, section);
+      return stepPieces(means, section, name);
     case 'boxes':
       return boxPieces(means, section);
     case 'trains':
@@ -95,7 +98,7 @@ function piecesOf(means: PlainMeans, section: Section): readonly Piece[] {
 function titleBlock(paper: Paper, title: string, text: string): Block {
   if (title === '' && text === '') return EMPTY;
   const words = stack(GAP.block, 0, [
-    (y) => paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }),
+    (y) => as(paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }), { is: 'title' }),
     (y) => paragraph(paper, STYLES.note, text, { x: PAGE.left, top: y, width: WIDTH }),
   ]);
   return { height: words.height + GAP.block + GAP.small, items: words.items };
@@ -104,19 +107,23 @@ function titleBlock(paper: Paper, title: string, text: string): Block {
 // ---- tables ------------------------------------------------------------------------------------------------------------
 function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }): readonly Piece[] {
   const places = columnsOf(paper, section);
-  const heads = beside(section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 })));
+  const table: Meaning = { is: 'table' };
+  const labels = section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 }));
+  const said = asRow(labels.map((block) => ({ block, is: { is: 'column-head' } })));
+  const heads = within({ height: beside(labels).height, items: said.items }, table);
   const title = titleBlock(paper, section.title, section.text);
   const headHeight = heads.height + GAP.small / 2;
   const above: Block = {
     height: title.height + headHeight,
     items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(headHeight, 'heavy')] }, title.height)],
   };
-  return section.rows.map((cells) => ({ above, block: tableRow(paper, section.columns, places, cells) }));
+  return section.rows.map((cells) => ({ above, block: within(tableRow(paper, section.columns, places, cells), table) }));
 }
 
-function stepPieces(paper: Paper, section: Section & { readonly kind: 'steps' }): readonly Piece[] {
+function stepPieces(paper: Paper, section: Section & { readonly kind: 'steps' }, name: string): readonly Piece[] {
+  const steps: Meaning = { is: 'steps' };
   const above = titleBlock(paper, section.title, '');
-  return section.steps.map((step, i) => ({ above, block: stepBlock(paper, step, i + 1) }));
+  return section.steps.map((step, i) => ({ above, block: stepBlock(paper, step, i + 1, steps, `${name}/${i + 1}`) }));
 }
 
 type Span = { readonly x: number; readonly width: number };
@@ -146,20 +153,25 @@ function tableRow(paper: Paper, columns: readonly Column[], places: readonly Spa
   const blocks = columns.map((column, i) =>
     paragraph(paper, MANNERS[column.manner], cells[i] ?? '', { ...placeAt(places, i), top: CELL.pad }),
   );
-  const all = beside(blocks);
-  const height = all.height + 2 * CELL.pad;
-  return { height, items: [...all.items, rule(height, 'thin')] };
+  const height = beside(blocks).height + 2 * CELL.pad;
+  const said = asRow(blocks.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } })));
+  return { height, items: [...said.items, rule(height, 'thin')] };
 }
 
 // ---- notes -------------------------------------------------------------------------------------------------------------
-function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }): readonly Piece[] {
+function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' }, name: string): readonly Piece[] {
   const above = titleBlock(paper, section.title, '');
   const { manner } = section;
   if (manner !== 'ticked') return section.items.map((item) => ({ above, block: noteBlock(paper, item, manner) }));
   const long = section.items.filter((item) => !fitsAcross(paper, item, ACROSS));
   const short = section.items.filter((item) => fitsAcross(paper, item, ACROSS));
   const rows = [...inRows(short, ACROSS).map((row) => ({ row, across: ACROSS })), ...long.map((item) => ({ row: [item], across: 1 }))];
-  return rows.map(({ row, across }) => ({ above, block: beside(row.map((item, i) => tickedBlock(paper, item, i, across))) }));
+  const list: Meaning = { is: 'list' };
+  const named = (item: string): string => `${name}/${section.items.indexOf(item) + 1}`;
+  return rows.map(({ row, across }) => ({
+    above,
+    block: within(beside(row.map((item, i) => tickedBlock(paper, item, i, across, named(item)))), list),
+  }));
 }
 
 /** Short things to tick stand side by side, long ones have a line each. */
@@ -171,10 +183,12 @@ function fitsAcross(paper: Paper, item: string, count: number): boolean {
 
 const tickedWidth = (across: number): number => WIDTH / across - TICK.indent - GAP.small;
 
-function tickedBlock(paper: Paper, item: string, column: number, across: number): Block {
+function tickedBlock(paper: Paper, item: string, column: number, across: number, name: string): Block {
   const x = PAGE.left + (column * WIDTH) / across;
   const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(across) });
-  return { height: words.height + GAP.small, items: [...tickBox(x, GAP.small / 2, TICK.size, 'open'), ...words.items] };
+  const box = tick(tickBox(x, GAP.small / 2, TICK.size, 'open'), name, unlinked(item));
+  const said = within({ height: words.height + GAP.small, items: [...box, ...words.items] }, { is: 'said' });
+  return within(said, { is: 'entry' });
 }
 
 function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block {
@@ -227,13 +241,13 @@ function trainPieces(paper: Paper, section: Section & { readonly kind: 'trains' 
   const above = titleBlock(paper, section.title, '');
   const x = PAGE.left + TRAIN.width + TRAIN.gap;
   const place = (top: number) => ({ x, top, width: PAGE.right - x });
-  return section.trains.map(({ title, lines, shafts }) => {
+  return section.trains.map(({ title, lines, shafts, alt }) => {
     const words = stack(GAP.row, GAP.small, [
       (top) => paragraph(paper, STYLES.strong, title, place(top)),
       ...lines.map((line) => (top: number) => paragraph(paper, STYLES.body, line, place(top))),
     ]);
     const height = Math.max(TRAIN.height, words.height) + 2 * GAP.row;
-    const drawn = moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row);
+    const drawn = figure(moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row), unlinked(alt));
     return { above, block: { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] } };
   });
 }
@@ -249,7 +263,8 @@ function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartI
   const width = (WIDTH - PICTURES.gap * (PICTURES.across - 1)) / PICTURES.across;
   const blocks = pictures.map(({ part, caption }, i) => {
     const x = PAGE.left + i * (width + PICTURES.gap);
-    const drawn: readonly Item[] = moved(means.part(part, { width, height: PICTURES.height }).items, x, GAP.small);
+    const picture = means.part(part, { width, height: PICTURES.height });
+    const drawn = figure(moved(picture.items, x, GAP.small), picture.alt);
     const words = paragraph(means, STYLES.small, caption, { x, top: PICTURES.height + GAP.row, width }, 'middle');
     return { height: PICTURES.height + GAP.row + words.height, items: [...drawn, ...words.items] };
   });

@@ -4,6 +4,7 @@ import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { type Block, beside, paragraph, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
+import { row as asRow, tick } from './meant.ts';
 import { GAP, PAGE, type Paper, STYLES, type Style, WIDTH } from './type.ts';
 
 /** Left edges and widths of the columns, mm from the page's left. */
@@ -26,11 +27,27 @@ const WHY_WIDTH = 100;
 /** Heads of the columns over a heavy rule. */
 export function columnHeads(paper: Paper, columns: GripPage['columns']): Block {
   const names = ['do', 'size', 'rpm', 'cuts', 'dial', 'measured'] as const;
-  const labels = beside(
-    names.map((name) => paragraph(paper, STYLES.label, columns[name], { x: COLUMNS[name].x, top: 0, width: headWidth(name) })),
-  );
-  const height = labels.height + GAP.small / 2;
-  return { height, items: [...labels.items, rule(height, 'heavy')] };
+  const labels = names.map((name) => paragraph(paper, STYLES.label, columns[name], { x: COLUMNS[name].x, top: 0, width: headWidth(name) }));
+  const height = beside(labels).height + GAP.small / 2;
+  const said = asRow(labels.map((block) => ({ block: bare(block), is: { is: 'column-head' } })));
+  return { height, items: [...said.items, rule(height, 'heavy')] };
+}
+
+/** What stands across the table of a grip, as one cell of it. */
+export function acrossTable(block: Block): Block {
+  return { height: block.height, items: asRow([{ block, is: { is: 'cell', across: ACROSS } }]).items };
+}
+/** Columns that are read: number and title are one, box and tick another. */
+const ACROSS = 6;
+
+/** Its words without a paragraph around them: the cell says enough. */
+function bare(block: Block): Block {
+  return {
+    height: block.height,
+    items: block.items.map((item) =>
+      item.kind === 'text' ? { ...item, within: (item.within ?? []).filter((meaning) => meaning.is !== 'text') } : item,
+    ),
+  };
 }
 
 function headWidth(name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' | 'measured'): number {
@@ -42,12 +59,15 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
   const free =
     row.free === ''
       ? []
-      : [(top: number) => paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })];
+      : [
+          (top: number) =>
+            acrossTable(paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })),
+        ];
   const body = stack(0, 0, [
     ...free,
     (top) => cells(paper, row, top + DOWN.row, lettered),
-    (top) => underText(paper, row, top),
-    (top) => panelText(paper, row, top + GAP.row),
+    (top) => acrossTable(underText(paper, row, top)),
+    (top) => acrossTable(panelText(paper, row, top + GAP.row)),
   ]);
   const height = body.height + GAP.small;
   if (row.panel) return { height: height + GAP.row, items: [panel(GAP.small / 2, height), ...body.items] };
@@ -64,21 +84,23 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
     (y) => paragraph(paper, STYLES.rowNote, row.note, { ...COLUMNS.do, top: y }),
     ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...COLUMNS.do, top: y })),
   ]);
-  const marks = boxes(row, top);
-  const all = beside([
-    column(STYLES.number, row.number, 'number', DOWN.speed),
-    { ...what, height: what.height + DOWN.title },
-    stack(
-      top,
-      0,
-      row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered)),
-    ),
-    column(STYLES.speed, row.rpm, 'rpm', DOWN.speed),
-    column(STYLES.figure, row.cuts, 'cuts', DOWN.figure),
-    column(STYLES.figure, row.dial, 'dial', DOWN.figure),
-    marks,
-  ]);
-  return { height: all.height, items: all.items };
+  const sizes = stack(
+    top,
+    0,
+    row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered)),
+  );
+  const read = [
+    beside([column(STYLES.number, row.number, 'number', DOWN.speed), { ...what, height: what.height + DOWN.title }]),
+    sizes,
+    bare(column(STYLES.speed, row.rpm, 'rpm', DOWN.speed)),
+    bare(column(STYLES.figure, row.cuts, 'cuts', DOWN.figure)),
+    bare(column(STYLES.figure, row.dial, 'dial', DOWN.figure)),
+    boxes(row, top),
+  ];
+  return {
+    height: beside(read).height,
+    items: asRow(read.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } }))).items,
+  };
 }
 
 /** Across the row, from its title to the box for what was measured. */
@@ -93,9 +115,9 @@ function underText(paper: Paper, row: Row, top: number): Block {
 }
 
 function boxes(row: Row, top: number): Block {
-  const tick = tickBox(COLUMNS.tick.x, top + DOWN.figure, COLUMNS.tick.width, 'open');
+  const box = tick(tickBox(COLUMNS.tick.x, top + DOWN.figure, COLUMNS.tick.width, 'open'), row.op, joined([row.number, row.title]));
   const write = row.measure === 'box' ? [writeBox(COLUMNS.measured.x, top + DOWN.box, COLUMNS.measured.width, BOX_HEIGHT)] : [];
-  return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...tick] };
+  return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...box] };
 }
 
 /** The first size is the largest thing in the row, its limits beneath; further ones are a line each. The picture's letter stands before it. */

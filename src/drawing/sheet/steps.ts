@@ -1,8 +1,10 @@
 /** A step of assembly or test: number, what to do, what to do when it fails, boxes for what is measured there, a box to tick. */
+import type { Meaning } from '../../model/meaning.ts';
 import type { StepShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { type Block, beside, paragraph, stack } from './blocks.ts';
 import { rule, writeBox } from './frame.ts';
+import { as, tick, within } from './meant.ts';
 import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
 
 /** Boxes to write in, side by side. */
@@ -11,7 +13,8 @@ const BOX_HEIGHT = 7;
 const INDENT = 7;
 const TICK = 4.2;
 
-export function stepBlock(paper: Paper, step: StepShown, n: number): Block {
+/** `steps`: the list that it stands in; `name`: of its box to tick. */
+export function stepBlock(paper: Paper, step: StepShown, n: number, steps: Meaning, name: string): Block {
   const place = { x: PAGE.left + INDENT, width: WIDTH - 2 * INDENT };
   const words = stack(GAP.small, 0, [
     (top) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, step.title, { ...place, top }),
@@ -21,7 +24,10 @@ export function stepBlock(paper: Paper, step: StepShown, n: number): Block {
   ]);
   const number = paragraph(paper, STYLES.second, String(n), { x: PAGE.left, top: GAP.small, width: INDENT });
   const height = Math.max(words.height, TICK) + 2 * GAP.small + (step.boxes.length > 0 ? GAP.small : 0);
-  return { height, items: [...number.items, ...words.items, ...tickBox(PAGE.right - TICK, GAP.small, TICK, 'open'), rule(height, 'thin')] };
+  const box = tick(tickBox(PAGE.right - TICK, GAP.small, TICK, 'open'), name, step.title === '' ? step.text : step.title);
+  const said = within({ height, items: [...words.items, ...box] }, { is: 'said' });
+  const entry = within({ height, items: [...as(number, { is: 'number' }).items, ...said.items] }, { is: 'entry' });
+  return { height, items: [...within(entry, steps).items, rule(height, 'thin')] };
 }
 
 /** A label over each box. */

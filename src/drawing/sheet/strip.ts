@@ -5,6 +5,7 @@ import { moved } from '../display.ts';
 import type { Frame } from '../tiny.ts';
 import { type Block, EMPTY, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
+import { as, figure } from './meant.ts';
 import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
 
 /** mm */
@@ -38,8 +39,8 @@ export function stripBlock(paper: Paper, strip: StripShown | undefined, draw: St
     const x = PAGE.left + (i % across) * (width + CELL.gap);
     const y = HEAD + Math.floor(i / across) * rowHeight;
     const label = stack(y + CELL.height, 0, [(top) => paragraph(paper, NUMBER, cell.label, { x, top, width }, 'middle')]);
-    return [...moved(pictures[i]?.items ?? [], x, y), ...label.items];
+    return figure([...moved(pictures[i]?.items ?? [], x, y), ...label.items], cell.alt);
   });
   const height = stripHeight(strip);
-  return { height, items: [...title.items, ...cells, rule(height, 'thin')] };
+  return { height, items: [...as(title, { is: 'title' }).items, ...cells, rule(height, 'thin')] };
 }

@@ -30,5 +30,5 @@ export const STYLES = {
   foot: { font: 'narrow', size: 3.18, lead: 4.1, ink: 'mid' },
 } as const satisfies Record<string, Style>;
 
-/** What every measuring needs. */
-export type Paper = { readonly advances: Advances };
+/** What every measuring needs. `toSheet`: what a link to that sheet says. */
+export type Paper = { readonly advances: Advances; readonly toSheet?: (sheet: number) => string };

@@ -21,20 +21,35 @@ export type Made = { readonly desk: Desk; readonly setUp: SetUp; readonly stage:
 export function stageView(desk: Desk, page: GripPage, stage: Stage, means: PictureMeans): Omit<StageView, 'frame'> {
   const { words, advances } = means;
   const setUp = desk.setUp(page.setUp);
+  const [hold, lengths] = [holdOf(desk, setUp, stage, means), lengthsOf(desk, setUp, stage, page)];
   return {
     stage: { ...stage, sides: sidesDone(desk, page.setUp) },
-    hold: holdOf(desk, setUp, stage, means),
-    lengths: lengthsOf(desk, setUp, stage, page),
+    hold,
+    lengths,
     diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
     words: {
-      alt: words.say('picture.alt', { part: page.name, grip: page.grip }),
+      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), words),
       headstock: words.say('picture.headstock'),
       scale: (scale) => words.say('picture.scale', { scale }),
       legend: { made: words.say('picture.made'), taken: words.say('picture.taken') },
     },
     advances,
   };
+}
+
+/** What the picture shows, for someone who does not see it. */
+function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string, numbers: readonly string[], words: Words): string {
+  return words.say('picture.alt', {
+    part: page.name,
+    grip: page.grip,
+    hold: page.hold.map(({ label, title }) => `${label} ${title}`).join('; '),
+    lengths: lengths.map((length) => length.text.join(' ')).join(', '),
+    count: lengths.length,
+    letter,
+    operations: numbers.join(', '),
+    marks: numbers.length,
+  });
 }
 
 /** Flats, holes, branches that this set-up or one before it made. */

@@ -63,16 +63,18 @@ function trainOf(uses: readonly Use[], words: Words): TrainShown {
   const [a = 0, c = 0] = wheels.drivers;
   const [b = 0, d = 0] = wheels.driven;
   const set = wheels.idler === undefined ? { a, b, c, d } : { a, idler: wheels.idler, d: b };
+  const how = words.say(wheels.idler === undefined ? 'wheels.set.compound' : 'wheels.set.simple', set);
   return {
     title: words.say('wheels.for', { threads: threads.join(' · '), pitch: figures.feed === undefined ? '' : figures.feed }),
     lines: [
-      words.say(wheels.idler === undefined ? 'wheels.set.compound' : 'wheels.set.simple', set),
+      how,
       words.say(`wheels.coming.${wheels.halfNuts}`, { nuts: nutsOf(figures, words) }),
       ...(wheels.over ? [words.say('wheels.error', errorFacts(wheels))] : [words.say('wheels.exact')]),
       ...(wheels.leftBy === undefined ? [] : [words.say('screw.left', { by: wheels.leftBy })]),
       words.say('wheels.used', { sheets: pages.map((page) => `{sheet:${page}}`).join(', '), count: pages.length }),
     ],
     shafts: shaftsOf(wheels, words),
+    alt: words.say('wheels.alt', { threads: threads.join(', '), set: how }),
   };
 }
 
