@@ -9,7 +9,7 @@ import type { Diagnostic, Outcome } from './base/diagnostics.ts';
 import { nearest } from './base/nearest.ts';
 import type { Assets, FontFiles } from './model/assets.ts';
 
-export type Read = { readonly name: string; readonly text: string };
+export type Read = { readonly name: string; readonly text: string; readonly bytes: Uint8Array };
 export type Written = { readonly name: string; readonly bytes: Uint8Array | string };
 
 /** A fitting or workshop of more than this is no such thing. */
@@ -65,8 +65,9 @@ export function readUserFile(path: string): Outcome<Read> {
     if (!state.isFile()) return refused('file.not-a-file', path);
     if (state.size > MOST_BYTES)
       return refused('file.too-large', path, { kilobytes: Math.ceil(state.size / 1024), most: MOST_BYTES / 1024 });
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
-    return { value: { name: basename(path), text }, found: [] };
+    const bytes = new Uint8Array(readFileSync(path));
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return { value: { name: basename(path), text, bytes }, found: [] };
   } catch (cause) {
     if (cause instanceof TypeError) return refused('file.not-text', path);
     return codeOf(cause) === 'ENOENT' || codeOf(cause) === 'ENOTDIR'

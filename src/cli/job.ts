@@ -64,7 +64,7 @@ function readInputs(path: string, options: Options): Outcome<{ readonly inputs: 
   const sources = { [fitting.value.name]: { path, text: fitting.value.text } };
   if (shopPath === undefined || !shop?.value) return { value: { inputs: { fitting: fitting.value }, sources }, found };
   const name = shop.value.name === fitting.value.name ? `workshop ${shop.value.name}` : shop.value.name;
-  const workshop = { name, text: shop.value.text };
+  const workshop = { ...shop.value, name };
   return {
     value: { inputs: { fitting: fitting.value, workshop }, sources: { ...sources, [name]: { path: shopPath, text: workshop.text } } },
     found,

@@ -3,6 +3,7 @@ import type { Words } from '../base/words.ts';
 import { loadFonts } from '../files.ts';
 import type { Assets } from '../model/assets.ts';
 import { type Sheet, sheet } from '../phases/sheet.ts';
+import { attachedTo } from '../record/attached.ts';
 import type { Format } from './commands.ts';
 import type { Planned } from './tools.ts';
 
@@ -12,7 +13,8 @@ export async function print(planned: Planned, format: Format, assets: Assets, wo
   if (format === 'json') return (await import('../render/json.ts')).writeJson(planned.plan);
   const { view, document } = pagesOf(planned, assets, words);
   if (format === 'text') return (await import('../render/text.ts')).writeText(view, document);
-  return (await import('../render/pdf.ts')).writePdf(document, loadFonts());
+  const attached = planned.inputs ? attachedTo(planned.plan, planned.inputs, assets.workshop, words) : [];
+  return (await import('../render/pdf.ts')).writePdf({ ...document, attached }, loadFonts());
 }
 
 function pagesOf({ plan, stages = [] }: Planned, assets: Assets, words: Words): Sheet {

@@ -34,7 +34,8 @@ async function write(path: string, job: Job, options: Options, tools: Tools): Pr
   const proved = failures.length === 0;
   if (!proved && !('draft' in options)) return { exit: 2, written: [], found, failures };
   const format = (options.format ?? 'pdf') as Format;
-  const bytes = await tools.print({ ...job.compiled, plan }, format, job.assets, job.words);
+  const planned = { ...job.compiled, plan, ...(job.inputs ? { inputs: job.inputs } : {}) };
+  const bytes = await tools.print(planned, format, job.assets, job.words);
   const written = writeAll(options.out ?? FOLDER, [{ name: `${basename(path, extname(path))}.${ENDINGS[format]}`, bytes }]);
   const all = [...found, ...written.found];
   return written.value

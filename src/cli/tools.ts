@@ -5,7 +5,8 @@ import type { Assets, Inputs } from '../model/assets.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Format } from './commands.ts';
 
-export type Planned = Compiled & { readonly plan: Plan };
+/** `inputs`: the files that it was made from, which travel in the sheet. */
+export type Planned = Compiled & { readonly plan: Plan; readonly inputs?: Inputs };
 export type Tools = {
   compile(inputs: Inputs, assets: Assets): Promise<Compiled>;
   /** The whole file, as it is to stand on the disk. */

@@ -10,9 +10,11 @@ export type Assets = {
 };
 /** Fonts are needed by the PDF writer only. */
 export type FontFiles = Readonly<Record<'text' | 'text-bold' | 'narrow' | 'narrow-bold', Uint8Array>>;
+/** `bytes`: as it was read, where the text alone does not say (a mark at its beginning is no part of it). */
+export type Input = { readonly name: string; readonly text: string; readonly bytes?: Uint8Array };
 export type Inputs = {
-  readonly fitting: { readonly name: string; readonly text: string };
-  readonly workshop?: { readonly name: string; readonly text: string };
+  readonly fitting: Input;
+  readonly workshop?: Input;
   /** How many of the fitting are made: for bar and time; one where it is not said. */
   readonly packs?: number;
 };

@@ -101,26 +101,9 @@ type Constructor = new (options: Record<string, unknown>) => unknown;
 const HEX = 16;
 const CODE_DIGITS = 4;
 
-/** pdfkit is loaded here and not before: it is the largest import of a short command. `compress: 'no'` is for tests that read the bytes. */
+/** `compress: 'no'` is for tests that read the bytes. */
 export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Promise<Pdf> {
-  const { default: PDFDocument } = (await import('pdfkit')) as unknown as { readonly default: Constructor };
-  const doc = new PDFDocument({
-    pdfVersion: '1.7',
-    autoFirstPage: false,
-    font: null, // else Helvetica is loaded from a file that a bundle lacks
-    compress: compress === 'yes',
-    lang: info.language,
-    displayTitle: true,
-    // the order of the keys is the order in the file; /ID is made of these alone, hence the mark among them
-    info: {
-      Title: info.title,
-      Keywords: info.keywords,
-      Producer: info.producer,
-      Creator: info.producer,
-      CreationDate: info.date,
-      ModDate: info.date,
-    },
-  }) as PrivateDocument;
+  const doc = await begin(info, compress);
   const chunks = collect(doc);
   const packed: Packed[] = [];
   const late: Data = {};
@@ -144,6 +127,28 @@ export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Pr
       return chunks.then(joined);
     },
   };
+}
+
+/** pdfkit is loaded here and not before: it is the largest import of a short command. */
+async function begin(info: PdfInfo, compress: 'yes' | 'no'): Promise<PrivateDocument> {
+  const { default: PDFDocument } = (await import('pdfkit')) as unknown as { readonly default: Constructor };
+  return new PDFDocument({
+    pdfVersion: '1.7',
+    autoFirstPage: false,
+    font: null, // else Helvetica is loaded from a file that a bundle lacks
+    compress: compress === 'yes',
+    lang: info.language,
+    displayTitle: true,
+    // the order of the keys is the order in the file; /ID is made of these alone, hence the mark among them
+    info: {
+      Title: info.title,
+      Keywords: info.keywords,
+      Producer: info.producer,
+      Creator: info.producer,
+      CreationDate: info.date,
+      ModDate: info.date,
+    },
+  }) as PrivateDocument;
 }
 
 function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage'> {
