@@ -18,7 +18,8 @@ const text = (name: string): string => readFileSync(here(name), 'utf8');
 describe('reading', () => {
   it('gives the base name and the text', () => {
     writeFileSync(here('a.yaml'), 'fitting: ø\n');
-    expect(readUserFile(here('a.yaml'))).toEqual({ value: { name: 'a.yaml', text: 'fitting: ø\n' }, found: [] });
+    const bytes = new TextEncoder().encode('fitting: ø\n');
+    expect(readUserFile(here('a.yaml'))).toEqual({ value: { name: 'a.yaml', text: 'fitting: ø\n', bytes }, found: [] });
   });
   it.each([
     ['nothing there', () => {}, 'file.not-there', { near: '' }],
