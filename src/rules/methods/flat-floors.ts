@@ -30,7 +30,8 @@ export const counterbored: MethodRule = methodRule({
       (b) => b.size >= size.lo && b.size + held('counterbore', 'diameter', 'final', b.size) <= size.hi,
     );
     const [cutter] = cutters;
-    const fits = start === undefined ? undefined : cutters.find((b) => b.pilot <= start && start - b.pilot <= length('counterbore.slack'));
+    const fits =
+      start === undefined ? undefined : cutters.find((b) => b.pilot <= start && widest(start) - b.pilot <= length('counterbore.slack'));
     if (!cutter || start === undefined) return {};
     if (!fits)
       return {
@@ -44,6 +45,9 @@ export const counterbored: MethodRule = methodRule({
     return { methods: [{ feature: f.id, name: 'counterbore', because, operations: [op], rank: 2 }] };
   },
 });
+
+/** As wide as a drill of that size may leave its hole. */
+const widest = (start: Len): Len => add(start, held('drill', 'diameter', 'rough', start));
 
 const FOR_D_BIT: Drilling = { step: 'drill-for-d-bit', stage: 'rough' };
 
