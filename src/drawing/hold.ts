@@ -29,18 +29,18 @@ export function holdDepth(kind: GripKind): number {
 
 export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
   const tooling = window.tooling.length > 0 ? drawTooling(window, paper) : NOTHING;
-  const clamp = window.clamp;
-  if (!clamp) return tooling;
+  if (!window.clamp) return tooling;
   const out = (mm: number): number => mm / paper.scale;
-  if (kind === 'between-centres') return joined([drawDog(clamp, out, paper), ...centresOf(window, paper)]);
-  if (kind === 'collet') return joined([tooling, drawCut(colletNose(clamp, out), paper)]);
-  if (kind !== 'sleeve') {
-    const jaw = drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper);
-    return joined([tooling, jaw, window.centre === undefined ? NOTHING : drawCentre(window.right, window.centre, paper)]);
-  }
+  return joined([tooling, ...drawClamp(kind, window.clamp, out, paper), ...centresOf(window, paper)]);
+}
+
+function drawClamp(kind: GripKind, clamp: Clamp, out: (mm: number) => number, paper: Paper): readonly Layer[] {
+  if (kind === 'between-centres') return [drawDog(clamp, out, paper)];
+  if (kind === 'collet') return [drawCut(colletNose(clamp, out), paper)];
+  if (kind !== 'sleeve') return [drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper)];
   const wall = clamp.radius + out(SLEEVE_WALL);
   const sleeve = drawCut(box(clamp.from, clamp.to, clamp.radius, wall), paper);
-  return joined([tooling, sleeve, drawJaw(box(clamp.from, clamp.to - out(1), wall, wall + out(JAW_DEPTH)), paper)]);
+  return [sleeve, drawJaw(box(clamp.from, clamp.to - out(1), wall, wall + out(JAW_DEPTH)), paper)];
 }
 
 /** A collet closes by its cone: thick behind, thin at the nose. */

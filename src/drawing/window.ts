@@ -13,6 +13,8 @@ export type Hold = {
   readonly from: Len;
   readonly to: Len;
   readonly diameter: Len;
+  /** The tailstock centre runs in the free end. */
+  readonly centre?: true;
   readonly tooling?: Tooling;
   readonly datum?: { readonly z: Len; readonly letter: string };
 };
@@ -53,6 +55,11 @@ const MANDREL_HELD = 0.7;
 
 /** `shown`: places u that must not be broken away, being measured from or to. */
 export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = []): Window {
+  const window = heldWindow(sketch, hold, shown);
+  return hold.centre && window.clamp ? { ...window, centre: centreRadius(sketch, window.clamp, window.right) } : window;
+}
+
+function heldWindow(sketch: Sketch, hold: Hold, shown: readonly number[]): Window {
   const points = [...sketch.loops, ...sketch.before].flat().flatMap((e) => [e.a, e.b]);
   const right = Math.max(...points.map((p) => p.u));
   const left = Math.min(...points.map((p) => p.u));
@@ -66,7 +73,7 @@ export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = 
   const whole = left >= needed || (hold.kind !== 'bar' && short);
   const window = whole ? { from: Math.min(left, held.from), right, clamp: held, tooling: [], rim: 0 } : inJaws(held, left, right, needed);
   if (hold.kind === 'bored-jaws') return withRim(sketch, withStep(window, held, left));
-  return withRim(sketch, hold.kind === 'bar-and-centre' ? { ...window, centre: centreRadius(sketch, held, right) } : window);
+  return withRim(sketch, window);
 }
 
 /** Soft jaws bored to the work have a step that its end stands against. */

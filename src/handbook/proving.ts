@@ -27,6 +27,10 @@ export const proving: FactTable = factTable([
     what: 'what is held may differ by this much in diameter from what the hold was set for',
   },
   {
+    ...{ id: 'proof.stick-out.slack', value: 0.5, unit: 'mm', standing: 'common practice', source: CUSTOM },
+    what: 'work is set in its hold by scale: it may stand out this much farther than so many diameters',
+  },
+  {
     ...{ id: 'proof.hold.slack', value: 0.5, unit: 'mm', standing: 'common practice', source: CUSTOM },
     what: 'work is set in its hold by scale: a cut may lie this far within the stretch that the hold is drawn on',
   },

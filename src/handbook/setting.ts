@@ -8,7 +8,8 @@ import { type Fact, type FactTable, factTable } from './fact.ts';
 type Hold = readonly [kind: string, as: string, more: number, what: string];
 const HOLDS: readonly Hold[] = [
   ['bar', 'set-bar', 0, 'bar in the three-jaw'],
-  ['bar-and-centre', 'set-bar', 1, 'the centre brought up besides'],
+  ['bar-and-centre', 'set-bar', 0, 'bar in the three-jaw, drawn out'],
+  ['centre', '', 1, 'the tailstock centre brought up besides'],
   ['stub', 'set-bar', 2, 'the same jaw at the same mark, the indicator tried on it'],
   ['blank', 'set-bar', 0, 'a sawn blank, its end just out of the jaws'],
   ['between-centres', 'reverse', 4, 'both centres in and cleaned, the dog put on, the tailstock set'],

@@ -28,6 +28,8 @@ export type WhySetUp = {
   /** 0 for work at the bench. */
   readonly no: number;
   readonly kind: GripKind;
+  /** Besides, a centre runs in the free end. */
+  readonly centred: boolean;
   readonly out: End;
   readonly on: readonly SurfaceId[];
   readonly datum: SurfaceId | '';

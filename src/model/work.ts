@@ -198,10 +198,12 @@ export type Grip = {
   readonly from: Len;
   readonly to: Len;
   readonly diameter: Len;
+  /** The centre hole in the free end in which the tailstock's centre runs, where it does. */
+  readonly centre?: FeatureId;
   readonly tooling?: ToolingAsk;
   /**
    * Operations by id. Of each feature among `ready` at least one operation must be in the route (its methods differ), and those that are
-   * must be done; what is `gone` must be in the route, and not yet done; what it `hides` can't be done so held.
+   * must be done; of each feature among `gone` one must be in the route, and none may be done yet; what it `hides` can't be done so held.
    */
   readonly ready: readonly OpId[];
   readonly gone: readonly OpId[];

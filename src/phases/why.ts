@@ -51,6 +51,7 @@ function whySetUp({ no, grip }: SetUp): WhySetUp {
   return {
     no,
     kind: grip.kind,
+    centred: grip.centre !== undefined && grip.kind !== 'bar-and-centre',
     out: grip.out,
     on: grip.on,
     datum: grip.datum ?? '',

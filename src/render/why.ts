@@ -91,7 +91,9 @@ function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
     datum: within(s.datum, part.part),
     out: words.say(`why.end.${s.out}`),
   };
-  return words.say('why.set-up', { no: s.no, grip: words.say(`why.grip.${s.kind}`), ...held, ...span });
+  const alone = words.say(`why.grip.${s.kind}`);
+  const grip = s.centred ? words.say('why.grip.and-centre', { grip: alone }) : alone;
+  return words.say('why.set-up', { no: s.no, grip, ...held, ...span });
 }
 
 export function title(o: WhyOperation, words: Words): string {

@@ -7,7 +7,7 @@ import type { Workshop } from '../model/workshop.ts';
 export type Handling = {
   /** A handling by its id in handling.ts, or a row of setting.ts. */
   take(id: string): number;
-  hold(grip: Pick<Grip, 'kind'>): number;
+  hold(grip: Pick<Grip, 'kind' | 'centre'>): number;
   change(tool: Pick<ToolUse, 'kind'>): number;
   make(ask: Pick<ToolingAsk, 'kind'>): number;
 };
@@ -16,9 +16,10 @@ export function handlingOf({ handling }: Pick<Workshop, 'handling'>): Handling {
   const take = (id: string): number => Math.round((handling[id] ?? setting.value(id)) * TENTHS);
   return {
     take,
-    hold: ({ kind }) => {
+    hold: ({ kind, centre }) => {
       const like = holdLike(kind);
-      return take(`hold.${kind}`) + (like === undefined ? 0 : take(like));
+      const besides = centre === undefined ? 0 : take('hold.centre');
+      return take(`hold.${kind}`) + besides + (like === undefined ? 0 : take(like));
     },
     change: ({ kind }) => take(IN_TAILSTOCK.includes(kind) ? 'tailstock-tool' : 'change-tool'),
     make: ({ kind }) => take(`make.${kind}`),

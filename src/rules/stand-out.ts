@@ -20,7 +20,7 @@ export function standOut(profile: Profile, grip: Grip, pushed: Span, end: number
   return {
     lengths: grip.out === 'first' ? lengths.reverse() : lengths,
     at: out(place),
-    ...(grip.kind === 'bar-and-centre' ? { centre: out(end) } : {}),
+    ...(grip.centre !== undefined ? { centre: out(end) } : {}),
   };
 }
 

@@ -70,7 +70,7 @@ describe('side features, on the outside view only', () => {
 describe('holds', () => {
   it('a tailstock centre has its point of 60 degrees right of the work', () => {
     const plain = drawStage(VIEW);
-    const picture = drawStage({ ...VIEW, hold: { ...HOLD, kind: 'bar-and-centre' } });
+    const picture = drawStage({ ...VIEW, hold: { ...HOLD, kind: 'bar-and-centre', centre: true } });
     expect(named(picture)).toEqual([]);
     const blocks = (p: Picture): number => paths(p).filter((i) => i.fill === 'pale').length;
     expect(blocks(picture)).toBe(blocks(plain) + 2);

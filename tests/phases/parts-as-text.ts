@@ -51,8 +51,9 @@ function setUpLine({ no, grip }: SetUp, { part }: PlannedPart): string {
   const held = grip.kind.startsWith('bar') ? `standing out ${out}` : `over ${showMm(len(grip.to - grip.from), 1)}`;
   const datum = grip.datum ? `, from ${short(grip.datum)}` : '';
   const tooling = grip.tooling ? `, ${[grip.tooling.kind, 'thread' in grip.tooling ? grip.tooling.thread.name : ''].join(' ').trim()}` : '';
+  const centre = grip.centre !== undefined && grip.kind !== 'bar-and-centre' ? ' and a centre' : '';
   const light = grip.lightOnly ? ', light cuts only' : '';
-  return `${no}. ${grip.kind}${on}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${light}`;
+  return `${no}. ${grip.kind}${on}${centre}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${light}`;
 }
 
 function operationLine(planned: PlannedPart, operation: Operation | undefined, setUp: SetUp): string {

@@ -103,11 +103,11 @@ function setWhere(operations: readonly Operation[], words: number, is: (o: Opera
   return set;
 }
 
-/** `rests`: by feature, the places of the operations that make what is held; `hides`: by place. */
+/** `rests`, `gone`: by feature, the places of the operations that make what is held, and of those that end it; `hides`: by place. */
 type ReadGrip = {
   readonly grip: Grip;
   readonly rests: readonly (readonly number[])[];
-  readonly gone: readonly number[];
+  readonly gone: readonly (readonly number[])[];
   readonly hides: Uint8Array;
   readonly goneIds: ReadonlySet<OpId>;
   readonly price: number;
@@ -117,25 +117,30 @@ type ReadGrip = {
 
 function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[], takes: Handling): ReadGrip {
   const place = (id: OpId): number => places.get(id) ?? places.size;
-  const rests = new Map<string, number[]>();
-  for (const id of grip.ready) {
-    const feature = id.slice(0, id.lastIndexOf('/'));
-    const of = rests.get(feature) ?? [];
-    of.push(place(id));
-    rests.set(feature, of);
-  }
   const hides = new Uint8Array(places.size + 1);
   for (const id of grip.hides) hides[place(id)] = 1;
   return {
     grip,
-    rests: [...rests.values()],
-    gone: grip.gone.map(place),
+    rests: byFeature(grip.ready, place),
+    gone: byFeature(grip.gone, place),
     hides,
     goneIds: new Set(grip.gone),
     tooling: toolings.indexOf(JSON.stringify(grip.tooling)),
     price: SET_UP + MINUTE * takes.hold(grip),
     making: grip.tooling ? TOOLING + MINUTE * takes.make(grip.tooling) : 0,
   };
+}
+
+/** A feature's methods differ in their operations. */
+function byFeature(ids: readonly OpId[], place: (id: OpId) => number): readonly (readonly number[])[] {
+  const all = new Map<string, number[]>();
+  for (const id of ids) {
+    const feature = id.slice(0, id.lastIndexOf('/'));
+    const of = all.get(feature) ?? [];
+    of.push(place(id));
+    all.set(feature, of);
+  }
+  return [...all.values()];
 }
 
 /** Nothing when the combination lacks what the grip rests on. */
@@ -147,7 +152,7 @@ function gripMasks(
   place: (id: OpId) => number,
 ): GripMasks | undefined {
   const is = (at: number): boolean => isHere(here, at);
-  if (!rests.every((of) => of.some(is)) || !gone.every(is)) return undefined;
+  if (!rests.every((of) => of.some(is)) || !gone.every((of) => of.some(is))) return undefined;
   const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
   const ready = setWhere(operations, words, (o) => !inBar && (o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub'));
   const set = [...Array.from(ready)];
@@ -156,7 +161,7 @@ function gripMasks(
     grip,
     ready: set,
     gone: bitsOf(
-      gone.map((at) => here[at] ?? 0),
+      gone.flat().flatMap((at) => (is(at) ? [here[at] ?? 0] : [])),
       words,
     ),
     can: setWhere(

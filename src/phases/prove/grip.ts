@@ -6,9 +6,10 @@ import type { Pieces } from '../../geometry/section/pieces.ts';
 import { type Bound, isSolid, type Section, type Slab } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
 import { proving } from '../../handbook/proving.ts';
-import type { SurfaceId } from '../../model/ids.ts';
+import type { End, SurfaceId } from '../../model/ids.ts';
 import type { Claim, Grip, Operation } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
+import { standsOut } from './stands-out.ts';
 
 /** A stretch of the work that the hold touches: how long, and the number of its piece. */
 type Held = { readonly length: number; readonly piece: number; readonly surface: SurfaceId | '' };
@@ -49,6 +50,7 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
   const has = held.reduce((sum, one) => sum + one.length, 0);
   const light = operations.every((operation) => operation.light);
   const wants = leastHold(asked, grip, light ? 'light' : 'heavy');
+  const far = standsOut(asked, section, grip);
   const kept = grip.kind === 'threaded-mandrel' ? undefined : held.find((one) => isKept(asked, section, one.surface));
   const reason = reasonOf();
   return claim('grip', grip.id, reason === '', {
@@ -58,17 +60,20 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
     wants: show(wants),
     diameter: show(grip.diameter),
     surface: short(part.id, kept?.surface ?? ''),
+    out: show(far.has),
+    most: show(far.most),
     reason,
     corner: '',
   });
 
-  function reasonOf(): 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | '' {
+  function reasonOf(): 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
     if (has === 0) return 'nothing';
-    if (grip.kind === 'between-centres' && !isCentred(asked, section)) return 'no-centre';
+    if (!isCentred(asked, section, grip)) return 'no-centre';
     if (kept) return 'kept';
     if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
     if (grip.lightOnly && !light) return 'heavy';
-    return has < wants ? 'short' : '';
+    if (has < wants) return 'short';
+    return far.has > far.most + figure('proof.stick-out.slack') ? 'far-out' : '';
   }
 }
 
@@ -86,13 +91,14 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
   return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
 }
 
-/** Is there a centre hole in either end? */
-function isCentred(asked: Case, section: Section): boolean {
+/** Is there a centre hole in every end that runs on a centre? */
+function isCentred(asked: Case, section: Section, grip: Grip): boolean {
   const all = throughs(section);
   const holes = asked.part.features.flatMap((feature) => (feature.kind === 'hole' && feature.centre ? [feature.id] : []));
   const centred = (one: (typeof all)[number] | undefined): boolean =>
     asked.part.surfaces.some((surface) => surface.id === one?.inner?.mark.surface && holes.includes(surface.feature));
-  return centred(all[0]) && centred(all.at(-1));
+  const needs = (end: End): boolean => grip.kind === 'between-centres' || (grip.centre !== undefined && grip.out === end);
+  return (!needs('first') || centred(all[0])) && (!needs('second') || centred(all.at(-1)));
 }
 
 /** A thread that is cut, or a seat or sealing surface that is finished. */

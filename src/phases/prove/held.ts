@@ -3,7 +3,7 @@ import type { Step } from '../../geometry/replay.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { type Pieces, piecesOf } from '../../geometry/section/pieces.ts';
 import { isSolid, type Section } from '../../geometry/section.ts';
-import type { Claim } from '../../model/plan.ts';
+import type { Claim, Grip } from '../../model/plan.ts';
 import { type Case, claim, figure, short } from './claims.ts';
 import { heldStretches, holdsInside } from './grip.ts';
 
@@ -23,13 +23,13 @@ function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'fal
   if (cells.some((cell) => !held.has(pieceAt(step.before, pieces, cell.z, (cell.low + cell.high) / 2)))) return 'not-joined';
   const parts = step.way.sweeps.some((sweep) => sweep.take === 'part');
   if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
-  if (ON_A_CENTRE.includes(step.setUp.grip.kind) && step.way.sweeps.some((sweep) => sweep.take === 'face' || sweep.take === 'bore'))
+  if (isOnCentre(step.setUp.grip) && step.way.sweeps.some((sweep) => sweep.take === 'face' || sweep.take === 'bore'))
     return 'on-the-centre';
   return inHoldOf(asked, step, cells) > figure('proof.hold.slack') ? 'in-the-hold' : '';
 }
 
 /** Holds in which a centre fills the end of the work. */
-const ON_A_CENTRE: readonly string[] = ['bar-and-centre', 'between-centres'];
+const isOnCentre = ({ kind, centre }: Grip): boolean => kind === 'between-centres' || centre !== undefined;
 
 /** Length of the held stretch that this cut takes the skin off. */
 export function inHoldOf(asked: Case, step: Step, cells: readonly Cell[] = cutCells(step, step.setUp.grip)): number {

@@ -105,7 +105,8 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
     title: words.say(title, facts),
     text: words.say(text, facts),
   });
-  const own = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
+  const alone = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
+  const own = isAlsoCentred(setUp) ? withCentre(alone, words) : alone;
   const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
   const reads = `grip.${grip.kind}.reads`;
@@ -115,6 +116,16 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
     column('label.true-to', words.has(reads) ? reads : 'grip.true', `grip.${grip.kind}.true`),
   ];
 }
+
+/** A hold with a centre besides; that on bar has words of its own. */
+const isAlsoCentred = ({ grip }: SetUp): boolean => grip.centre !== undefined && grip.kind !== 'bar-and-centre';
+
+type Column = GripPage['hold'][number];
+const withCentre = (own: Column, words: Words): Column => ({
+  ...own,
+  title: words.say('grip.and-centre.held', { held: own.title }),
+  text: words.say('grip.and-centre.how', { how: own.text }),
+});
 
 /** The mark of the sheet on which this very tooling was made, or the last of its kind before this set-up; '' where it stood there already. */
 function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
@@ -188,7 +199,9 @@ const seatTopic = (desk: Desk): string => (desk.part.features.some((f) => f.kind
 
 function cautionOf(desk: Desk, setUps: readonly SetUp[], words: Words): string {
   // the bench that follows says itself that the lathe is off
-  const grips = setUps.slice(0, 1).map((setUp) => `grip.${setUp.grip.kind}.caution`);
+  const grips = setUps
+    .slice(0, 1)
+    .flatMap((setUp) => [`grip.${setUp.grip.kind}.caution`, ...(isAlsoCentred(setUp) ? ['grip.and-centre.caution'] : [])]);
   const verbs = setUps.flatMap((setUp) => setUp.operations.map((op) => `verb.${desk.operation(op).verb}.caution`));
   const ids = [...new Set([...grips, ...verbs])].filter((id) => words.has(id));
   return ids.map((id) => words.say(id)).join(' ');

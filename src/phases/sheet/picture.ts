@@ -68,10 +68,10 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
 
 /** As it is drawn; `stage` shows where its datum stands. */
 export function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
-  const { kind, from, to, diameter, tooling } = setUp.grip;
+  const { kind, from, to, diameter, centre, tooling } = setUp.grip;
   const face = datumFace(desk, setUp);
   const z = face === undefined ? undefined : placeOf(desk, stage, face);
-  const hold = { kind, from, to, diameter };
+  const hold = { kind, from, to, diameter, ...(centre === undefined ? {} : { centre: true as const }) };
   if (face === undefined || z === undefined) return hold;
   const made = tooling ? means.made(toolingId(tooling)) : undefined;
   const real = made ? toolingOf(made, stage, z) : undefined;

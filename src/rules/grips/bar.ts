@@ -4,6 +4,7 @@ import type { End } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import { depthFrom, ENDS, farther, length, nearer, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { steady, withCentre } from './overhang.ts';
 import { outsideStretch, sorted } from './stretch.ts';
 
 export const onBar: GripRule = {
@@ -21,8 +22,6 @@ export const onBar: GripRule = {
 };
 
 function barGrip(work: Work, out: End, leaves: Operation | undefined): Grip {
-  const part = work.c.part;
-  const _across = part.stock.from === 'bar' ? part.stock.across : len(0);
   const deepest = stickOut(work, out, leaves);
   return gripAt(work, out, leaves, deepest);
 }
@@ -86,31 +85,16 @@ function slenderGrips(work: Work, grip: Grip): readonly (Grip | Refusal)[] {
   return [...(refused ? [refused] : []), { ...short, hides }, ...centreGrip(work, grip, leaves)];
 }
 
-/** Chuck and tailstock centre: nothing can be done at the end that the centre fills, and no blade may close on itself there. */
+/** Chuck and tailstock centre: no blade may close on itself there. */
 function centreGrip(work: Work, grip: Grip, leaves: Operation | undefined): readonly (Grip | Refusal)[] {
-  const centre = work.c.holes.find((h) => h.centre && h.opens.includes(grip.out));
-  const end = work.c.end(grip.out);
-  const id = `${grip.id}.and-centre`;
-  if (!centre || !end) return [{ what: id, because: { rule: 'no-centre-hole', grounds: {} } }];
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
-  const most = scaled(grip.diameter, 'centre.ratio');
-  if (out > most) return [{ what: id, because: { rule: 'stick-out', grounds: {} }, has: out, wants: most }];
-  const atEnd = work.operations.filter((o) => o.ways[grip.out] && (o.feature === end.id || (isInside(work, o) && o.ways[grip.out])));
   const parted = leaves?.verb === 'part-off' ? grip.gone : [];
-  const ready = work.operations.filter((o) => o.feature === centre.id).map((o) => o.id);
-  return [
-    {
-      ...grip,
-      id,
-      kind: 'bar-and-centre',
-      ready,
-      hides: [...atEnd.map((o) => o.id), ...parted],
-      because: [{ rule: 'bar-and-centre', grounds: {} }],
-    },
-  ];
+  return withCentre(work, grip, out, grip.diameter).map((one) =>
+    'kind' in one
+      ? { ...one, kind: 'bar-and-centre', hides: [...one.hides, ...parted], because: [{ rule: 'bar-and-centre', grounds: {} }] }
+      : one,
+  );
 }
-
-const isInside = (work: Work, o: Operation): boolean => work.c.part.surfaces.some((s) => s.feature === o.feature && s.side === 'inside');
 
 function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
@@ -121,12 +105,13 @@ function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
 export const onStub: GripRule = {
   id: 'on-stub',
   source: CUSTOM,
-  offer: (work) => ({
-    refused: [],
-    grips: work.operations
-      .filter((o) => o.verb === 'cut-stub')
-      .flatMap((cut) => ENDS.filter((e) => cut.ways[e]).map((out) => stubGrip(work, cut, out))),
-  }),
+  offer: (work) =>
+    sorted(
+      work.operations
+        .filter((o) => o.verb === 'cut-stub')
+        .flatMap((cut) => ENDS.filter((e) => cut.ways[e]).map((out) => stubGrip(work, cut, out)))
+        .flatMap((grip) => steady(work, grip, nearer(grip.out, grip))),
+    ),
 };
 
 function stubGrip(work: Work, cut: Operation, out: End): Grip {

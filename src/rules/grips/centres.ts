@@ -27,7 +27,10 @@ const thinnest = (c: Context): Len => len(Math.min(...c.outsides.map((o) => diam
 function offers(work: Work): readonly (Grip | Refusal)[] {
   const { c } = work;
   const what = `${c.part.id}/between-centres`;
-  if (!ENDS.every((end) => centreIn(c, end))) return [{ what, because: { rule: 'no-two-centres', grounds: {} } }];
+  const centred = ENDS.filter((end) => centreIn(c, end));
+  // an end that is centred for a hold of its own
+  if (centred.length < ENDS.length)
+    return [{ what, because: { rule: 'no-two-centres', grounds: {} } }, ...centred.flatMap((out) => blank(work, out))];
   const wants = add(c.part.length, length('centres.room'));
   const has = c.workshop.lathe.betweenCentres;
   if (has < wants) return [{ what, because: { rule: 'centres-too-near', grounds: {} }, has, wants }];

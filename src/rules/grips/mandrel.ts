@@ -5,25 +5,32 @@ import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, length, nearer, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { steady } from './overhang.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
 
 export const onMandrel: GripRule = {
   id: 'on-threaded-mandrel',
   source: CUSTOM,
-  offer: (work) => sorted(work.c.part.staysInChuck || work.c.part.use !== 'fitting' ? [] : work.c.threads.map((t) => mandrelGrip(work, t))),
+  offer: (work) =>
+    sorted(work.c.part.staysInChuck || work.c.part.use !== 'fitting' ? [] : work.c.threads.flatMap((t) => mandrelGrips(work, t))),
 };
 
-function mandrelGrip(work: Work, t: ThreadFeature): Grip | Refusal {
+function mandrelGrips(work: Work, t: ThreadFeature): readonly (Grip | Refusal)[] {
   const c = work.c;
   const datum = t.side === 'outside' ? shoulderOf(c, t) : c.end(t.start)?.face;
-  if (!datum) return { what: `${t.id}.mandrel`, because: { rule: 'mandrel-needs-a-shoulder', grounds: {} } };
+  if (!datum) return [{ what: `${t.id}.mandrel`, because: { rule: 'mandrel-needs-a-shoulder', grounds: {} } }];
   const grip = gripOn(work, t, datum);
+  const refused = refusedFor(c, t, grip);
+  return refused ? [refused] : steady(work, grip, c.face(datum).z);
+}
+
+function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefined {
   const hexagon = c.outsides.some((o) => o.section === 'hexagon');
   if (spannerHolds(c).length === 0 && !hexagon)
     return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
   if (!c.workshop.holding.mandrels)
     return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
-  return grip;
+  return undefined;
 }
 
 /** What a spanner, or a hand, can hold while the work is screwed on and off. */

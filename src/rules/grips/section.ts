@@ -7,6 +7,7 @@ import type { Arc, Cone } from '../../model/part.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { steady } from './overhang.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { inSleeve } from './sleeve.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
@@ -49,10 +50,11 @@ function gripsOf(work: Work, on: On, out: End, kind: Hold, thin: Refusal | undef
   const grip = through(bare);
   if (!('kind' in grip)) return [grip];
   const heavy = atLeast(scaled(grip.diameter, 'grip.heavy.ratio'));
-  if (minus(grip.to, grip.from) >= heavy) return [grip];
   // a light facing cut never passes the jaws: less room is enough
   const close = through(sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? bare);
-  return 'kind' in close ? lightGrips(grip, close, heavy) : [close];
+  const long = minus(grip.to, grip.from) >= heavy;
+  const offered = long ? [grip] : 'kind' in close ? lightGrips(grip, close, heavy) : [close];
+  return offered.flatMap((one) => ('kind' in one ? steady(work, one, nearer(out, one)) : [one]));
 }
 
 function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refusal)[] {

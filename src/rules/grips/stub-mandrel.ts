@@ -9,6 +9,7 @@ import type { Cylinder } from '../../model/part.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import { type Context, coneDepth, diameterOf, ENDS, type EndFeature, type Hole, length, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { steady } from './overhang.ts';
 import { makes, sorted } from './stretch.ts';
 
 export const onStubMandrel: GripRule = {
@@ -32,7 +33,7 @@ function spigotGrip(work: Work, h: Hole, end: End): readonly (Grip | Refusal)[] 
   if (!face || !reaches || work.c.threads.some((t) => t.on === h.cylinder)) return [];
   const grip = gripOn(work, h, end, face);
   const refused = refusedFor(work, bore, grip);
-  return [refused ?? grip];
+  return refused ? [refused] : steady(work, grip, work.c.face(face.face).z);
 }
 
 function gripOn(work: Work, h: Hole, end: End, face: EndFeature): Grip {

@@ -1,0 +1,79 @@
+/** Work that stands far out beyond a hold on a finished section: refused with its figures, held with a centre, and what the proof says without it. */
+import { describe, expect, it } from 'vitest';
+import { len, mm, toMm } from '../../src/base/units.ts';
+import type { Grip, PlannedPart } from '../../src/model/plan.ts';
+import { prove } from '../../src/phases/prove.ts';
+import { type Change, ownPart, planOwn, refusedOf } from '../fixtures/own-part.ts';
+import { shop } from '../fixtures/shop.ts';
+
+const screw = ({ long = 56, nose = 8, centre = 'may' } = {}): readonly string[] => [
+  'first: { letter: A }',
+  `second: { letter: B, centre: ${centre} }`,
+  'outside:',
+  `  - { name: nose, diameter: ${nose} mm, length: 10 mm, shoulder: { letter: N } }`,
+  '  - { name: collar, diameter: 11 mm, length: 4 mm, shoulder: { letter: C } }',
+  `  - { name: shank, thread: M6, length: ${long} mm, starts: second }`,
+];
+const holds = (part: PlannedPart): readonly string[] =>
+  part.route.setUps.map(({ grip }) => (grip.centre === undefined ? grip.kind : `${grip.kind} and centre`));
+const offered = (part: PlannedPart, id: string): Grip | undefined => part.candidates.grips.find((g) => g.id === `part/${id}`);
+const stickOut = (lines: readonly string[], what: string, changes: readonly Change[] = []) => {
+  const refused = refusedOf(planOwn(lines, changes)).find((r) => r.what === `part/${what}` && r.because.rule === 'stick-out');
+  return refused && [toMm(refused.has ?? len(0)), toMm(refused.wants ?? len(0))];
+};
+
+describe('work beyond its hold', () => {
+  it.each<readonly [string, readonly string[], string, readonly number[] | undefined]>([
+    // four of the widest diameter beyond: 4 x 11; common practice, no source
+    ['more than four of its widest is refused', screw(), 'nose.collet.second', [61, 44]],
+    ['just as much is not', screw({ long: 39 }), 'nose.collet.second', undefined],
+    ['more than fifteen is refused with a centre too', screw({ long: 165 }), 'nose.collet.second.and-centre', [170, 165]],
+  ])('%s', (_what, lines, grip, figures) => expect(stickOut(lines, grip)).toEqual(figures));
+
+  it('counts as bar while nothing of it has been turned', () => {
+    const part = ownPart(planOwn(screw({ long: 41 })));
+    expect(offered(part, 'nose.collet.second')).toBeUndefined();
+    expect(offered(part, 'nose.collet.second.as-bar')?.gone).toEqual(['part/collar/turn', 'part/shank/turn']);
+  });
+  it('is held with a centre whose hole is drilled first, the raw blank through the spindle', () => {
+    const part = ownPart(planOwn(screw()));
+    expect(holds(part)).toEqual(['bar', 'blank', 'collet and centre']);
+    expect(part.proof.holds).toBe(true);
+    const on = offered(part, 'nose.collet.second.and-centre');
+    expect(on?.ready).toContain('part/B.centre/centre');
+    expect(on?.hides).toEqual(expect.arrayContaining(['part/B/face', 'part/B.centre/centre']));
+  });
+  it('has no plan where that end may carry no hole, and a centre is what would help', () => {
+    const { noRoutes } = planOwn(screw({ centre: 'must not' }));
+    expect(noRoutes?.flatMap((none) => none.refused.map((r) => r.because.rule))).toContain('no-centre-hole');
+    expect(noRoutes?.flatMap((none) => none.wouldHelp.map((r) => r.because.rule))).toContain('stick-out');
+  });
+});
+
+describe('a long screw that is spoilt', () => {
+  const sound = ownPart(planOwn(screw()));
+  const failing = (route: PlannedPart['route']): readonly unknown[] =>
+    prove({ part: sound.part, route, chart: sound.chart, workshop: shop })
+      .claims.filter((c) => !c.holds)
+      .map((c) => [c.kind, c.grounds.reason]);
+  const changed = (change: (g: Grip) => Grip): PlannedPart['route'] => ({
+    ...sound.route,
+    setUps: sound.route.setUps.map((s) => (s.grip.kind === 'collet' ? { ...s, grip: change(s.grip) } : s)),
+  });
+  it.each<readonly [string, (g: Grip) => Grip, string]>([
+    ['by leaving the centre away', ({ centre: _, ...g }) => g, 'far-out'],
+    ['by a hold on too little', (g) => ({ ...g, from: g.from, to: len(g.from + mm(2)) }), 'short'],
+  ])('%s', (_what, change, reason) => expect(failing(changed(change))).toContainEqual(['grip', reason]));
+  it('by an end without its hole', () => {
+    const setUps = sound.route.setUps.map((s) => ({ ...s, operations: s.operations.filter((o) => o !== 'part/B.centre/centre') }));
+    expect(failing({ ...sound.route, setUps })).toContainEqual(['grip', 'no-centre']);
+  });
+  it('by facing the end while the centre is in it', () => {
+    const face = 'part/B/face';
+    const setUps = sound.route.setUps.map((s) => ({
+      ...s,
+      operations: [...s.operations.filter((o) => o !== face), ...(s.grip.kind === 'collet' ? [face] : [])],
+    }));
+    expect(failing({ ...sound.route, setUps })).toContainEqual(['held', 'on-the-centre']);
+  });
+});
