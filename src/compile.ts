@@ -11,9 +11,10 @@ import type { Part } from './model/part.ts';
 import type { Candidates, NoRoute, Plan, PlannedPart, Route, ToolingAsk } from './model/plan.ts';
 import type { Workshop } from './model/workshop.ts';
 import { candidates } from './phases/candidates.ts';
-import { chart } from './phases/chart.ts';
+import { chart, type Trying } from './phases/chart.ts';
 import { design } from './phases/design.ts';
 import { numbers } from './phases/numbers.ts';
+import { madeBy } from './phases/order/made-by.ts';
 import { order } from './phases/order.ts';
 import { prove } from './phases/prove.ts';
 import { placeFindings } from './phases/read/placed.ts';
@@ -113,7 +114,7 @@ function asksOf(route: Route): readonly ToolingAsk[] {
 }
 
 function finish({ part, candidates: c, route }: Routed, workshop: Workshop, found: Diagnostic[]): PlannedPart | undefined {
-  const charted = chart(part, route, heldBy(workshop.holds ?? []), weighBy(workshop.difficulty ?? []));
+  const charted = chart(part, route, heldBy(workshop.holds ?? []), weighBy(workshop.difficulty ?? []), tryingOf(c, route, workshop));
   found.push(...charted.found);
   if (!charted.value) return undefined;
   const figures = numbers(part, route, charted.value, workshop);
@@ -125,6 +126,17 @@ function finish({ part, candidates: c, route }: Routed, workshop: Workshop, foun
     figures,
     proof: prove({ part, route, chart: charted.value, workshop, figures }),
     time: times({ part, route, chart: charted.value, figures }, workshop),
+  };
+}
+
+/** What would meet a length that is short is tried by the proof, and another process by the search. */
+function tryingOf(c: Candidates, route: Route, workshop: Workshop): Trying {
+  return {
+    fails: (part, by, charted) => prove({ part, route: by, chart: charted, workshop }).claims.filter((one) => !one.holds),
+    routeBy: (operation, verb) => {
+      const other = madeBy(c, route, operation, verb);
+      return other && order(other, workshop).route;
+    },
   };
 }
 

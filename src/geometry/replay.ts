@@ -49,16 +49,57 @@ export function replay(part: Part, route: Route, chart: Chart, values: Readonly<
   return replayer(part, route, chart)(values);
 }
 
-/** The same for many sets of values: what comes before the first changed dimension is not done again. */
+/** The same for many sets of values: what goes as it went before, from the beginning up to the first that differs, is not done again. */
 export function replayer(part: Part, route: Route, chart: Chart): (values: Readonly<Record<DimId, number>>) => Replay {
   const known = prepare(part, route, chart);
-  const opOf = new Map(chart.working.map((one) => [one.id, one.op]));
   const target = run(known, {}, []);
+  const changesOf = changesBy(known, chart);
+  const runs = new Map<string, Begun>([['', { steps: target.steps, good: target.steps.length }]]);
   return (values) => {
-    const changed = new Set(Object.keys(values).map((id) => opOf.get(id)));
-    const first = known.plan.findIndex((one) => changed.has(one.operation.id));
-    return first < 0 ? target : run(known, values, target.steps.slice(0, first));
+    const changes = changesOf(values);
+    if (changes.length === 0) return target;
+    const made = run(known, values, begun(runs, changes));
+    let name = '';
+    for (const [i, change] of changes.entries()) {
+      name += change.name;
+      const good = changes[i + 1]?.step ?? made.steps.length;
+      if (good > (runs.get(name)?.good ?? 0)) runs.set(name, { steps: made.steps, good });
+    }
+    return made;
   };
+}
+
+/** A working dimension that is not at its target, and the step that cuts it. */
+type Change = { readonly step: number; readonly name: string };
+/** The steps up to `good` go so with any values that begin so. */
+type Begun = { readonly steps: readonly Step[]; readonly good: number };
+
+/** In the order of the steps; what no step cuts changes nothing. */
+function changesBy(known: Known, chart: Chart): (values: Readonly<Record<DimId, number>>) => readonly Change[] {
+  const steps = new Map(known.plan.map((one, i) => [one.operation.id, i]));
+  const order = chart.working
+    .flatMap(({ id, op }) => {
+      const step = steps.get(op);
+      return step === undefined ? [] : [{ id, step }];
+    })
+    .sort((a, b) => a.step - b.step);
+  return (values) =>
+    order.flatMap(({ id, step }, i) => {
+      const value = values[id];
+      return value === undefined ? [] : [{ step, name: `${i}=${value};` }];
+    });
+}
+
+/** The longest beginning that is known. */
+function begun(runs: ReadonlyMap<string, Begun>, changes: readonly Change[]): readonly Step[] {
+  let [name, best] = ['', [] as readonly Step[]];
+  for (let i = 0; i <= changes.length; i += 1) {
+    const found = runs.get(name);
+    const good = Math.min(found?.good ?? 0, changes[i]?.step ?? Number.POSITIVE_INFINITY);
+    if (found && good >= best.length) best = found.steps.slice(0, good);
+    name += changes[i]?.name ?? '';
+  }
+  return best;
 }
 
 /** The half-section at the end of the step with that number (from 0), as pictures want it: what the set-up took so far is tinted. */

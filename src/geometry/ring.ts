@@ -47,19 +47,25 @@ function startAt(ring: readonly string[], first: SurfaceId | undefined): readonl
   return i < 0 ? ring : [...ring.slice(i), ...ring.slice(0, i)];
 }
 
+type Growing = {
+  z: readonly [number, number];
+  d: readonly [number, number];
+  level?: readonly [number, number];
+  readonly stages: Set<Edge['stage']>;
+};
 function extentsOf(edges: readonly Edge[]): ReadonlyMap<SurfaceId, Extent> {
-  const found = new Map<SurfaceId, Extent>();
-  for (const edge of edges) {
-    if (edge.surface === '') continue;
-    const old = found.get(edge.surface);
-    const flat =
-      Math.abs(edge.a.d - edge.b.d) <= TOUCH && Math.abs(edge.a.z - edge.b.z) > TOUCH ? span(old?.level, edge.a.d, edge.b.d) : old?.level;
-    found.set(edge.surface, {
-      z: span(old?.z, edge.a.z, edge.b.z),
-      d: span(old?.d, edge.a.d, edge.b.d),
-      ...(flat ? { level: flat } : {}),
-      stages: old?.stages.has(edge.stage) ? old.stages : new Set([...(old?.stages ?? []), edge.stage]),
-    });
+  const found = new Map<SurfaceId, Growing>();
+  for (const { a, b, surface, stage } of edges) {
+    if (surface === '') continue;
+    const old = found.get(surface);
+    const isLevel = Math.abs(a.d - b.d) <= TOUCH && Math.abs(a.z - b.z) > TOUCH;
+    const one = old ?? { z: span(undefined, a.z, b.z), d: span(undefined, a.d, b.d), stages: new Set() };
+    if (old) {
+      old.z = span(old.z, a.z, b.z);
+      old.d = span(old.d, a.d, b.d);
+    } else found.set(surface, one);
+    if (isLevel) one.level = span(one.level, a.d, b.d);
+    one.stages.add(stage);
   }
   return found;
 }

@@ -49,18 +49,34 @@ export function startBar(from: number, to: number, across: number, mark: Mark): 
 
 export function paint(section: Section, region: Region): Section {
   const slabs: Slab[] = [];
-  for (const slab of splitSlabs(splitSlabs(section.slabs, region.from), region.to)) {
+  for (const slab of section.slabs) {
     const middle = (slab.from + slab.to) / 2;
-    if (middle < region.from || middle > region.to) slabs.push(slab);
-    else for (const piece of splitAtMeetings(slab, region)) slabs.push(paintSlab(piece, region));
+    const cuts = isInside(slab, region.from) || isInside(slab, region.to);
+    if (!cuts && (middle < region.from || middle > region.to)) slabs.push(slab);
+    else for (const piece of splitAt(slab, [region.from, region.to])) paintPiece(slabs, piece, region);
   }
   return { slabs, walls: withSides(section.walls, region) };
 }
 
-function splitSlabs(slabs: readonly Slab[], z: number): readonly Slab[] {
-  const i = slabs.findIndex((slab) => z > slab.from + TOUCH && z < slab.to - TOUCH);
-  const slab = slabs[i];
-  return slab ? [...slabs.slice(0, i), { ...slab, to: z }, { ...slab, from: z }, ...slabs.slice(i + 1)] : slabs;
+function paintPiece(into: Slab[], slab: Slab, region: Region): void {
+  const middle = (slab.from + slab.to) / 2;
+  if (middle < region.from || middle > region.to) into.push(slab);
+  else for (const piece of splitAtMeetings(slab, region)) into.push(paintSlab(piece, region));
+}
+
+const isInside = (slab: Slab, z: number): boolean => z > slab.from + TOUCH && z < slab.to - TOUCH;
+
+/** Cut through at each of the places, ascending, that lies inside of what is left. */
+function splitAt(slab: Slab, places: readonly number[]): readonly Slab[] {
+  if (!places.some((z) => isInside(slab, z))) return [slab];
+  const pieces: Slab[] = [];
+  let rest = slab;
+  for (const z of places) {
+    if (!isInside(rest, z)) continue;
+    pieces.push({ ...rest, to: z });
+    rest = { ...rest, from: z };
+  }
+  return [...pieces, rest];
 }
 
 function splitAtMeetings(slab: Slab, region: Region): readonly Slab[] {
@@ -68,14 +84,19 @@ function splitAtMeetings(slab: Slab, region: Region): readonly Slab[] {
   const places: number[] = [];
   const note = (p: Line | undefined, q: Line | undefined): void => {
     const z = p && q && meeting(p, q);
-    if (z !== undefined && z > slab.from + TOUCH && z < slab.to - TOUCH) places.push(z);
+    if (z !== undefined && isInside(slab, z)) places.push(z);
   };
   note(low, high);
   for (const bound of slab.bounds) {
     note(low, bound.line);
     note(high, bound.line);
   }
-  return places.length === 0 ? [slab] : places.sort((a, b) => a - b).reduce<readonly Slab[]>(splitSlabs, [slab]);
+  return places.length === 0
+    ? [slab]
+    : splitAt(
+        slab,
+        places.sort((a, b) => a - b),
+      );
 }
 
 /** Inside a piece no two lines cross, so their order in its middle is their order all along. */
@@ -86,23 +107,27 @@ function paintSlab(slab: Slab, region: Region): Slab {
   if (high <= low + TOUCH || high <= TOUCH || !meetsSolid(slab, middle, low, high)) return slab;
   const withLower = region.lower && low > TOUCH ? insert(slab, region.lower, middle) : slab;
   const whole = region.upper ? insert(withLower, region.upper, middle) : withLower;
-  const heights = whole.bounds.map((bound) => at(bound.line, middle));
-  const paints = whole.paints.map((old, i) => {
-    const under = i === 0 ? 0 : (heights[i - 1] ?? 0);
-    const over = heights[i] ?? Number.POSITIVE_INFINITY;
-    return under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old;
-  });
+  const paints: Paint[] = [];
+  let under = 0;
+  for (const [i, old] of whole.paints.entries()) {
+    const bound = whole.bounds[i];
+    const over = bound ? at(bound.line, middle) : Number.POSITIVE_INFINITY;
+    paints.push(under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old);
+    under = over;
+  }
   return merge({ ...whole, paints });
 }
 
 /** Whether any metal lies between the two heights or touches them. */
-function meetsSolid(slab: Slab, middle: number, low: number, high: number): boolean {
-  return slab.bounds.some((bound, i) => {
-    const paint = slab.paints[i];
-    const under = slab.bounds[i - 1];
-    if (!paint || !isSolid(paint)) return false;
-    return at(bound.line, middle) >= low - TOUCH && (under === undefined ? 0 : at(under.line, middle)) <= high + TOUCH;
-  });
+function meetsSolid({ bounds, paints }: Slab, middle: number, low: number, high: number): boolean {
+  let under = 0;
+  for (const [i, bound] of bounds.entries()) {
+    const over = at(bound.line, middle);
+    const own = paints[i];
+    if (own && isSolid(own) && over >= low - TOUCH && under <= high + TOUCH) return true;
+    under = over;
+  }
+  return false;
 }
 
 /** A line that lies on an old one takes its place: the later tool made what is there. */

@@ -15,10 +15,6 @@ export const proving: FactTable = factTable([
     what: 'least difference of outside and inside diameter between two cylinders, at any moment of the work',
   },
   {
-    ...{ id: 'proof.wall.sure', value: 3, unit: 'mm', standing: 'common practice', source: OWN },
-    what: 'a wall of this difference of diameter at the targets is not looked for at corners: no limits that are turned bring it under the least',
-  },
-  {
     ...{ id: 'proof.wall.shortest', value: 0.1, unit: 'mm', standing: 'common practice', source: OWN },
     what: 'a thin place shorter than this is an edge, not a wall',
   },

@@ -11,7 +11,7 @@ import { generalTolerance } from '../handbook/iso2768.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import type { DimId } from '../model/ids.ts';
 import type { Limits, Part } from '../model/part.ts';
-import type { Chart, Path, Route, Working } from '../model/plan.ts';
+import type { Chart, Claim, Path, Route, Working } from '../model/plan.ts';
 import { diameterLimits } from '../rules/diameters.ts';
 import { type Weigh, weighBy } from '../rules/difficulty.ts';
 import { aimAt, drawIn } from '../rules/tidy.ts';
@@ -38,33 +38,59 @@ type Settled = { readonly walk: Walk; readonly budgets: readonly Budget[]; reado
  * processes overrun (by how much, through which cuts), `chart.not-located` for each face that no cut finishes, `chart.not-true` for what re-grips
  * leave too far out of true.
  */
-export function chart(part: Part, route: Route, capability: Capability, weigh: Weigh = weighBy([])): Outcome<Chart> {
+export function chart(
+  part: Part,
+  route: Route,
+  capability: Capability,
+  weigh: Weigh = weighBy([]),
+  trying: Trying = NOTHING_TRIED,
+): Outcome<Chart> {
   const drawn = drawnDimensions(part, tolerance);
   const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability, weigh };
   const first = settle(asked, { from: new Map(), more: new Map() });
   const lost = notLocated(part, first.walk);
   if (lost.length > 0) return { found: lost };
   const best = first.share.short.length > 0 ? measureOtherwise(asked, first) : first;
-  const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut, capability)));
+  const coarse = best.walk.cuts.flatMap((cut) => ('edge' in cut ? [] : tooCoarse(part, cut, capability, trying.routeBy)));
   const truths = truthPaths(part, route);
-  const found = [...shortages(part, best, tryOn(asked, best)), ...coarse, ...notTrue(part, route, truths)];
+  const found = [...shortages(part, best, trialsOf(asked, best, trying)), ...coarse, ...notTrue(part, route, truths)];
   if (found.length > 0) return { found };
-  const working = best.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, best) : workingDiameter(part, cut)));
-  const drawing = drawingPaths(drawn, best.walk, working);
-  return { value: { part: part.id, working, drawing, ...(truths.length > 0 ? { truths } : {}) }, found: [] };
+  return { value: { ...chartOf(asked, best), ...(truths.length > 0 ? { truths } : {}) }, found: [] };
 }
 
-/** The same with a part or a route a little changed: what stays short. Undefined where a face is then finished by no cut. */
-function tryOn(asked: Asked, best: Settled): Trials {
-  const again = (part: Part, route: Route): readonly string[] | undefined => {
+/**
+ * By what a change is tried that would meet what is short. `fails`: claims that the proof finds broken; `routeBy`: the best route in which
+ * another process makes what that operation makes.
+ */
+export type Trying = {
+  readonly fails: (part: Part, route: Route, chart: Chart) => readonly Claim[];
+  readonly routeBy: Trials['routeBy'];
+};
+const NOTHING_TRIED: Trying = { fails: () => [], routeBy: () => undefined };
+
+function chartOf({ part, drawn }: Asked, settled: Settled): Chart {
+  const working = settled.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, settled) : workingDiameter(part, cut)));
+  return { part: part.id, working, drawing: drawingPaths(drawn, settled.walk, working) };
+}
+
+/** The same with a part or a route a little changed: charted again, and what comes out replayed. */
+function trialsOf(asked: Asked, best: Settled, trying: Trying): Trials {
+  const short = best.share.short.map((one) => one.of);
+  const meets = (of: string, part: Part, route: Route): boolean => {
     const drawn = drawnDimensions(part, tolerance);
     const changed: Asked = { ...asked, part, route, drawn, places: placeFaces(part, drawn) };
     const first = settle(changed, { from: new Map(), more: new Map() });
-    if (notLocated(part, first.walk).length > 0) return undefined;
-    return measureOtherwise(changed, first).share.short.map((one) => one.of);
+    if (notLocated(part, first.walk).length > 0) return false;
+    const settled = measureOtherwise(changed, first);
+    const left = settled.share.short.map((one) => one.of);
+    if (left.includes(of) || left.some((name) => !short.includes(name))) return false;
+    const failed = trying.fails(part, route, chartOf(changed, settled));
+    return failed.every((claim) => left.length > 0 && OF_LENGTHS.includes(claim.kind));
   };
-  return { route: asked.route, short: best.share.short.map((one) => one.of), again };
+  return { route: asked.route, meets, routeBy: trying.routeBy };
 }
+/** What the proof says of lengths that are short still. */
+const OF_LENGTHS: readonly Claim['kind'][] = ['dimension', 'no air'];
 
 /** ISO 2768-1 m; the table begins at 0.5 mm, and shorter lengths are given its first row. */
 function tolerance(length: Len): Len {

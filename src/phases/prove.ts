@@ -41,11 +41,17 @@ export function prove(asked: Proved): Proof {
 /** A surface that is cut once more, and the raw end, give metal at every limit, not at the targets only. A chamfer may miss at its small limit. */
 function stockClaims(asked: Case, corners: Corners): readonly Claim[] {
   const seen = new Set<string>();
+  const known = new WeakMap<Step, number>();
+  const leastOf = (step: Step): number => {
+    const least = known.get(step) ?? Math.min(...tookOf(step));
+    known.set(step, least);
+    return least;
+  };
   return corners.base.run.steps.flatMap((step, i): readonly Claim[] => {
     const again = step.way.cuts.some((cut) => seen.has(cut.makes) || fromBarEnd(asked, step, cut.makes));
     for (const cut of step.way.cuts) seen.add(cut.makes);
     if (!again || isExempt(step.operation)) return [];
-    const least = corners.least((_, run) => leastOf(run.steps[i]));
+    const least = corners.least((_, run) => leastOf(run.steps[i] ?? step));
     const id = step.operation.id;
     const grounds = {
       operation: short(asked.part.id, id),
@@ -75,5 +81,3 @@ function lackClaims(asked: Case, corners: Corners): readonly Claim[] {
 }
 
 const isExempt = ({ verb }: Operation): boolean => verb === 'chamfer' || NO_CHIPS.includes(verb);
-
-const leastOf = (step: Parameters<typeof tookOf>[0] | undefined): number | undefined => (step ? Math.min(...tookOf(step)) : undefined);

@@ -6,9 +6,10 @@ import { words } from '../../src/base/words.ts';
 import { held } from '../../src/handbook/capability.ts';
 import type { OwnWeights } from '../../src/handbook/difficulty.ts';
 import type { Part } from '../../src/model/part.ts';
-import type { Chart, Route, Working } from '../../src/model/plan.ts';
+import type { Chart, Route, Verb, Working } from '../../src/model/plan.ts';
 import { chart } from '../../src/phases/chart.ts';
 import { weighBy } from '../../src/rules/difficulty.ts';
+import type { Capability } from '../../src/rules/working.ts';
 import { fittingFor, routeOf } from '../fixtures/shop.ts';
 import { id, type SetUpAsk, smallPart, smallRoute } from './small-part.ts';
 
@@ -100,13 +101,28 @@ describe('what would meet it is tried', () => {
     const byFace = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] }]);
     expect(chart(PLUG, byFace, holds(0.08)).found).toEqual([]);
   });
+  it('what charts and does not prove is not told', () => {
+    const route = smallRoute([FIRST, { grip: 'jaws', out: 'second', datum: 'T', cuts: ['B'] }]);
+    const broken = { kind: 'held', about: 'plug', holds: false, grounds: {} } as const;
+    const [one] = chart(PLUG, route, holds(0.11), undefined, { fails: () => [broken], routeBy: () => undefined }).found;
+    expect([one?.grounds.datum, one?.grounds.moves, one?.grounds.process, one?.grounds.limit]).toEqual(['', '', '', false]);
+  });
   it('a closer process', () => {
     const drilled = smallRoute([
       { ...FIRST, cuts: ['A', 'T', 'B+0.5'] },
       { grip: 'jaws', out: 'second', datum: 'A', cuts: ['S'], verb: 'drill' },
       { grip: 'jaws', out: 'second', datum: 'A', cuts: ['B'] },
     ]);
-    const { found } = chart(PLUG, drilled, (verb) => mm(verb === 'drill' ? 0.3 : 0.05));
+    const by = (operation: string, verb: Verb) => ({
+      ...drilled,
+      chosen: drilled.chosen.map((method) => ({
+        ...method,
+        operations: method.operations.map((one) => (one.id === operation ? { ...one, verb } : one)),
+      })),
+    });
+    const capability: Capability = (verb) => mm(verb === 'drill' ? 0.3 : 0.05);
+    const { found } = chart(PLUG, drilled, capability, undefined, { fails: () => [], routeBy: by });
+    expect(chart(PLUG, drilled, capability).found.map((each) => each.grounds.process)).toEqual(['']);
     expect(found.map((each) => [each.grounds.dimension, each.grounds.process])).toEqual([['S-B', 'd-bit S/2.1']]);
   });
   it('a cut made from the other end', () => {

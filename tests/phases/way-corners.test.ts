@@ -45,4 +45,40 @@ describe('the way at its corners', () => {
       expect(claim.grounds.corner).toContain(`${id} `);
     }
   });
+  it.each([
+    // a saw cuts what is drawn out of the jaws, a parting tool what stands before them
+    ['spindle', 'saw-off', undefined],
+    ['bush', 'part-off', 'in-the-hold'],
+  ] as const)('%s: a length to be cut off, so long at a corner that the %s comes into the hold', (named, verb, reason) => {
+    const planned = everyPlan.find(({ spec }) => spec.includes(named));
+    const sound = planned?.plan.parts[0] && provedOf(planned.plan, planned.plan.parts[0]);
+    const off = sound?.route.chosen.flatMap((method) => method.operations).find((one) => one.verb === verb);
+    const length = sound?.chart.working.find((one) => one.op === off?.id && one.measures === 'length');
+    if (!sound || !off || !length) throw new Error(`no ${verb} of the ${named}`);
+    const long = widened(sound, length.id, 'hi', mm(6));
+    expect(prove(sound).holds).toBe(true);
+    expect(failedBy(long, 'held', off.id)?.grounds.reason).toBe(reason);
+    if (reason) expect(failedBy(long, 'held', off.id)?.grounds.corner).toContain('+');
+  });
+  it('a wall of more than 3 mm at the targets, and of less than the least at a corner, is refused with that corner', () => {
+    const thick = everyPlan.flatMap(({ plan }) =>
+      plan.parts.flatMap((planned) => {
+        const sound = provedOf(plan, planned);
+        const [hole] = sound.part.surfaces.flatMap((one) => (one.shape === 'cylinder' && one.side === 'inside' ? [one] : []));
+        const around = sound.part.surfaces.flatMap((one) =>
+          one.shape === 'cylinder' && one.side === 'outside' && hole && one.from < hole.to && one.to > hole.from ? [one.size.lo] : [],
+        );
+        const bored = sound.chart.working.find((one) => one.makes === hole?.id && one.stage === 'final');
+        const wall = Math.min(...around) - (hole?.size.hi ?? 0);
+        return bored && wall > mm(4) && Number.isFinite(wall) ? [{ sound, bored, wall }] : [];
+      }),
+    );
+    expect(thick.length).toBeGreaterThan(2);
+    const refused = thick.filter(({ sound, bored, wall }) => {
+      const thin = widened(sound, bored.id, 'hi', wall + bored.limits.hi - bored.limits.target - mm(0.2));
+      const claim = failedBy(thin, 'wall', sound.part.id);
+      return String(claim?.grounds.corner).includes(`${bored.id.slice(sound.part.id.length + 1)} +`);
+    });
+    expect(refused.length).toBeGreaterThan(2);
+  });
 });

@@ -48,11 +48,14 @@ export type Here = {
 
 export const workingKey = (op: OpId, surface: SurfaceId): string => `${op} ${surface}`;
 
-/** Working dimensions by operation and surface. Throws Error when one stands twice: our fault. */
+/** Working dimensions by operation and surface. Throws Error when one stands twice, or two have one name: our fault. */
 export function workingOf(chart: Chart): ReadonlyMap<string, Working> {
   const found = new Map<string, Working>();
+  const names = new Set<DimId>();
   for (const one of chart.working) {
     const key = workingKey(one.op, one.makes);
+    if (names.has(one.id)) throw new Error(`two working dimensions are called '${one.id}'`);
+    names.add(one.id);
     if (found.has(key)) throw new Error(`two working dimensions make '${one.makes}' in '${one.op}'`);
     found.set(key, one);
   }
@@ -72,6 +75,7 @@ export const aimedAt = (face: Face, leaves: number): number => (face.air === 'fi
 
 /** What this operation's cuts make of the places, or what they ask for in vain. */
 export function placeCuts(here: Here): { readonly places: Places; readonly lacks: readonly Lack[] } {
+  if (here.way.cuts.length === 0) return { places: here.places, lacks: [] };
   const faces = new Map(here.places.faces);
   const sizes = new Map(here.places.sizes);
   const own = new Set<SurfaceId>();

@@ -58,12 +58,14 @@ function cellArea(slab: Slab, under: Bound | undefined, over: Bound): number {
 /** What a caliper would find: lowest line under metal and highest over it, by slabs in which there is metal. */
 export type Through = { readonly slab: Slab; readonly inner?: Bound; readonly outer: Bound };
 export function throughs(section: Section, inside: Inside = isSolid): readonly Through[] {
-  return section.slabs.flatMap((slab) => {
+  const found: Through[] = [];
+  for (const slab of section.slabs) {
     const low = slab.paints.findIndex(inside);
-    const high = slab.paints.findLastIndex(inside);
-    const [inner, outer] = [slab.bounds[low - 1], slab.bounds[high]];
-    return low < 0 || !outer ? [] : [{ slab, outer, ...(inner ? { inner } : {}) }];
-  });
+    if (low < 0) continue;
+    const [inner, outer] = [slab.bounds[low - 1], slab.bounds[slab.paints.findLastIndex(inside)]];
+    if (outer) found.push(inner ? { slab, outer, inner } : { slab, outer });
+  }
+  return found;
 }
 
 /** Place of the outermost metal toward that end; undefined where there is none. */

@@ -5,8 +5,10 @@ import { at, TOUCH } from './lines.ts';
 
 /** Says of a cell whether it counts as inside. */
 export type Inside = (paint: Paint) => boolean;
-/** `start` and `end` name corners: equal names, equal places. */
-type Piece = { readonly edge: Edge; readonly start: string; readonly end: string };
+/** `start` and `end` number corners: equal numbers, equal places. */
+type Piece = { readonly edge: Edge; readonly start: number; readonly end: number };
+/** More corners than stand above each other anywhere. */
+const CORNERS = 10_000;
 
 const AXIS: Mark = { surface: '', stage: 'bar', by: '' };
 const UNNAMED: Mark = { surface: '', stage: 'rough', by: '' };
@@ -26,9 +28,10 @@ export function polygonsOf(section: Section, inside: Inside): readonly Polygon[]
 
 /** Edges of one upright place only, for asking whether a face stands. */
 export function uprightsAt(section: Section, z: number, inside: Inside): readonly Edge[] {
-  const i = placesOf(section).findIndex((place) => Math.abs(place - z) <= TOUCH);
-  if (i < 0) return [];
-  return uprights(section, i, nodesAt(section, i), inside).map((piece) => piece.edge);
+  const i = section.slabs.findIndex((slab) => Math.abs(slab.from - z) <= TOUCH);
+  const last = section.slabs.at(-1);
+  const place = i < 0 && last && Math.abs(last.to - z) <= TOUCH ? section.slabs.length : i;
+  return place < 0 ? [] : uprights(section, place, nodesAt(section, place), inside).map((piece) => piece.edge);
 }
 
 /** The cell of `slab` at that place; z may be at an end of the slab. */
@@ -38,15 +41,13 @@ export function paintAt(slab: Slab | undefined, z: number, d: number): Paint | u
   return i < 0 ? slab.paints.at(-1) : slab.paints[i];
 }
 
-const placesOf = (section: Section): readonly number[] => {
-  const last = section.slabs.at(-1);
-  return [...section.slabs.map((slab) => slab.from), ...(last ? [last.to] : [])];
-};
-
 function piecesOf(section: Section, inside: Inside): readonly Piece[] {
-  const nodes = placesOf(section).map((_, i) => nodesAt(section, i));
-  const along = section.slabs.flatMap((slab, i) => lengthwise(slab, i, nodes, inside));
-  return [...along, ...nodes.flatMap((own, i) => uprights(section, i, own, inside))];
+  const { slabs } = section;
+  const nodes = Array.from({ length: slabs.length === 0 ? 0 : slabs.length + 1 }, (_, i) => nodesAt(section, i));
+  const found: Piece[] = [];
+  for (const [i, slab] of slabs.entries()) lengthwise(found, slab, i, nodes, inside);
+  for (const [i, own] of nodes.entries()) for (const piece of uprights(section, i, own, inside)) found.push(piece);
+  return found;
 }
 
 /** Diameters at which a line arrives from either side, ascending; what is as good as one place is one. */
@@ -60,17 +61,15 @@ function nodesAt(section: Section, i: number): readonly number[] {
   return all.filter((d, k) => k === 0 || d - (all[k - 1] ?? 0) > TOUCH);
 }
 
-function lengthwise(slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): readonly Piece[] {
-  const found: Piece[] = [];
-  slab.paints.forEach((paint, k) => {
-    if (!inside(paint)) return;
+function lengthwise(found: Piece[], slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): void {
+  for (const [k, paint] of slab.paints.entries()) {
+    if (!inside(paint)) continue;
     const [under, over] = [slab.bounds[k - 1], slab.bounds[k]];
     const below = slab.paints[k - 1];
     const above = slab.paints[k + 1];
     if (below === undefined || !inside(below)) found.push(lineEdge(slab, i, nodes, under, 'back'));
     if (above !== undefined && !inside(above)) found.push(lineEdge(slab, i, nodes, over, 'on'));
-  });
-  return found;
+  }
 }
 
 function lineEdge(slab: Slab, i: number, nodes: readonly (readonly number[])[], bound: Bound | undefined, way: 'on' | 'back'): Piece {
@@ -80,12 +79,12 @@ function lineEdge(slab: Slab, i: number, nodes: readonly (readonly number[])[], 
   return way === 'on' ? pieceOf(left, right, mark) : pieceOf(right, left, mark);
 }
 
-type Corner = { readonly point: Point; readonly name: string };
+type Corner = { readonly point: Point; readonly name: number };
 function corner(z: number, d: number, i: number, nodes: readonly number[] | undefined): Corner {
   const k = nodes?.findIndex((node) => Math.abs(node - d) <= 2 * TOUCH) ?? -1;
   const node = nodes?.[k];
   if (node === undefined) throw new Error(`a line ends at no corner (${z}, ${d})`);
-  return { point: { z, d }, name: `${i}/${k}` };
+  return { point: { z, d }, name: i * CORNERS + k };
 }
 
 const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.point, b: b.point, ...mark }, start: a.name, end: b.name });
@@ -94,18 +93,22 @@ const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.poi
 function uprights(section: Section, i: number, nodes: readonly number[], inside: Inside): readonly Piece[] {
   const [left, right] = [section.slabs[i - 1], section.slabs[i]];
   const z = right?.from ?? left?.to ?? 0;
-  return nodes.slice(1).flatMap((high, k): readonly Piece[] => {
-    const low = nodes[k] ?? 0;
+  const found: Piece[] = [];
+  for (let k = 1; k < nodes.length; k += 1) {
+    const [low, high] = [nodes[k - 1] ?? 0, nodes[k] ?? 0];
     const middle = (low + high) / 2;
-    const [before, after] = [left, right].map((slab) => {
-      const paint = paintAt(slab, z, middle);
-      return paint !== undefined && inside(paint);
-    });
-    if (before === after) return [];
+    const after = isInside(right, z, middle, inside);
+    if (isInside(left, z, middle, inside) === after) continue;
     const mark = markAt(section, z, middle);
     const [a, b] = [corner(z, low, i, nodes), corner(z, high, i, nodes)];
-    return [after ? pieceOf(a, b, mark) : pieceOf(b, a, mark)];
-  });
+    found.push(after ? pieceOf(a, b, mark) : pieceOf(b, a, mark));
+  }
+  return found;
+}
+
+function isInside(slab: Slab | undefined, z: number, d: number, inside: Inside): boolean {
+  const paint = paintAt(slab, z, d);
+  return paint !== undefined && inside(paint);
 }
 
 function markAt(section: Section, z: number, d: number): Mark {
@@ -114,30 +117,35 @@ function markAt(section: Section, z: number, d: number): Mark {
 }
 
 function chain(pieces: readonly Piece[]): readonly Outline[] {
-  const from = new Map<string, Piece[]>();
-  for (const piece of pieces) from.set(piece.start, [...(from.get(piece.start) ?? []), piece]);
+  const from = new Map<number, Piece[]>();
+  for (const piece of pieces) {
+    const before = from.get(piece.start);
+    if (before) before.push(piece);
+    else from.set(piece.start, [piece]);
+  }
   const used = new Set<Piece>();
   const loops: Outline[] = [];
   for (const first of pieces) {
     if (used.has(first)) continue;
-    const loop: Piece[] = [];
+    const loop: Edge[] = [];
+    let last = first;
     for (let next: Piece | undefined = first; next && !used.has(next); next = goOn(next, from, used)) {
       used.add(next);
-      loop.push(next);
+      loop.push(next.edge);
+      last = next;
     }
-    if (loop.at(-1)?.end !== first.start) throw new Error('an outline does not close');
-    loops.push(loop.map((piece) => piece.edge));
+    if (last.end !== first.start) throw new Error('an outline does not close');
+    loops.push(loop);
   }
   return loops;
 }
 
 /** Where two ways lead on, the one hardest to the right stays with the same piece of metal. */
-function goOn(piece: Piece, from: ReadonlyMap<string, readonly Piece[]>, used: ReadonlySet<Piece>): Piece | undefined {
-  const ways = (from.get(piece.end) ?? []).filter((one) => !used.has(one));
-  return ways.reduce<Piece | undefined>(
-    (best, one) => (best && turn(piece.edge, best.edge) <= turn(piece.edge, one.edge) ? best : one),
-    undefined,
-  );
+function goOn(piece: Piece, from: ReadonlyMap<number, readonly Piece[]>, used: ReadonlySet<Piece>): Piece | undefined {
+  let best: Piece | undefined;
+  for (const one of from.get(piece.end) ?? [])
+    if (!used.has(one) && !(best && turn(piece.edge, best.edge) <= turn(piece.edge, one.edge))) best = one;
+  return best;
 }
 
 /** Least to the right, in (-pi, pi]. */

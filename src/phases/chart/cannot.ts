@@ -44,13 +44,14 @@ function figuresOf(part: Part, one: Shortage): Diagnostic['grounds'] {
 }
 
 /** A finished diameter whose limits are closer than its process holds. */
-export function tooCoarse(part: Part, cut: DiameterCut, capability: Capability): readonly Diagnostic[] {
+export function tooCoarse(part: Part, cut: DiameterCut, capability: Capability, routeBy: Trials['routeBy']): readonly Diagnostic[] {
   const { lo, hi } = diameterLimits(part, cut);
   if (cut.cut.stage === 'rough' || cut.holds <= hi - lo) return [];
   const figures = { short: show(cut.holds - (hi - lo)), allows: show(hi - lo), needs: show(cut.holds), links: 1 };
   const grounds = { part: part.id, dimension: shortName(part, cut.dim), what: 'diameter', through: shortName(part, cut.dim) };
-  const process = FINER.find((verb) => verb !== cut.operation.verb && capability(verb, 'diameter', 'final', lo) <= hi - lo) ?? '';
-  const none = { datum: '', hold: '', moves: '', to: '', limit: false };
+  const closer = FINER.filter((verb) => verb !== cut.operation.verb && capability(verb, 'diameter', 'final', lo) <= hi - lo);
+  const process = closer.find((verb) => routeBy(cut.operation.id, verb) !== undefined) ?? '';
+  const none = { datum: '', hold: '', moves: '', to: '', limit: false, wider: '' };
   return [
     { code: 'chart.cannot-be-met', severity: 'error', grounds: { ...grounds, ...figures, ...none, process, operations: cut.operation.id } },
   ];

@@ -13,27 +13,28 @@ import type { Corners } from './corners.ts';
 import { cornerText } from './end.ts';
 import { heldLength, thinnest } from './grip.ts';
 import { cutCells, heldClaims, inHoldOf } from './held.ts';
+import { leastWall, slackOf } from './slack.ts';
 import { guideClaims, guideOf, holdClaim, reachClaims, wallClaim, widestAt } from './way.ts';
 
 /** The same claims; one that holds at the targets and fails at its worst corner fails, with that corner. */
 export function wayAtCorners(asked: Case, corners: Corners, claims: readonly Claim[]): readonly Claim[] {
-  const bench: Bench = { asked, corners, seen: new WeakMap(), known: new Map() };
+  const bench: Bench = { asked, corners, held: new WeakMap(), known: new Map() };
   return claims.map((one) => (one.holds ? atItsWorst(bench, one) : one));
 }
 
 type Bench = {
   readonly asked: Case;
   readonly corners: Corners;
-  /** Steps of a replay as the work is then held. */
-  readonly seen: WeakMap<Replay, readonly Step[]>;
+  /** Steps of a replay as the work is then held, each worked out when it is asked for. */
+  readonly held: WeakMap<Replay, (Step | undefined)[]>;
   /** Measures by kind, of steps that several replays share. */
-  readonly known: Map<string, WeakMap<object, number>>;
+  readonly known: Map<string, KnownMeasures>;
 };
 
 function atItsWorst(bench: Bench, one: Claim): Claim {
   const measure = measureOf(bench, one);
   if (!measure) return one;
-  const { at, run } = bench.corners.least((_, each) => measure(stepsOf(bench, each)));
+  const { at, run } = bench.corners.least((_, each) => measure(each));
   if (run === bench.corners.base.run) return one;
   const there = judgedAt(bench, one, stepsOf(bench, run));
   if (!there || there.holds) return one;
@@ -46,42 +47,64 @@ function judgedAt({ asked }: Bench, { kind, about }: Claim, steps: readonly Step
   const step = steps.find((one) => (kind === 'grip' ? one.setUp.grip.id : one.operation.id) === about);
   if (!step) return undefined;
   if (kind === 'grip') return holdClaim(asked, steps, step);
-  const judge = kind === 'held' ? heldClaims : kind === 'guide' ? guideClaims : reachClaims;
-  return judge(asked, step)[0];
+  if (kind === 'held') return heldClaims(asked, drawnOut(asked, step))[0];
+  return (kind === 'guide' ? guideClaims : reachClaims)(asked, step)[0];
 }
 
-// ---- measures: less is worse --------------------------------------------------------------------------------------------------
-type StepsMeasure = (steps: readonly Step[]) => number;
+/** Where the saw comes into the hold the work is drawn out, as far as it takes, with the lathe stopped; it must be held there as well. */
+function drawnOut(asked: Case, step: Step): Step {
+  const cells = cutCells(step);
+  if (step.operation.verb !== SAWN || cells.length === 0 || inHoldOf(asked, step) === 0) return step;
+  const { grip } = step.setUp;
+  const by =
+    step.out === 'first' ? Math.max(...cells.map((one) => one.to)) - grip.from : Math.min(...cells.map((one) => one.from)) - grip.to;
+  const [from, to] = [len(Math.round(grip.from + by)), len(Math.round(grip.to + by))];
+  return { ...step, setUp: { ...step.setUp, grip: { ...grip, from, to } } };
+}
+const SAWN: Verb = 'saw-off';
 
-function measureOf(bench: Bench, { kind, about }: Claim): StepsMeasure | undefined {
+// ---- measures: less is worse --------------------------------------------------------------------------------------------------
+type RunMeasure = (run: Replay) => number;
+
+function measureOf(bench: Bench, { kind, about }: Claim): RunMeasure | undefined {
   const { steps } = bench.corners.base.run;
-  const of = (i: number, what: (step: Step) => number): StepsMeasure | undefined =>
-    i < 0 ? undefined : (all) => once(bench, `${kind} ${about}`, all[i], what);
+  const of = (i: number, what: (step: Step) => number): RunMeasure | undefined => {
+    const known = knownOf(bench, `${kind} ${about}`);
+    return i < 0 ? undefined : (run) => once(known, stepOf(bench, run, i), what);
+  };
   const own = steps.findIndex((step) => step.operation.id === about);
   if (kind === 'grip') {
     const opening = steps.findIndex((step) => step.setUp.grip.id === about);
     return of(opening, (step) => heldLength(bench.asked, step.before, step.setUp.grip));
   }
   if (kind === 'guide') return of(own, guideOf);
-  if (kind === 'held') return steps[own]?.operation.verb === DRAWN_OUT ? undefined : of(own, (step) => -inHoldOf(bench.asked, step));
+  if (kind === 'held') return of(own, (step) => -inHoldOf(bench.asked, step));
   if (kind === 'reach') return of(own, (step) => -(step.operation.tool.kind === 'parting' ? widestAt(step) : (step.way.reach ?? 0)));
   return kind === 'wall' ? wallMeasure(bench) : undefined;
 }
 
-/** Over the steps at which it is thin at the targets. */
-function wallMeasure(bench: Bench): StepsMeasure | undefined {
-  const { steps } = bench.corners.base.run;
-  const thin = steps.flatMap((step, i) => (wallOf(bench, step.after) < figure('proof.wall.sure') ? [i] : []));
+/** Over the steps at which some limits might bring one under the least. */
+function wallMeasure(bench: Bench): RunMeasure | undefined {
+  const { part, chart } = bench.asked;
+  const slack = slackOf(part, chart);
+  const thin = bench.corners.base.run.steps.flatMap((step, i) => (leastWall(step.after, slack) < figure('proof.wall.least') ? [i] : []));
   if (thin.length === 0) return undefined;
-  return (all) => Math.min(...thin.map((i) => (all[i] ? wallOf(bench, all[i].after) : Number.MAX_VALUE)));
+  const known = knownOf(bench, 'wall');
+  return (run) => Math.min(...thin.map((i) => wallOf(known, run.steps[i]?.after)));
 }
 
-const wallOf = (bench: Bench, section: Section): number => once(bench, 'wall', section, (one) => thinnest(one)?.wall ?? Number.MAX_VALUE);
+type KnownMeasures = WeakMap<object, number>;
+const wallOf = (known: KnownMeasures, section: Section | undefined): number =>
+  section === undefined ? Number.MAX_VALUE : once(known, section, (one) => thinnest(one)?.wall ?? Number.MAX_VALUE);
 
-function once<T extends object>(bench: Bench, what: string, of: T | undefined, measure: (of: T) => number): number {
-  if (!of) return 0;
-  const known = bench.known.get(what) ?? new WeakMap<object, number>();
+function knownOf(bench: Bench, what: string): KnownMeasures {
+  const known = bench.known.get(what) ?? new WeakMap();
   bench.known.set(what, known);
+  return known;
+}
+
+function once<T extends object>(known: KnownMeasures, of: T | undefined, measure: (of: T) => number): number {
+  if (!of) return 0;
   const before = known.get(of);
   if (before !== undefined) return before;
   const value = measure(of);
@@ -89,23 +112,25 @@ function once<T extends object>(bench: Bench, what: string, of: T | undefined, m
   return value;
 }
 
-/** A sawn part is drawn out of its hold to be sawn, as far as it takes, with the lathe stopped. */
-const DRAWN_OUT: Verb = 'saw-off';
-
 // ---- the work as it is held at a corner ------------------------------------------------------------------------------------------
 /** Work is pushed home by its datum, so the hold stands where that stands; and a tool goes in as much farther as its cut does. */
-function stepsOf(bench: Bench, run: Replay): readonly Step[] {
+const stepsOf = (bench: Bench, run: Replay): readonly Step[] => run.steps.map((step, i) => stepOf(bench, run, i) ?? step);
+
+function stepOf(bench: Bench, run: Replay, i: number): Step | undefined {
   const { base } = bench.corners;
-  if (run === base.run) return run.steps;
-  const before = bench.seen.get(run);
+  const step = run.steps[i];
+  if (!step || step === base.run.steps[i]) return step;
+  const known = bench.held.get(run) ?? [];
+  bench.held.set(run, known);
+  const before = known[i];
   if (before) return before;
-  const steps = run.steps.map((step, i) => heldAt(step, run.steps, base.run.steps[i], base.run.steps));
-  bench.seen.set(run, steps);
-  return steps;
+  const held = heldAt(step, run.steps, base.run.steps[i], base.run.steps);
+  known[i] = held;
+  return held;
 }
 
 function heldAt(step: Step, all: readonly Step[], atTarget: Step | undefined, targets: readonly Step[]): Step {
-  if (!atTarget || step === atTarget) return step;
+  if (!atTarget) return step;
   const moved = datumOf(step, all) - datumOf(atTarget, targets);
   const farther = step.way.reach === undefined ? 0 : depthOf(step) - depthOf(atTarget);
   if (moved === 0 && farther === 0) return step;
