@@ -14,6 +14,8 @@ export type Written = { readonly name: string; readonly bytes: Uint8Array | stri
 
 /** A fitting or workshop of more than this is no such thing. */
 const MOST_BYTES = 256 * 1024;
+/** MB */
+const MOST_OF_A_SHEET = 64;
 const DEFAULT_WORKSHOP = 'bench-lathe.yaml';
 const FONT_FILES = {
   text: 'IBMPlexSans-Regular.ttf',
@@ -100,6 +102,28 @@ function isWorkshop(path: string): boolean {
 
 /** Is anything there already? */
 export const isThere = (path: string): boolean => existsSync(path);
+
+/** Any file, as it is. */
+export function readBytes(path: string): Outcome<Uint8Array> {
+  try {
+    const state = statSync(path);
+    if (!state.isFile()) return refused('file.not-a-file', path);
+    const megabyte = 1024 * 1024;
+    if (state.size > MOST_OF_A_SHEET * megabyte)
+      return refused('record.too-large', path, { megabytes: Math.ceil(state.size / megabyte), most: MOST_OF_A_SHEET });
+    return { value: new Uint8Array(readFileSync(path)), found: [] };
+  } catch (cause) {
+    return ['ENOENT', 'ENOTDIR'].includes(codeOf(cause)) ? notThere(path) : refused('file.cannot-read', path, { reason: codeOf(cause) });
+  }
+}
+
+/** The paths in `folder` that would be written over with something else. */
+export function inTheWay(folder: string, files: readonly { readonly name: string; readonly bytes: Uint8Array }[]): readonly string[] {
+  const same = (path: string, bytes: Uint8Array): boolean => statSync(path).isFile() && readFileSync(path).equals(bytes);
+  return files
+    .filter(({ name, bytes }) => existsSync(join(folder, name)) && !same(join(folder, name), bytes))
+    .map(({ name }) => join(folder, name));
+}
 
 /** Writes all of `files` into `folder`, or none; the folder is made when it is not there. Gives the paths, as `folder` was named. */
 export function writeAll(folder: string, files: readonly Written[]): Outcome<readonly string[]> {

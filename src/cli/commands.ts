@@ -4,7 +4,7 @@ export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' 
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
 export type Option = Taking | Switch;
 export type Command = {
-  readonly name: 'sheet' | 'check' | 'why' | 'look' | 'new';
+  readonly name: 'sheet' | 'check' | 'why' | 'look' | 'new' | 'reopen';
   /** In order; those from `least` on may be left out. */
   readonly wants: readonly string[];
   readonly least: number;
@@ -56,6 +56,7 @@ export const COMMANDS: readonly Command[] = [
     options: [{ name: 'tool', takes: 'one', any: TOOLS }, WORKSHOP, JSON_OUT, HELP],
   },
   { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [HELP] },
+  { name: 'reopen', wants: ['sheet-file'], least: 1, options: [{ name: 'out', takes: 'folder' }, JSON_OUT, HELP] },
 ];
 
 /** What may stand without a command. */

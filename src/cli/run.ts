@@ -36,6 +36,8 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
       return (await import('./why.ts')).why(ask.words, ask.options, tools, console);
     case 'new':
       return (await import('./new.ts')).makeNew(ask.words, console);
+    case 'reopen':
+      return (await import('./reopen.ts')).reopen(ask.words, ask.options, tools, console);
     case 'look':
       return (await import('./look.ts')).look(ask.words, ask.options, console);
   }
