@@ -40,6 +40,8 @@ export type GripPage = {
   /** On the first page of its part. */
   readonly strip?: StripShown;
   readonly hold: readonly { readonly label: string; readonly title: string; readonly text: string }[];
+  /** What holds for all its rows, over them: dials, tools, lubricant, where the order is habit; '' where there is nothing. */
+  readonly once: string;
   readonly columns: {
     readonly do: string;
     readonly size: string;
@@ -74,6 +76,7 @@ export type Row = {
   readonly sizes: readonly SizeShown[];
   readonly rpm: string;
   readonly cuts: string;
+  /** A line a slide. */
   readonly dial: string;
   /** Is there a figure to write down? */
   readonly measure: 'box' | 'nothing';
@@ -81,8 +84,6 @@ export type Row = {
   readonly says: readonly string[];
   /** One line across the row, beneath it: dials from their nought, what binds the cut, set-up. */
   readonly under: string;
-  /** Said above the row where it begins a run whose order is habit. */
-  readonly free: string;
   readonly panel?: { readonly why: Paragraph; readonly stop: Paragraph };
 };
 /** `letter` stands for the value in the picture where that cannot hold it; `after` follows the value ('from A'). */

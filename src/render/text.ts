@@ -46,7 +46,16 @@ function gripLines(page: GripPage): readonly string[] {
     ...block.rows.flatMap((row) => rowLines(row, page)),
   ]);
   const { title, text, boxes } = page.checkpoint;
-  return [...hold, ...blocks, '', title, ...text.flatMap((line) => wrapped(line, STEP)), ...boxes.map((box) => `${STEP}[        ] ${box}`)];
+  const once = page.once === '' ? [] : ['', ...wrapped(page.once, STEP)];
+  return [
+    ...hold,
+    ...once,
+    ...blocks,
+    '',
+    title,
+    ...text.flatMap((line) => wrapped(line, STEP)),
+    ...boxes.map((box) => `${STEP}[        ] ${box}`),
+  ];
 }
 
 function rowLines(row: Row, page: GripPage): readonly string[] {
@@ -54,11 +63,10 @@ function rowLines(row: Row, page: GripPage): readonly string[] {
   const figures = [
     [columns.rpm, row.rpm],
     [columns.cuts, row.cuts],
-    [columns.dial, row.dial],
+    [columns.dial, row.dial.replaceAll('\n', ' · ')],
   ].filter(([, value]) => value !== '');
   const sizes = row.sizes.map((s) => [s.letter, s.text, s.limits, s.after].filter((piece) => piece !== '').join(' '));
   return [
-    ...(row.free ? [`${STEP}(${row.free})`] : []),
     `[ ] ${row.number.padStart(3)}  ${row.title}`,
     ...(row.note ? wrapped(row.note, STEP + STEP) : []),
     ...sizes.map((size) => `${STEP}${STEP}${columns.size}: ${size}${row.measure === 'box' ? `   ${columns.measured}: ________` : ''}`),

@@ -11,7 +11,7 @@ import { fitSize, textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { as, figure, unlinked, within } from './meant.ts';
-import { acrossTable, columnHeads, rowBlock } from './rows.ts';
+import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
 import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
@@ -25,7 +25,7 @@ export type GripMeans = Paper & {
 };
 
 /** A picture is no lower than this, and no higher than makes it clearer, mm. */
-const PICTURE = { least: 54, most: 118 } as const;
+const PICTURE = { least: 50, most: 118 } as const;
 const BOX = { width: 34, height: 6.4 } as const;
 const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
 const CHECK = { pad: 2.6, text: 108 } as const;
@@ -36,7 +36,7 @@ type Piece = { readonly height: number; readonly row?: Row; readonly title?: Blo
 export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): readonly Sheet[] {
   const top = PAGE.top + headBlock(means, view, page, 'fits').height;
   const check = checkpoint(means, page);
-  const room = footTop(means, page.caution) - 2 * GAP.row - top - columnHeads(means, page.columns).height;
+  const room = footTop(means, page.caution) - 2 * GAP.row - top - headsHeight(means, page);
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const lead = stripHeight(page.strip);
   const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail: check.height + GAP.block });
@@ -147,6 +147,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
           )
         : EMPTY,
     (y) => (picture ? { height: picture.height + GAP.block, items: drawnAt(picture, y + GAP.block / 2) } : EMPTY),
+    (y) => at(onceBlock(means, page.once), y),
     (y) => within(at(columnHeads(means, page.columns), y), table),
     ...own.map((piece) => (y: number) => within(at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y), table)),
     (y) => at(check, y + GAP.block),

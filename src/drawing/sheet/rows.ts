@@ -2,6 +2,7 @@
 import type { DimId } from '../../model/ids.ts';
 import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
+import { textWidth } from '../measure.ts';
 import { type Block, beside, paragraph, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
 import { row as asRow, tick } from './meant.ts';
@@ -10,12 +11,12 @@ import { GAP, PAGE, type Paper, STYLES, type Style, WIDTH } from './type.ts';
 /** Left edges and widths of the columns, mm from the page's left. */
 const COLUMNS = {
   number: { x: PAGE.left, width: 10 },
-  do: { x: 23, width: 57 },
-  letter: { x: 80.4, width: 3 },
-  size: { x: 83.5, width: 32 },
-  rpm: { x: 117, width: 12 },
-  cuts: { x: 130, width: 21 },
-  dial: { x: 152.5, width: 22 },
+  do: { x: 23, width: 54 },
+  letter: { x: 77.4, width: 3 },
+  size: { x: 80.5, width: 33 },
+  rpm: { x: 114.5, width: 12 },
+  cuts: { x: 127, width: 23.5 },
+  dial: { x: 151.5, width: 24 },
   measured: { x: 176, width: 14.5 },
   tick: { x: 192.6, width: 4.4 },
 } as const;
@@ -23,6 +24,16 @@ const COLUMNS = {
 const DOWN = { row: 0.8, title: 0.8, figure: 1, speed: 0.5, box: 0.2 } as const;
 const BOX_HEIGHT = 6;
 const WHY_WIDTH = 100;
+
+/** What holds for all rows, over the table. */
+export function onceBlock(paper: Paper, once: string): Block {
+  const said = paragraph(paper, STYLES.rowNote, once, { x: PAGE.left, top: 0, width: WIDTH });
+  return { height: said.height === 0 ? 0 : said.height + GAP.small, items: said.items };
+}
+
+export function headsHeight(paper: Paper, { once, columns }: Pick<GripPage, 'once' | 'columns'>): number {
+  return onceBlock(paper, once).height + columnHeads(paper, columns).height;
+}
 
 /** Heads of the columns over a heavy rule. */
 export function columnHeads(paper: Paper, columns: GripPage['columns']): Block {
@@ -56,15 +67,7 @@ function headWidth(name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' | 'measured'): 
 
 /** `lettered`: lengths that the picture shows by letter; the row says which is which. */
 export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
-  const free =
-    row.free === ''
-      ? []
-      : [
-          (top: number) =>
-            acrossTable(paragraph(paper, STYLES.small, row.free, { x: COLUMNS.do.x, top: top + GAP.small, width: WIDTH / 2 })),
-        ];
   const body = stack(0, 0, [
-    ...free,
     (top) => cells(paper, row, top + DOWN.row, lettered),
     (top) => acrossTable(underText(paper, row, top)),
     (top) => acrossTable(panelText(paper, row, top + GAP.row)),
@@ -129,11 +132,27 @@ function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top:
     const line = paragraph(paper, STYLES.second, joined([shown.text, shown.limits, shown.after]), { ...place, top });
     return { height: line.height, items: [...mark, ...line.items] };
   }
+  const oneLine = besideSize(paper, shown, top);
+  if (oneLine) return { height: oneLine.height, items: [...mark, ...oneLine.items] };
   const both = stack(top, 0, [
     (y) => paragraph(paper, STYLES.size, shown.text, { ...place, top: y }),
     (y) => paragraph(paper, STYLES.limits, joined([shown.limits, shown.after]), { ...place, top: y }),
   ]);
   return { height: both.height, items: [...mark, ...both.items] };
+}
+
+/** Size, limits and where from in one line, where the column has room for them. */
+function besideSize(paper: Paper, { text, limits, after }: SizeShown, top: number): Block | undefined {
+  const { x, width } = COLUMNS.size;
+  const from = x + textWidth(paper.advances, STYLES.size.font, STYLES.size.size, text) + GAP.row;
+  const rest = joined([limits, after]);
+  if (from + textWidth(paper.advances, STYLES.limits.font, STYLES.limits.size, rest) > x + width) return undefined;
+  const down = STYLES.size.size - STYLES.limits.size;
+  const blocks = [
+    paragraph(paper, STYLES.size, text, { x, top, width }),
+    paragraph(paper, STYLES.limits, rest, { x: from, top: top + down, width }),
+  ];
+  return beside(blocks);
 }
 
 const joined = (pieces: readonly string[]): string => pieces.filter((piece) => piece !== '').join(' ');

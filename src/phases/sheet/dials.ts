@@ -2,6 +2,7 @@
 import type { Words } from '../../base/words.ts';
 import { passes } from '../../drawing/sheet/format.ts';
 import type { Figures, Operation, Reading } from '../../model/plan.ts';
+import { SAID_OVER } from './once.ts';
 
 /** In the order in which they are needed. */
 export function figuresSaid(operation: Operation, figures: Figures | undefined, words: Words): readonly string[] {
@@ -10,7 +11,7 @@ export function figuresSaid(operation: Operation, figures: Figures | undefined, 
     ...readingsSaid(operation, figures, words),
     ...slideSaid(figures, words),
     ...boundSaid(operation, figures, words),
-    ...(figures.says ?? []).map((say) => words.say(say.id, say.grounds)),
+    ...(figures.says ?? []).filter(({ id }) => !SAID_OVER.includes(id)).map((say) => words.say(say.id, say.grounds)),
     ...(figures.spring && operation.verb === 'turn' ? [words.say('cuts.spring')] : []),
   ];
 }
@@ -21,7 +22,7 @@ export function passesText({ passes: cuts = [], measure }: Figures, words: Words
   return [passes(cuts.slice(0, measure)), words.say('dial.measure'), passes(cuts.slice(measure))].join(', ');
 }
 
-/** A few readings stand in the column, 'cross 50, 85, 1t'; of more it has the whole, 'cross 2 turns 5 div · carriage 120 div'. */
+/** A few readings stand in the column, 'cross 50, 85, 1t'; of more it has the whole, 'cross 2t 5', and on a line of its own 'carriage 120 div'. */
 export function dialText(figures: Figures, words: Words): string {
   const { dial, readings = [], zero, along } = figures;
   if (!dial) return '';
@@ -30,7 +31,7 @@ export function dialText(figures: Figures, words: Words): string {
   const text = few ? words.say('dial.few', { slide, readings: listed(readings, words) }) : words.say('dial', { slide, ...shown(dial) });
   if (zero && words.has(`zero.${zero.at}`)) return words.say('dial.from', { dial: text, zero: words.say(`zero.${zero.at}`) });
   if (!along) return text;
-  return words.say('dial.along', { cross: text, slide: words.say(`slide.${along.which}`), along: words.say('dial.turns', shown(along)) });
+  return [text, words.say('dial', { slide: words.say(`slide.${along.which}`), ...shown(along) })].join('\n');
 }
 /** Readings that the column has room for. */
 const FEW = 2 + 1;
@@ -44,7 +45,7 @@ const shown = ({ turns, divisions }: Reading): { readonly turns: number; readonl
 const listed = (readings: readonly Reading[], words: Words): string =>
   readings.map((reading) => words.say('dial.short', shown(reading))).join(', ');
 
-/** Many readings stand beneath the row; where their nought is, is said once. */
+/** Many readings stand beneath the row; where their nought is, the page says. */
 function readingsSaid({ verb }: Operation, { readings = [], zero, outward }: Figures, words: Words): readonly string[] {
   if (zero === undefined || readings.length === 0) return [];
   const many =
@@ -52,7 +53,7 @@ function readingsSaid({ verb }: Operation, { readings = [], zero, outward }: Fig
       ? [words.say('dial.readings', { slide: words.say(`dial.${readings[0]?.which ?? 'cross'}`), readings: listed(readings, words) })]
       : [];
   const away = outward && verb !== 'cone' ? [words.say('dial.outward')] : [];
-  return [words.say('dial.zero'), ...many, ...away];
+  return [...many, ...away];
 }
 
 function slideSaid({ slide }: Figures, words: Words): readonly string[] {

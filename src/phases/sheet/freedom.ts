@@ -5,18 +5,15 @@
 import type { Words } from '../../base/words.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { SetUp } from '../../model/plan.ts';
-import type { Row } from '../../model/sheet.ts';
 import { type Desk, wayOf } from './lookup.ts';
 
-/** The same rows; the first of each free run says that any order will do. */
-export function withFreedom(desk: Desk, setUp: SetUp, rows: readonly Row[], words: Words): readonly Row[] {
-  const runs = freeRuns(desk, setUp);
-  return rows.map((row) => {
-    const run = runs.find((r) => r.length > 1 && r[0] === row.op);
-    return run
-      ? { ...row, free: words.say('free', { from: desk.number(run[0] ?? ''), to: desk.number(run.at(-1) ?? ''), count: run.length }) }
-      : row;
-  });
+/** '40 and 50, 60 to 80'; '' where every order is bound. */
+export function freeSaid(desk: Desk, setUp: SetUp, words: Words): string {
+  const runs = freeRuns(desk, setUp).filter((run) => run.length > 1);
+  const named = runs.map((run) =>
+    words.say('free.run', { from: desk.number(run[0] ?? ''), to: desk.number(run.at(-1) ?? ''), count: run.length }),
+  );
+  return named.length === 0 ? '' : words.say('free', { runs: named.join(', ') });
 }
 
 export function freeRuns(desk: Desk, setUp: SetUp): readonly (readonly OpId[])[] {

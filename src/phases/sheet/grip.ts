@@ -6,8 +6,8 @@ import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
-import { withFreedom } from './freedom.ts';
 import { type Desk, lastOf } from './lookup.ts';
+import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
 import { withPanel } from './panel.ts';
 
@@ -17,7 +17,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
   const place = desk.planned.route.setUps.indexOf(setUp);
   const grip = gripName(desk, setUp, words);
   const name = partName(part, words);
-  const own = withPanel(desk, setUp, withFreedom(desk, setUp, rowsOf(desk, setUp, words), words), words);
+  const own = withPanel(desk, setUp, rowsOf(desk, setUp, commonOf(desk, setUp), words), words);
   return {
     kind: 'grip',
     key: keyOf(part.id, place),
@@ -29,6 +29,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
     grip,
     of: setUp.grip.kind === 'bench' ? '' : words.say('grip.of', { count: desk.grips.length }),
     hold: holdOf(plan, desk, setUp, words),
+    once: onceSaid(desk, setUp, words),
     columns: columnsOf(words),
     blocks: [
       { title: '', text: '', rows: own },
@@ -49,7 +50,7 @@ function benchBlock(
   panel: 'said' | 'unsaid',
   words: Words,
 ): { readonly title: string; readonly text: string; readonly rows: readonly Row[] } {
-  const rows = rowsOf(desk, setUp, words);
+  const rows = rowsOf(desk, setUp, NOTHING_COMMON, words);
   return {
     title: words.say('bench.then'),
     text: words.say('bench.how'),

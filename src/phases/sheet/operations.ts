@@ -7,25 +7,39 @@ import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../..
 import type { Row, SizeShown } from '../../model/sheet.ts';
 import { dialText, figuresSaid, passesText } from './dials.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
+import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
 import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
-/** The rows of one set-up, in order. `letters` of sizes are given through the set-up: the picture may show them instead of values. */
-export function rowsOf(desk: Desk, setUp: SetUp, words: Words): readonly Row[] {
+/**
+ * The rows of one set-up, in order. `letters` of sizes are given through the set-up: the picture may show them instead of values.
+ * `common`: what the page says once over all of them.
+ */
+export function rowsOf(desk: Desk, setUp: SetUp, common: Common, words: Words): readonly Row[] {
   const lengths = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const letterOf = (working: Working): string => (working.measures === 'length' ? (LETTERS[lengths.indexOf(working)] ?? '') : '');
   const told = new Set<string>();
-  return setUp.operations.map((op) => rowOf(desk, setUp, op, words, letterOf, told));
+  return setUp.operations.map((op) => rowOf({ desk, setUp, op, words, letterOf, told, common }));
 }
 
-function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (working: Working) => string, told: Set<string>): Row {
+type RowAsk = {
+  readonly desk: Desk;
+  readonly setUp: SetUp;
+  readonly op: OpId;
+  readonly words: Words;
+  readonly letterOf: (working: Working) => string;
+  readonly told: Set<string>;
+  readonly common: Common;
+};
+
+function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row {
   const operation = desk.operation(op);
   const figures = desk.figures(op);
   const sizes = sizesOf(desk, setUp, operation, words, letterOf);
-  const facts = factsOf(desk, setUp, operation, sizes, words);
+  const facts = { ...factsOf(desk, setUp, operation, sizes, words), ...figureFacts(operation, figures, common, words) };
   return {
     op,
     number: desk.number(op),
@@ -37,13 +51,13 @@ function rowOf(desk: Desk, setUp: SetUp, op: OpId, words: Words, letterOf: (work
     dial: dialOf(figures, words),
     measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
     says: [
-      ...threadSaid(figures, words),
       ...narrowSaid(figures, words),
       ...stairsSaid(desk, operation, words),
       ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
     ],
-    under: saidOnce(figuresSaid(operation, figures, words), told).join(` ${words.say('under.between')} `),
-    free: '',
+    under: saidOnce([...threadSaid(figures, words), ...figuresSaid(operation, figures, words)], told).join(
+      ` ${words.say('under.between')} `,
+    ),
   };
 }
 
@@ -70,7 +84,6 @@ function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
 export type OpFacts = Readonly<Record<string, string | number | boolean>>;
 
 function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly SizeShown[], words: Words): OpFacts {
-  const figures = desk.figures(operation.id);
   const cuts = wayOf(operation, setUp)?.cuts ?? [];
   const length = desk.workings(operation.id).find((w) => w.measures === 'length');
   return {
@@ -81,9 +94,16 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     size: sizes[0]?.text ?? '',
     length: length ? size(length.limits.target) : '',
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
-    tool: nameOfTool(operation.tool, words),
-    lubricant: figures?.lubricant ? words.say(`lubricant.${figures.lubricant}`) : '',
-    feed: figures?.feed === undefined ? '' : String(figures.feed),
+  };
+}
+
+/** Feed to the hundredth: no lathe of this kind feeds finer than a person can tell. */
+function figureFacts(operation: Operation, figures: Figures | undefined, common: Common, words: Words): OpFacts {
+  const { lubricant, feed } = figures ?? {};
+  return {
+    tool: nameOfTool(operation.tool, words, materialSaid(operation, common)),
+    lubricant: lubricant === undefined || lubricant === common.lubricant ? '' : words.say(`lubricant.${lubricant}`),
+    feed: feed === undefined ? '' : String(Math.round(feed * 100) / 100),
     nuts: nutsOf(figures, words),
   };
 }
@@ -123,11 +143,11 @@ export function nameOfFeature(id: string, words: Words): string {
   return words.has(`feature.${name}`) ? words.say(`feature.${name}`) : name.replace(/[-.]/g, ' ');
 }
 
-export function nameOfTool(tool: ToolUse, words: Words): string {
+export function nameOfTool(tool: ToolUse, words: Words, material: string = tool.material): string {
   return words.say(`tool.${tool.kind}`, {
     size: tool.size === undefined ? '' : short(tool.size),
     thread: threadName(tool.thread ?? ''),
-    material: tool.material,
+    material,
   });
 }
 
