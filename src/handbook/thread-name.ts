@@ -48,5 +48,8 @@ function inchSizeOf(value: unknown): Size | undefined {
 
 function notAThread(value: unknown): Problem {
   const word = shown(String(value));
+  if (STARTS.test(word)) return { problem: 'read.several-starts', grounds: { word } };
   return { problem: 'read.not-a-thread', grounds: { word, near: nearestThreads(word).join(', ') } };
 }
+/** 'M10x2 2 start', 'M10xPh2P1'. */
+const STARTS = /\bstarts?\b|ph ?\d+(?:\.\d+)? ?p/i;

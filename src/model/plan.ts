@@ -185,6 +185,8 @@ export type Figures = {
   readonly readings?: readonly Reading[];
   /** The tool is fed away from the axis: slack is taken up outward. */
   readonly outward?: true;
+  /** With it: divisions of the cross slide's dial that its lost motion takes up, where the workshop says. */
+  readonly slack?: number;
   /** Stop and measure before this pass (from 0); what is left is set by what was measured. */
   readonly measure?: number;
   /** Passes taken again at the same setting. */

@@ -1,6 +1,6 @@
 /** What a movement is on a dial: whole turns and divisions, from where the dial was set to nought. */
 import { type Len, len } from '../base/units.ts';
-import type { Reading } from '../model/plan.ts';
+import type { Figures, Reading } from '../model/plan.ts';
 import type { Dial, Workshop } from '../model/workshop.ts';
 
 export type DialRead = Reading;
@@ -26,6 +26,11 @@ export function crossReadings(dials: Dials, passes: readonly Len[], change: Len)
 /** The same along the axis. */
 export function alongReadings(dials: Dials, which: 'top' | 'carriage' | 'tailstock', passes: readonly Len[]): readonly Reading[] {
   return sums(passes).map((done) => readAlong(dials, which, done));
+}
+
+/** Of a cut that is fed outward: the lost motion of the cross slide in divisions of its dial, up to a whole one. */
+export function outwardBy({ cross: { backlash = len(0), division } }: Dials): Pick<Figures, 'outward' | 'slack'> {
+  return { outward: true, ...(backlash > 0 ? { slack: Math.ceil(backlash / division) } : {}) };
 }
 
 /** What one division of the cross slide takes a side. */

@@ -11,8 +11,12 @@ import type { Workshop } from '../model/workshop.ts';
 export type Lathe = Workshop['lathe'];
 /** `length`: of full thread. */
 export type WheelsAsk = { readonly thread: ThreadSize; readonly length: Len };
-/** The nearest train where none will do; none where the box makes no train at all. */
-export type NoWheels = { readonly nearest?: { readonly scored: Scored; readonly lead: LeadError } };
+/** The nearest train where none will do; nothing where the box makes no train at all. */
+export type NoWheels = {
+  readonly nearest?: { readonly scored: Scored; readonly lead: LeadError };
+  /** It is a left-hand thread, and nothing turns the leadscrew the other way. */
+  readonly wayRound?: 'one only';
+};
 
 /** The wheels to use, or why there are none. */
 export function wheelsFor(lathe: Lathe, ask: WheelsAsk): { readonly wheels: WheelsUsed } | { readonly none: NoWheels } {
@@ -23,6 +27,7 @@ export function wheelsFor(lathe: Lathe, ask: WheelsAsk): { readonly wheels: Whee
   const tolerance = len(hi - lo);
   const lead = leadError({ error: scored.off / scored.by, engaged, flankAngle: ask.thread.flankAngle, tolerance });
   if (!lead.bearable) return { none: { nearest: { scored, lead } } };
+  if (ask.thread.hand === 'left' && leftBy(lathe, scored) === 'none') return { none: { wayRound: 'one only' } };
   return { wheels: wheelsOf(lathe, ask.thread, scored, { engaged, off: lead.off, acts: lead.acts, tolerance }) };
 }
 

@@ -108,6 +108,16 @@ it.each([
 });
 
 /** A drives B; C, on B's stud, drives D. */
+describe('wheels for 191 to 23 (A. Brocot’s example, as told by B. Austin, AMS Feature Column, December 2008; errors by arithmetic)', () => {
+  it.each([
+    [83, 10, -523.6],
+    [108, 13, 402.7],
+  ])('%i to %i: %d millionths', (driver, driven, ppm) => {
+    const leads = { leadscrew: { units: 23, per: 1 }, pitch: { units: 191, per: 1 } };
+    expect(ppmOf(score({ drivers: [driver], driven: [driven] }, leads))).toBeCloseTo(ppm, 1);
+  });
+});
+
 describe('which four wheels go together', () => {
   it.each([
     [20, 65, 55, 80, true, CHART],

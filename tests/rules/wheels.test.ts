@@ -75,7 +75,9 @@ describe('left hand', () => {
   it('by the tumbler, by a second idler that is left in the box, or by nothing', () => {
     expect(used({ tumbler: true }, 'M10x1', left)?.leftBy).toBe('tumbler');
     expect(used({}, 'M10x1', left)?.leftBy).toBe(20);
-    expect(used({ gears: [40, 80, 45] }, 'M10x1', left)?.leftBy).toBe('none');
+    expect(on({ gears: [40, 80, 45] }, 'M10x1', left)).toEqual({ none: { wayRound: 'one only' } });
+    expect(used({ gears: [40, 80, 45], tumbler: true }, 'M10x1', left)?.leftBy).toBe('tumbler');
+    expect(used({ gears: [40, 80, 45] }, 'M10x1')?.leftBy).toBeUndefined();
     expect(used({}, 'M10x1')?.leftBy).toBeUndefined();
   });
 });

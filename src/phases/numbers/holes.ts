@@ -68,7 +68,11 @@ function zeroOf({ operation, through, way }: Removal): NonNullable<Figures['zero
 }
 
 // ---- feed ---------------------------------------------------------------------------------------------------------------------
-type Fed = { readonly feed: number; readonly bound: string };
+type Fed = {
+  readonly feed: number;
+  readonly bound: string /** A drill to use before it, that drive and hand bear. */;
+  readonly step?: Len;
+};
 
 /** mm a turn, by the tailstock's wheel: what is usual, or what drive and hand bear. */
 function fedBy(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefined, factor: number): Fed | undefined {
@@ -90,7 +94,18 @@ function bornBy({ removal, material, workshop }: Asked, rpm: Speed, usual: numbe
     if (!load || (load.torque <= torque && load.thrust <= thrust)) return { feed, bound };
     bound = load.torque > torque ? driveBound(workshop.lathe, rpm.value) : 'bound.hand';
   }
-  return { feed: least, bound: bound === 'bound.tool' ? bound : 'bound.least-cut' };
+  if (bound === 'bound.tool') return { feed: least, bound };
+  const bears = (drill: Len, hole: Len): boolean => {
+    const load = loadOf(material, drill, hole, Math.min(least, machining.value('drill.least.feed')));
+    return load === undefined || (load.torque <= torque && load.thrust <= thrust);
+  };
+  const step = drillBetween(workshop.tools.drills, touch, diameter, bears);
+  return { feed: least, bound: 'bound.least-cut', ...(step === undefined ? {} : { step }) };
+}
+
+/** The smallest drill of the rack that both it and the one after it can be driven with; none where no single step does. */
+export function drillBetween(rack: readonly Len[], hole: Len, last: Len, bears: (drill: Len, hole: Len) => boolean): Len | undefined {
+  return [...rack].sort((a, b) => a - b).find((drill) => drill > hole && drill < last && bears(drill, hole) && bears(last, drill));
 }
 
 /** A hole that is there already takes its share of torque and thrust away. */
@@ -112,7 +127,9 @@ const toThousandth = (feed: number): number => Math.round(feed * 1000) / 1000;
 function saysOf({ removal }: Asked, steps: readonly Len[], fed: Fed | undefined): Pick<Figures, 'says'> {
   const says: readonly Say[] = [
     ...(steps.length > 1 ? [pecksSaid(steps, removal.diameter ?? len(0))] : []),
-    ...(fed?.bound === 'bound.least-cut' ? [{ id: 'say.drill.between', grounds: {} }] : []),
+    ...(fed?.bound === 'bound.least-cut'
+      ? [{ id: 'say.drill.between', grounds: { step: fed.step === undefined ? '' : show(fed.step) } }]
+      : []),
   ];
   return says.length > 0 ? { says } : {};
 }

@@ -7,7 +7,7 @@ import type { Say } from '../../model/part.ts';
 import type { Figures } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
 import { cuttingForce, driveBound, type Speed, shortTorque } from '../../rules/cutting.ts';
-import { radialOf, readCross } from '../../rules/dials.ts';
+import { outwardBy, radialOf, readCross } from '../../rules/dials.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './asked.ts';
 
 export function plungeFigures(asked: Asked): Partial<Figures> {
@@ -25,7 +25,7 @@ export function plungeFigures(asked: Asked): Partial<Figures> {
       ? { passes: [radialOf(stock.amount)], dial: readCross(dials, stock.amount), readings: [readCross(dials, stock.amount)] }
       : {}),
     ...(touch === undefined || touch === 0 ? {} : { zero: { at: 'diameter' as const, diameter: touch } }),
-    ...(isInside(asked) ? { outward: true as const } : {}),
+    ...(isInside(asked) ? outwardBy(dials) : {}),
     ...(stock && removal.operation.verb !== 'groove' ? { says: partingSays(stock.amount, fed?.stalls ?? false) } : {}),
   };
 }

@@ -8,7 +8,7 @@ import { findMaterial } from '../../handbook/materials.ts';
 import type { Cone } from '../../model/part.ts';
 import type { Figures, Reading, Verb } from '../../model/plan.ts';
 import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
-import { alongReadings, crossReadings, crossUnit, radialOf, readAlong, readCross } from '../../rules/dials.ts';
+import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross } from '../../rules/dials.ts';
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandOf, CALLED, dataOf, diameterMade, isFinal, optional, speedOf } from './asked.ts';
@@ -144,7 +144,7 @@ function unitOf({ removal, workshop }: Asked): Len {
 }
 
 // ---- dials --------------------------------------------------------------------------------------------------------------------
-type DialFigures = Pick<Figures, 'dial' | 'zero' | 'readings' | 'outward' | 'along' | 'slide'>;
+type DialFigures = Pick<Figures, 'dial' | 'zero' | 'readings' | 'outward' | 'slack' | 'along' | 'slide'>;
 
 function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures {
   const { removal, workshop } = asked;
@@ -161,7 +161,7 @@ function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures 
     dial: readCross(dials, stock.amount),
     ...(touch === undefined || touch === 0 ? {} : { zero: { at: 'diameter', diameter: touch } }),
     ...(passes ? { readings: crossReadings(dials, passes, stock.amount) } : {}),
-    ...(isInside(asked) ? { outward: true } : {}),
+    ...(isInside(asked) ? outwardBy(dials) : {}),
     ...optional('along', alongOf(asked)),
     ...optional('slide', slideOf(asked)),
   };

@@ -46,13 +46,13 @@ const listed = (readings: readonly Reading[], words: Words): string =>
   readings.map((reading) => words.say('dial.short', shown(reading))).join(', ');
 
 /** Many readings stand beneath the row; where their nought is, the page says. */
-function readingsSaid({ verb }: Operation, { readings = [], zero, outward }: Figures, words: Words): readonly string[] {
+function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack }: Figures, words: Words): readonly string[] {
   if (zero === undefined || readings.length === 0) return [];
   const many =
     readings.length > FEW
       ? [words.say('dial.readings', { slide: words.say(`dial.${readings[0]?.which ?? 'cross'}`), readings: listed(readings, words) })]
       : [];
-  const away = outward && verb !== 'cone' ? [words.say('dial.outward')] : [];
+  const away = outward && verb !== 'cone' ? [words.say('dial.outward', { slack: slack ?? '' })] : [];
   return [...many, ...away];
 }
 

@@ -1,6 +1,6 @@
 /** What holds for a whole grip is said once, over its rows: where the dials' nought is, the tools' metal and shape, what keeps the cut wet. */
 import type { Words } from '../../base/words.ts';
-import type { Figures, Operation, SetUp } from '../../model/plan.ts';
+import type { Figures, Operation, SetUp, Verb } from '../../model/plan.ts';
 import { freeSaid } from './freedom.ts';
 import type { Desk } from './lookup.ts';
 
@@ -21,6 +21,9 @@ const EDGED: readonly string[] = ['turning', 'boring'];
 const onlyOf = ([first = '', ...others]: readonly string[]): string =>
   others.length > 0 && others.every((other) => other === first) ? first : '';
 
+/** A face keeps a pip, a thread its form wrong, a cone its straight line bent, where the edge is off the centre's height. */
+const ON_CENTRE: readonly Verb[] = ['face', 'screw-cut', 'cone', 'form'];
+
 /** Lines that a row leaves to the head of its table. */
 export const SAID_OVER: readonly string[] = ['say.rake', 'say.lips', 'say.hardens'];
 
@@ -33,6 +36,7 @@ export function onceSaid(desk: Desk, setUp: SetUp, words: Words): string {
   return [
     ...(figures.some(hasDial) ? [words.say('once.dials')] : []),
     ...(material === '' ? [] : [words.say('once.material', { material })]),
+    ...(setUp.operations.some((op) => ON_CENTRE.includes(desk.operation(op).verb)) ? [words.say('once.height')] : []),
     ...metal.map((id) => words.say(id)),
     ...(lubricant === '' ? [] : [words.say('once.lubricant', { lubricant: words.say(`lubricant.${lubricant}`) })]),
     ...[freeSaid(desk, setUp, words)].filter((said) => said !== ''),

@@ -2,7 +2,7 @@
 import { len, mm } from '../../base/units.ts';
 import { ppmOf } from '../../handbook/trains.ts';
 import type { Feature } from '../../model/part.ts';
-import type { Grounds, Method, Operation, Way } from '../../model/plan.ts';
+import type { Because, Grounds, Method, Operation, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, operation, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { dieFor, tapFor } from '../tools.ts';
@@ -65,11 +65,13 @@ export const screwCutOutside: MethodRule = methodRule({
 function screwCut(f: ThreadFeature, c: Context, method: Method): Offer {
   const found = wheelsFor(c.workshop.lathe, { thread: f.thread, length: len(f.to - f.from) });
   if ('wheels' in found) return { methods: [method] };
-  const { nearest } = found.none;
-  const because = nearest
-    ? { rule: 'no-train', grounds: nearestSaid(f, nearest) }
-    : { rule: 'no-change-wheels', grounds: { thread: f.thread.name } };
-  return { refused: [{ what: `${f.id}/screw-cut`, because, lacks: `wheels-${f.thread.pitch}`, would: { method } }] };
+  const lacks = found.none.wayRound ? 'leadscrew-reversed' : `wheels-${f.thread.pitch}`;
+  return { refused: [{ what: `${f.id}/screw-cut`, because: whyNone(f, found.none), lacks, would: { method } }] };
+}
+
+function whyNone(f: ThreadFeature, { nearest, wayRound }: NoWheels): Because {
+  if (nearest) return { rule: 'no-train', grounds: nearestSaid(f, nearest) };
+  return { rule: wayRound ? 'no-left-hand' : 'no-change-wheels', grounds: { thread: f.thread.name } };
 }
 
 function nearestSaid(f: ThreadFeature, { scored, lead }: NonNullable<NoWheels['nearest']>): Grounds {

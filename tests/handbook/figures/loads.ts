@@ -163,7 +163,10 @@ export const loadFigures: readonly Figure[] = [
   ...figures('machinecalcs.com, boring bar: what holds it to 0.001 in', 0.0005, [
     ['thickness, in', () => (stiff.cantilever(100, 4, 1, 29e6) / 0.001) ** 0.25, 1.106],
   ]),
-  ...figures('Machinery’s Handbook 31, p. 1152: P = M n / 9550', 0.0001, [['kW of 9.55 N m at 1000', () => powerOfTorque(9.55, 1000), 1]]),
+  ...figures('Machinery’s Handbook 31, p. 1152: P = M n / 9550', 0.0001, [
+    ['kW of 9.55 N m at 1000', () => powerOfTorque(9.55, 1000), 1],
+    ['kW of 5.677 N m at 800, arithmetic', () => powerOfTorque(5.677, 800), 0.4756],
+  ]),
   ...figures('Grove Components, tap terminology, groveco.co.uk', 0.001, [
     ['lead of a taper tap', () => tapping.value('tap.lead.taper'), 10],
     ['of a second', () => tapping.value('tap.lead.second'), 5],
