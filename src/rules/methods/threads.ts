@@ -71,7 +71,8 @@ function screwCut(f: ThreadFeature, c: Context, method: Method): Offer {
 
 function whyNone(f: ThreadFeature, { nearest, wayRound }: NoWheels): Because {
   if (nearest) return { rule: 'no-train', grounds: nearestSaid(f, nearest) };
-  return { rule: wayRound ? 'no-left-hand' : 'no-change-wheels', grounds: { thread: f.thread.name } };
+  const grounds = { thread: f.thread.name };
+  return wayRound ? { rule: 'left-hand-unreversed', grounds } : { rule: 'no-change-wheels', grounds };
 }
 
 function nearestSaid(f: ThreadFeature, { scored, lead }: NonNullable<NoWheels['nearest']>): Grounds {
