@@ -116,6 +116,8 @@ export type Operation = {
   readonly tool: ToolUse;
   /** By the end that points away from the headstock; 'bench' for work off the lathe. */
   readonly ways: { readonly first?: Way; readonly second?: Way; readonly bench?: Way };
+  /** Round work lies in a vee-block on this stretch of itself meanwhile, and is clamped there. */
+  readonly lies?: { readonly from: Len; readonly to: Len };
   /** Light work (a facing cut, a chamfer, a stone) may be done in a shorter grip. */
   readonly light: boolean;
   readonly because: readonly Because[];

@@ -77,3 +77,29 @@ describe('a long screw that is spoilt', () => {
     expect(failing({ ...sound.route, setUps })).toContainEqual(['held', 'on-the-centre']);
   });
 });
+
+describe('a vee under the drill press', () => {
+  const pin = (plain: number): readonly string[] => [
+    'first: { letter: A }',
+    'second: { letter: B }',
+    `outside: [{ name: pin, diameter: 12 mm, length: ${plain} mm }]`,
+    'side: [{ name: hole, cross-hole: 3 mm, on: pin, at: 8 mm }]',
+  ];
+  const sound = ownPart(planOwn(pin(24)));
+  it('lies on its plain section, and the proof says how much of it there is', () => {
+    const said = sound.proof.claims.filter((c) => c.grounds.kind === 'vee');
+    // half of the diameter lies steady: common practice, no source
+    expect(said.map((c) => [c.holds, c.grounds.has, c.grounds.wants])).toEqual([[true, '24.00', '6.00']]);
+  });
+  it.each<readonly [string, { readonly from: number; readonly to: number }, string]>([
+    ['on too little', { from: 0, to: 5 }, 'short'],
+    ['beside the work', { from: 60, to: 80 }, 'nothing'],
+  ])('is refused by the proof %s', (_what, { from, to }, reason) => {
+    const chosen = sound.route.chosen.map((m) => ({
+      ...m,
+      operations: m.operations.map((o) => (o.lies ? { ...o, lies: { from: mm(from), to: mm(to) } } : o)),
+    }));
+    const { claims } = prove({ part: sound.part, route: { ...sound.route, chosen }, chart: sound.chart, workshop: shop });
+    expect(claims.filter((c) => !c.holds).map((c) => [c.kind, c.grounds.reason])).toEqual([['grip', reason]]);
+  });
+});

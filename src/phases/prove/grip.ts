@@ -102,7 +102,7 @@ function isCentred(asked: Case, section: Section, grip: Grip): boolean {
 }
 
 /** A thread that is cut, or a seat or sealing surface that is finished. */
-function isKept(asked: Case, section: Section, id: SurfaceId | ''): boolean {
+export function isKept(asked: Case, section: Section, id: SurfaceId | ''): boolean {
   const surface = asked.part.surfaces.find((one) => one.id === id);
   if (surface?.role === 'seat' || surface?.role === 'sealing')
     return throughs(section).some((one) => one.outer.mark.surface === id && one.outer.mark.stage === 'final');

@@ -25,6 +25,8 @@ function reasonOf(asked: Case, step: Step): 'nothing-held' | 'not-joined' | 'fal
   if (!parts && piecesOf(step.after).count > pieces.count) return 'falls-off';
   if (isOnCentre(step.setUp.grip) && step.way.sweeps.some((sweep) => sweep.take === 'face' || sweep.take === 'bore'))
     return 'on-the-centre';
+  // drawn out of its hold to be sawn, as far as it takes, with the lathe stopped
+  if (step.operation.verb === 'saw-off') return '';
   return inHoldOf(asked, step, cells) > figure('proof.hold.slack') ? 'in-the-hold' : '';
 }
 

@@ -10,6 +10,7 @@ import { type Case, claim, figure, short, show } from './claims.ts';
 import { gripClaim, thinnest } from './grip.ts';
 import { heldClaims } from './held.ts';
 import { keptClaims } from './touch.ts';
+import { veeClaims } from './vee.ts';
 
 export function wayClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
   const opening = steps.filter((step, i) => step.setUp.no !== steps[i - 1]?.setUp.no && step.setUp.grip.kind !== 'bench');
@@ -28,6 +29,7 @@ function stepClaims(asked: Case, step: Step): readonly Claim[] {
   return [
     ...thereClaims(asked, step),
     ...heldClaims(asked, step),
+    ...veeClaims(asked, step),
     ...airClaims(asked, step),
     ...guideClaims(asked, step),
     ...reachClaims(asked, step),

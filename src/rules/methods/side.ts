@@ -30,7 +30,7 @@ export const atTheBench: MethodRule = methodRule({
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
     const vee = f.does === 'cross-hole' ? lying(c) : undefined;
     const guide = guideFor(c, f, how.verb);
-    const op: Operation = operation(
+    const made = operation(
       {
         feature: f.id,
         step: how.verb,
@@ -42,23 +42,25 @@ export const atTheBench: MethodRule = methodRule({
       [{ rule: how.verb, grounds: {} }, ...(vee ? [{ rule: 'vee-block', grounds: {} }] : [])],
       [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...guide.says],
     );
+    const op: Operation = vee?.lies ? { ...made, lies: vee.lies } : made;
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
     return vee && vee.has < vee.wants
-      ? { refused: [{ what: f.id, because: { rule: 'vee-short', grounds: {} }, ...vee, would: { method } }] }
+      ? { refused: [{ what: f.id, because: { rule: 'vee-short', grounds: {} }, has: vee.has, wants: vee.wants, would: { method } }] }
       : { methods: [method] };
   },
 });
 
 /** Round work lies in a vee by the section that lies steadiest; a hexagon is held by its flats. Nothing kept is clamped. */
-function lying(c: Context): { readonly has: Len; readonly wants: Len } | undefined {
+type Lying = { readonly has: Len; readonly wants: Len; readonly lies?: NonNullable<Operation['lies']> };
+function lying(c: Context): Lying | undefined {
   if (c.outsides.some((o) => o.section === 'hexagon')) return undefined;
   const plain = c.outsides.filter((o) => !KEPT.includes(o.role) && !c.threads.some((t) => t.on === o.cylinder));
-  const all = plain.flatMap((o) => {
+  const all = plain.flatMap((o): readonly Lying[] => {
     const wants = len(Math.max(scaled(c.cylinder(o.cylinder).size.target, 'vee.ratio'), length('vee.least')));
-    return stretchesOf(c.cylinder(o.cylinder)).map(({ from, to }) => ({ has: minus(to, from), wants }));
+    return stretchesOf(c.cylinder(o.cylinder)).map(({ from, to }) => ({ has: minus(to, from), wants, lies: { from, to } }));
   });
   return all.sort((a, b) => b.has - b.wants - (a.has - a.wants))[0] ?? { has: len(0), wants: length('vee.least') };
 }
