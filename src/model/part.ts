@@ -14,6 +14,8 @@ export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len;
 export type LimitSource = {
   readonly kind: 'stated' | 'fit' | 'thread' | 'role' | 'general' | 'stock' | 'chart';
   readonly as: string;
+  /** Of a fit: the whole size as the person wrote it, where that says more than millimetres and the fit. */
+  readonly written?: string;
   readonly fact?: FactId;
 };
 

@@ -14,6 +14,8 @@ describe('a size', () => {
     ['6 H7', { nominal: mm(6), fit: 'H7' }],
     ['6 mm js6', { nominal: mm(6), fit: 'js6' }],
     ['1/2 in h9', { nominal: inch(0.5), fit: 'h9' }],
+    ['1/2 in f7', { nominal: inch(0.5), fit: 'f7' }],
+    ['1/2" f7', { nominal: inch(0.5), fit: 'f7' }],
     ['11.00 +0 -0.05', { nominal: mm(11), upper: mm(0), lower: mm(-0.05) }],
     ['10 -0.02 -0.05', { nominal: mm(10), upper: mm(-0.02), lower: mm(-0.05) }],
     ['10 +0.05 0', { nominal: mm(10), upper: mm(0.05), lower: mm(0) }],

@@ -38,6 +38,15 @@ describe('limits as they are written', () => {
     const size = tail?.shape === 'cylinder' ? tail.size : undefined;
     expect([size?.from.kind, size?.from.as, toMm(size?.lo ?? NONE), toMm(size?.hi ?? NONE)]).toEqual([kind, as, lo, hi]);
   });
+  it.each([
+    ['1/2 in h9', '1/2 in h9', 12.657, 12.7], // ISO 286-2: h9 over 10 to 18 is 0 -43
+    ['12.00 h9', '12.00 h9', 11.957, 12],
+    ['12 h9', undefined, 11.957, 12],
+  ])('a fit as it was written stays beside its limits: %s', (written, kept, lo, hi) => {
+    const tail = planned(written, '9 mm').surfaces.find((one) => one.id === 'plug/tail');
+    const size = tail?.shape === 'cylinder' ? tail.size : undefined;
+    expect([size?.from.as, size?.from.written, toMm(size?.lo ?? NONE), toMm(size?.hi ?? NONE)]).toEqual(['h9', kept, lo, hi]);
+  });
   it('closer than the lathe holds: refused with the figures, unless the workshop says that it holds them', () => {
     const { found } = compile({ fitting: { name: 'plug.yaml', text: spec('12 f7', '9 mm') } }, { workshop: demoWorkshop });
     expect(found.map((one) => [one.code, one.grounds.needs, one.grounds.allows])).toEqual([['chart.cannot-be-met', '0.027', '0.018']]);

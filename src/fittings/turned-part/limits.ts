@@ -1,6 +1,6 @@
 /** Limits of a size that a person wrote: stated, by its fit, or by the general tolerance. */
 import { type Size, statedLimits } from '../../base/size.ts';
-import { type Len, len, mm } from '../../base/units.ts';
+import { type Len, len, mm, toMm } from '../../base/units.ts';
 import { fitLimits } from '../../handbook/iso286.ts';
 import type { LimitSource, Limits } from '../../model/part.ts';
 import { between, general } from '../limits.ts';
@@ -15,7 +15,7 @@ export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults
     fault(faults, path, 'thread-as-size', about);
     return undefined;
   }
-  if (size.fit !== undefined) return ofFit(size.nominal, size.fit, of, about, path, faults);
+  if (size.fit !== undefined) return asWritten(ofFit(size.nominal, size.fit, of, about, path, faults), size);
   const stated = statedLimits(size);
   if (stated && stated.lo <= 0) {
     fault(faults, path, 'nothing-left', { ...about, lo: stated.lo });
@@ -23,6 +23,12 @@ export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults
   }
   if (stated) return band(stated.lo, stated.hi, size.nominal, size.text, 'stated');
   return general(size.nominal);
+}
+
+/** `1/2 in f7` stays what it is beside its limits. */
+function asWritten(limits: Limits | undefined, { text, nominal, fit }: Size): Limits | undefined {
+  const plain = [`${toMm(nominal)} ${fit}`, `${toMm(nominal)}${fit}`];
+  return limits && !plain.includes(text) ? { ...limits, from: { ...limits.from, written: text } } : limits;
 }
 
 type About = { readonly feature: string; readonly size: string; readonly of: Of };
