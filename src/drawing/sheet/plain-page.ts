@@ -34,7 +34,7 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
   const top = PAGE.top + headBlock(means, view, page, 'fits').height + GAP.row;
   const room = footTop(means, page.caution) - GAP.row - top;
   const pieces = page.sections.flatMap((section, i) => piecesOf(means, section, `${page.key}/${i + 1}`));
-  return fill(pieces, room).map((blocks, i) => ({
+  return evenly(pieces, room).map((blocks, i) => ({
     key: page.key,
     heading: page.heading,
     draw: (n, of) => {
@@ -59,6 +59,20 @@ function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fit
     (y) => at(head(paper, { name: page.name, about: page.about, right: page.right, of: where, sheetNo }), y),
   ]);
 }
+
+/** On as few sheets as will hold them, each about as full as the others: the least room a sheet that needs no sheet more. */
+function evenly(pieces: readonly Piece[], room: number): readonly (readonly Block[])[] {
+  const count = fill(pieces, room).length;
+  let [short, enough] = [0, room];
+  for (let halving = 0; count > 1 && halving < HALVINGS; halving++) {
+    const middle = (short + enough) / 2;
+    if (fill(pieces, middle).length > count) short = middle;
+    else enough = middle;
+  }
+  return fill(pieces, enough);
+}
+/** A page's room to a tenth of a millimetre. */
+const HALVINGS = 12;
 
 /** A piece brings its title or heads along when it is the first of its section or the first on a sheet. */
 function fill(pieces: readonly Piece[], room: number): readonly (readonly Block[])[] {
