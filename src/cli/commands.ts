@@ -1,10 +1,14 @@
 /** What may be asked on the command line, as data: parsing, help and tests all read this one list. Its words are `cli.*` in templates. */
 
-export type Taking = { readonly name: string; readonly takes: 'file' | 'folder' | 'one' | 'count'; readonly any?: readonly string[] };
+export type Taking = {
+  readonly name: string;
+  readonly takes: 'file' | 'folder' | 'one' | 'count' | 'size' | 'picture';
+  readonly any?: readonly string[];
+};
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
 export type Option = Taking | Switch;
 export type Command = {
-  readonly name: 'sheet' | 'check' | 'why' | 'look' | 'new' | 'reopen';
+  readonly name: 'sheet' | 'check' | 'why' | 'size' | 'look' | 'new' | 'reopen';
   /** In order; those from `least` on may be left out. */
   readonly wants: readonly string[];
   readonly least: number;
@@ -47,6 +51,12 @@ export const COMMANDS: readonly Command[] = [
     wants: ['fitting', 'part', 'operation'],
     least: 1,
     options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder' }, JSON_OUT, HELP],
+  },
+  {
+    name: 'size',
+    wants: ['fitting'],
+    least: 1,
+    options: [{ name: 'vary', takes: 'size' }, { name: 'out', takes: 'picture' }, WORKSHOP, JSON_OUT, HELP],
   },
   {
     name: 'look',

@@ -34,6 +34,8 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
       return (await import('./check.ts')).check(ask.words, ask.options, tools, console);
     case 'why':
       return (await import('./why.ts')).why(ask.words, ask.options, tools, console);
+    case 'size':
+      return (await import('./size.ts')).size(ask.words, ask.options, console);
     case 'new':
       return (await import('./new.ts')).makeNew(ask.words, console);
     case 'reopen':

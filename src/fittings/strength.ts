@@ -7,6 +7,7 @@ import { dutyFacts } from '../handbook/duty.ts';
 import { boilingPoint, SATURATION_SOURCE } from '../handbook/if97-saturation.ts';
 import type { Material, Strength } from '../handbook/materials.ts';
 import { cite } from '../handbook/sources.ts';
+import { spindleFacts } from '../handbook/spindle.ts';
 import { outsideShear } from '../handbook/thread-strength.ts';
 import { boreArea } from '../handbook/valve-ball.ts';
 import { copperStress, lame, pipePressure } from '../handbook/walls.ts';
@@ -28,6 +29,7 @@ export type StrengthAsk = {
 };
 
 export function noteStrength(ask: StrengthAsk, book: Book): void {
+  note(book, 'pressure', [ask.pressure, 'bar', 'p', {}, ''], ask.pressure);
   const celsius = boilingPoint(ask.pressure);
   if (celsius === undefined) return;
   note(book, 'temperature', [celsius, 'degC', 'Ts(p)', { p: ask.pressure }, SATURATION_SOURCE]);
@@ -115,6 +117,17 @@ function checkMetal({ material }: StrengthAsk, celsius: number, book: Book): voi
   const limit = HEAT[material.kind];
   const most = limit === undefined ? undefined : dutyFacts.row(limit);
   if (most) note(book, 'metal-heat', [most.value, 'degC', 'T >= Ts', { Ts: celsius }, most.source]);
+}
+
+/** How hot packing may get: the least of what glands are packed with but ramie. */
+export function noteHeatOf(what: 'packing', book: Book): void {
+  const row = spindleFacts.row('limit.PTFE');
+  note(book, `${what}-heat`, [row.value, 'degC', 'T >= Ts', {}, row.source]);
+}
+
+/** Stainless running in stainless galls, whatever the two are called. */
+export function noteRubbing(a: Material, b: Material, book: Book): void {
+  if (a.id !== b.id && [a, b].every((one) => one.cautions.includes('galls'))) warn(book, 'design.galls', { one: a.id, other: b.id });
 }
 
 /** Thread that carries when it is engaged over that part of its diameter. */

@@ -17,6 +17,7 @@ const ROWS: readonly Row[] = [
   ['lag.most', 30, 'deg', 'crank turned before a ball is down again: more is back-flow and hammer', 'custom', JUDGED, 'judgement'],
   ['lift.injector', 1 / 3, 'ratio', 'lift of an injector check, of its ball', 'perry', JUDGED],
   ['minutes', 60, 'count', 'minutes of an hour, seconds of a minute', 'here', 'derived', 'definition'],
+  ['vary.steps', 5, 'count', 'sizes tried to either side of the one that stands', 'custom', JUDGED],
   ['quarter', 90, 'deg', 'a quarter of a turn: there the plunger is fastest', 'here', 'derived'],
   ['land', 2, 'ratio', 'length of a seat’s land before a wider inlet, in bores', 'custom', JUDGED],
   ['inlet.over', 0.5, 'mm', 'least that such an inlet is wider than its land, on diameter', 'custom', JUDGED],
@@ -61,3 +62,6 @@ const ROWS: readonly Row[] = [
 export const dutyFacts: FactTable = factTable(
   ROWS.map(([id, value, unit, what, source, standing, place]) => ({ id, value, unit, what, source: cite(source, place), standing })),
 );
+
+/** Included angles of plugs that are turned, degrees; common practice, no source. */
+export const stopCones: readonly number[] = [45, 60, 75, 90, 105, 120];

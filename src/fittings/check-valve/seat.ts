@@ -1,5 +1,5 @@
 /** Ball and seat bore: wide enough for pipe and flow, a pair that sits well, of a ball that is sold and a tool that is in the drawer. */
-import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
+import { add, type Len, len, mm, toMm } from '../../base/units.ts';
 import { ballSizes } from '../../handbook/balls.ts';
 import { dutyFacts } from '../../handbook/duty.ts';
 import { boreSpeed, contactAngle } from '../../handbook/valve-ball.ts';

@@ -1,8 +1,9 @@
 /** What cannot work in a stop valve, found by recomputing it from the sizes alone. */
-import { add, type Len, minus } from '../../base/units.ts';
+import { add, minus } from '../../base/units.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import { type Book, refuse, warn } from '../book.ts';
 import { half, size } from '../limits.ts';
+import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
 import { layOutBody, layOutSpindle, roomAboveSeat } from './layout.ts';
@@ -23,17 +24,23 @@ export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, boo
 }
 
 function checkWalls(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {
-  const at = layOutBody(sizes);
-  const flats = minus(at.barrel, size('flats.under-rim'));
-  const bored = asked.pattern === 'angle' ? sizes.bore : sizes.outlet;
-  const walls: readonly (readonly [string, Len])[] = [
-    ['coupling-relief', wall(reliefOf(sizes.coupling.outside).floor.lo, bored)],
-    ['body-flats', wall(flats, sizes.bonnet.inside.major.lo)],
-    ['spigot', wall(at.spigot, sizes.outlet)],
-    ['bonnet-relief', wall(reliefOf(sizes.bonnet.outside).floor.lo, sizes.spindle.inside.major.hi)],
-  ];
-  for (const [where, has] of walls)
+  for (const { where, inside, outside } of wallsOf(sizes, asked)) {
+    const has = half(minus(outside, inside));
     if (has < size('wall.least')) refuse(book, 'design.wall-thin', { where, has, wants: size('wall.least') });
+  }
 }
 
-const wall = (outside: Len, inside: Len): Len => half(minus(outside, inside));
+/** The thinnest places. */
+export function wallsOf(sizes: StopValveSizes, asked: StopValveAsked): readonly Wall[] {
+  const at = layOutBody(sizes);
+  return [
+    {
+      where: 'coupling-relief',
+      inside: asked.pattern === 'angle' ? sizes.bore : sizes.outlet,
+      outside: reliefOf(sizes.coupling.outside).floor.lo,
+    },
+    { where: 'body-flats', inside: sizes.bonnet.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
+    { where: 'spigot', inside: sizes.outlet, outside: at.spigot },
+    { where: 'bonnet-relief', inside: sizes.spindle.inside.major.hi, outside: reliefOf(sizes.bonnet.outside).floor.lo },
+  ];
+}

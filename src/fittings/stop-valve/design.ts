@@ -1,10 +1,9 @@
 /** A globe-style stop valve from what was asked: parts, bought things, chains, and the reasoning. */
 import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
 import { add, minus, showMm, toMm } from '../../base/units.ts';
-import { findMaterial } from '../../handbook/materials.ts';
 import type { BoughtItem, Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { newBook, refused } from '../book.ts';
+import { refused } from '../book.ts';
 import { branchPart } from '../branch.ts';
 import { half, size } from '../limits.ts';
 import { plugPart } from '../plug.ts';
@@ -14,25 +13,15 @@ import type { StopValveAsked } from './asked.ts';
 import { angleBody, straightBody } from './body.ts';
 import { bonnet } from './bonnet.ts';
 import { chainsOf } from './chains.ts';
-import { checkStopValve } from './checks.ts';
 import { follower, glandNut } from './gland.ts';
 import { layOutBody, layOutSpindle, screwedLength } from './layout.ts';
-import { type StopValveSizes, sizeStopValve } from './sizes.ts';
+import { reasonStopValve } from './reason.ts';
+import type { StopValveSizes } from './sizes.ts';
 import { handwheel } from './wheel.ts';
 
 export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outcome<Fitting> {
-  const book = newBook();
-  const material = findMaterial(asked.material);
-  const spindle = findMaterial(asked.spindleMaterial);
-  for (const [key, found] of [
-    [asked.material, material],
-    [asked.spindleMaterial, spindle],
-  ] as const)
-    if (!found) book.found.push({ code: 'design.material-unknown', severity: 'error', grounds: { material: key } });
-  const sizes = sizeStopValve(asked, workshop, book);
-  if (!sizes || !material || !spindle) return { found: book.found };
-  checkStopValve(sizes, asked, book);
-  if (refused(book)) return { found: book.found };
+  const { book, sizes, material, spindle } = reasonStopValve(asked, workshop);
+  if (!sizes || !material || !spindle || refused(book)) return { found: book.found };
   const parts = partsOf(asked, sizes, { body: material.id, spindle: spindle.id }, workshop, book.found);
   if (refused(book)) return { found: book.found };
   const fitting: Fitting = {

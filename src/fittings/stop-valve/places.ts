@@ -12,6 +12,13 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.no-end-thread': ['stem', 'bore'],
   'design.plug-has-no-land': ['bore', 'cone'],
   'design.same-metal': ['spindle-material', 'material'],
+  'design.rim-hard': ['wheel', 'bore', 'duty.pressure'],
+  'design.pipe-weak': ['pipe.wall', 'pipe'],
+  'design.braze-hot': ['duty.pressure'],
+  'design.copper-hot': ['duty.pressure'],
+  'design.loses-zinc': ['material'],
+  'design.metal-unfit': ['material'],
+  'design.galls': ['spindle-material', 'material'],
   'design.stem-lost': ['stem'],
   'design.wall-thin': ['threads', 'packing', 'bore'],
 };
