@@ -40,6 +40,6 @@ export function reasonStopValve(asked: StopValveAsked, workshop: Workshop): Reas
     book,
   );
   noteHeatOf('packing', book);
-  noteRubbing(material, spindle, book);
+  noteRubbing(spindle, material, book);
   return { book, sizes, material, spindle };
 }
