@@ -28,7 +28,7 @@ export function chooseLift(asked: CheckValveAsked, { ball, bore }: Seat, book: B
   const pumped = isPumped(asked.duty.serves);
   const low = pumped ? times(ball, ratio('ball.lift.pump.low')) : mm(liftForFullArea(D, d));
   const high = pumped ? times(ball, ratio('ball.lift.pump.high')) : ball;
-  const lift = asked.lift ?? (pumped ? tidy(half(add(low, high)), TENTH, 'near') : tidy(low, TENTH, 'up'));
+  const lift = asked.lift ?? (pumped ? tidy(half(add(low, high)), TENTH, 'near') : tidy(low, half(TENTH), 'up'));
   if (pumped) note(book, 'lift', [toMm(lift), 'mm', 'h between D/8 and D/6', { D }, cite('perry')], asked.lift);
   else note(book, 'lift', [toMm(lift), 'mm', 'A(h) = pi/4 d^2', { D, d }], asked.lift);
   const grounds = { lift, ball, low, high };
