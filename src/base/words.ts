@@ -43,7 +43,12 @@ const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
  * Whatever stands between blocks has to be a comment or nothing.
  */
 function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
-  const options = { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: { plural: true, is: true, mm: true, number: true } as never };
+  const options = {
+    strict: true,
+    noEscape: true,
+    knownHelpersOnly: true,
+    knownHelpers: { plural: true, is: true, mm: true, number: true } as never,
+  };
   const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
     into.set(id, engine.compile(body, options));
