@@ -149,7 +149,8 @@ export const seatBored: MethodRule = methodRule({ id: 'seat-bored', source: CUST
 function boringSeat(g: Seat, c: Context): Offer {
   const start = seatPilot(c, g.f);
   if (start === undefined) return refusal(g.f, 'no-drill', ZERO, g.size);
-  const ways = waysBy((end) => boreWay(c, g.f, end, start));
+  // a cone is steered by the thread round its seat: both are cut from the seat's side, in one setting
+  const ways = waysBy((end) => (g.f.takes === 'cone' && end !== g.edge ? undefined : boreWay(c, g.f, end, start)));
   const tool = toolOf(c, g.f, start);
   if ((!ways.first && !ways.second) || !tool) return boreRefused(c, g.f, start, (more) => boringSeat(g, more));
   const op = operation({ feature: g.f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
@@ -166,7 +167,13 @@ function boringSeat(g: Seat, c: Context): Offer {
 }
 
 /** The seat of a ball, finished from the far side: the tool arrives held by the bore that it has cut. */
-export const seatByDBit: MethodRule = methodRule({ id: 'seat-from-far-side', source: CUSTOM, when: seatGrounds, then: finishFromFarSide });
+export const seatByDBit: MethodRule = methodRule({ id: 'seat-from-far-side', source: CUSTOM, when: ballSeat, then: finishFromFarSide });
+
+/** Only a ball asks for nothing but its own round edge. */
+function ballSeat(c: Context, f: Parameters<MethodRule['offer']>[1]): Seat | undefined {
+  const seat = seatGrounds(c, f);
+  return seat?.f.takes === 'cone' ? undefined : seat;
+}
 
 function finishFromFarSide(g: Seat, c: Context): Offer {
   const { f, far, size } = g;
