@@ -47,7 +47,7 @@ function readBlocks(engine: typeof Handlebars, name: string, text: string, into:
     strict: true,
     noEscape: true,
     knownHelpersOnly: true,
-    knownHelpers: { plural: true, is: true, mm: true, number: true } as never,
+    knownHelpers: { plural: true, is: true, mm: true, rounded: true } as never,
   };
   const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
@@ -81,9 +81,9 @@ function registerHelpers(engine: typeof Handlebars): void {
     if (typeof length !== 'number') throw new Error('mm needs a length');
     return showMm(len(length));
   });
-  /** {{number x 1}}: rounded to so many decimals */
-  engine.registerHelper('number', (value: unknown, places: unknown) => {
-    if (typeof value !== 'number' || typeof places !== 'number') throw new Error('number needs a number and its decimals');
+  /** {{rounded x 1}}: rounded to so many decimals */
+  engine.registerHelper('rounded', (value: unknown, places: unknown) => {
+    if (typeof value !== 'number' || typeof places !== 'number') throw new Error('rounded needs a number and its decimals');
     return value.toFixed(places);
   });
   /** {{#is a 'b'}}...{{else}}...{{/is}} */
