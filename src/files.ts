@@ -125,6 +125,15 @@ export function inTheWay(folder: string, files: readonly { readonly name: string
     .map(({ name }) => join(folder, name));
 }
 
+/** What is piped in, or typed and ended; its name in places is '-'. */
+export function readStandardInput(): Outcome<Read> {
+  try {
+    return { value: { name: '-', text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(0)) }, found: [] };
+  } catch (cause) {
+    return cause instanceof TypeError ? refused('file.not-text', '-') : refused('file.cannot-read', '-', { reason: codeOf(cause) });
+  }
+}
+
 /** Writes all of `files` into `folder`, or none; the folder is made when it is not there. Gives the paths, as `folder` was named. */
 export function writeAll(folder: string, files: readonly Written[]): Outcome<readonly string[]> {
   const made = firstMissing(folder);

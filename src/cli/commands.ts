@@ -8,7 +8,7 @@ export type Taking = {
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
 export type Option = Taking | Switch;
 export type Command = {
-  readonly name: 'sheet' | 'check' | 'why' | 'size' | 'look' | 'new' | 'reopen';
+  readonly name: 'sheet' | 'check' | 'why' | 'size' | 'look' | 'exercise' | 'mark' | 'new' | 'reopen';
   /** In order; those from `least` on may be left out. */
   readonly wants: readonly string[];
   readonly least: number;
@@ -27,6 +27,7 @@ const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
 const QUANTITY: Option = { name: 'quantity', takes: 'count' };
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
 const GRAPH: Option = { name: 'graph', takes: 'nothing' };
+const PART: Option = { name: 'part', takes: 'one' };
 const HELP: Option = { name: 'help', takes: 'nothing' };
 
 export const COMMANDS: readonly Command[] = [
@@ -67,6 +68,8 @@ export const COMMANDS: readonly Command[] = [
   },
   { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [HELP] },
   { name: 'reopen', wants: ['sheet-file'], least: 1, options: [{ name: 'out', takes: 'folder' }, JSON_OUT, HELP] },
+  { name: 'exercise', wants: ['fitting'], least: 1, options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, JSON_OUT, HELP] },
+  { name: 'mark', wants: ['fitting', 'order'], least: 1, options: [WORKSHOP, PART, JSON_OUT, HELP] },
 ];
 
 /** What may stand without a command. */

@@ -40,6 +40,10 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
       return (await import('./new.ts')).makeNew(ask.words, console);
     case 'reopen':
       return (await import('./reopen.ts')).reopen(ask.words, ask.options, tools, console);
+    case 'exercise':
+      return (await import('./exercise.ts')).exercise(ask.words, ask.options, tools, console);
+    case 'mark':
+      return (await import('./mark.ts')).mark(ask.words, ask.options, tools, console);
     case 'look':
       return (await import('./look.ts')).look(ask.words, ask.options, console);
   }

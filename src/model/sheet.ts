@@ -129,11 +129,21 @@ export type Section =
     }
   /** Trains of change wheels, each a picture with what to put where beside it. */
   | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
+  /** To be cut out and put in order. */
+  | { readonly kind: 'strips'; readonly title: string; readonly text: string; readonly strips: readonly StripToSort[] }
   | {
       readonly kind: 'pictures';
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
+/** `hold`: in which hold it is done. */
+export type StripToSort = {
+  readonly letter: string;
+  readonly title: string;
+  readonly note: string;
+  readonly size: string;
+  readonly hold: string;
+};
 /** `alt`: the picture in words. */
 export type TrainShown = {
   readonly title: string;

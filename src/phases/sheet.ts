@@ -22,6 +22,7 @@ import { holdOf, type Made, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
 import { stepsOf } from './sheet/steps.ts';
 import { drawCells, stripOf } from './sheet/strip.ts';
+import { typeset } from './sheet/typeset.ts';
 import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
@@ -89,11 +90,6 @@ export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 
     ...(holds(plan) ? {} : { draft: words.say('draft') }),
     pages: [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter((page) => page !== undefined),
   };
-}
-
-/** A thread's name inside a sentence is printed as everywhere else, whoever wrote the sentence: 'M10x1' as 'M10×1'; ids inside marks stay. */
-function typeset(words: Words): Words {
-  return { ...words, say: (id, grounds) => words.say(id, grounds).replace(/(?<!\{[^}]*)\b(M\d+(?:\.\d+)?)x(?=\d)/g, '$1\u00d7') };
 }
 
 /** A page a grip; bench work that follows its own part's grip stands on that grip's page. */

@@ -97,6 +97,15 @@ function sectionLines(section: Section): readonly string[] {
         ...wrapped(title, STEP),
         ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
       ]);
+    case 'strips':
+      return [
+        ...introduction(section.text),
+        '',
+        ...section.strips.flatMap(({ letter, title, note, size, hold }) => [
+          `${letter.padEnd(STEP.length)}${[title, size].filter((piece) => piece !== '').join(' · ')}`,
+          ...wrapped([hold, note].filter((piece) => piece !== '').join(' · '), STEP),
+        ]),
+      ];
     case 'pictures':
       return section.pictures.map(({ caption }) => STEP + caption);
   }

@@ -9,6 +9,7 @@ import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
 import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
+import { stripRows } from './sorting.ts';
 import { FIELDS, fieldRow, stepBlock } from './steps.ts';
 import { drawTrain } from './train.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
@@ -104,10 +105,14 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
       return boxPieces(means, section);
     case 'trains':
       return trainPieces(means, section);
+    case 'strips':
+      return under(titleBlock(means, section.title, section.text), stripRows(means, section));
     case 'pictures':
       return picturePieces(means, section);
   }
 }
+
+const under = (above: Block, blocks: readonly Block[]): readonly Piece[] => blocks.map((block) => ({ above, block }));
 
 function titleBlock(paper: Paper, title: string, text: string): Block {
   if (title === '' && text === '') return EMPTY;

@@ -1,0 +1,64 @@
+/** An exercise from a plan: its operations shuffled, to be put in order; and an order marked against the rules, not against one key. */
+import type { Words } from '../../base/words.ts';
+import { drawPart } from '../../drawing/finished.ts';
+import { layOut, numbered } from '../../drawing/sheet/layout.ts';
+import type { Advances, Document } from '../../model/display.ts';
+import type { PartId } from '../../model/ids.ts';
+import type { Plan } from '../../model/plan.ts';
+import type { SheetView } from '../../model/sheet.ts';
+import { puzzleOf } from './exercise/musts.ts';
+import { answersPage, type Exercise, stripsPage } from './exercise/pages.ts';
+import { stripsOf } from './exercise/strips.ts';
+import { deskOf } from './lookup.ts';
+import { typeset } from './typeset.ts';
+
+export { markOrder } from './exercise/marking.ts';
+export type { Exercise } from './exercise/pages.ts';
+export { readOrder } from './exercise/read-order.ts';
+
+export type ExerciseMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
+
+/** Throws Error for a part that the plan does not make. */
+export function exerciseOf(plan: Plan, part: PartId, plain: Words): Exercise {
+  const planned = plan.parts.find((p) => p.part.id === part);
+  if (!planned) throw new Error(`the plan makes no '${part}'`);
+  const desk = deskOf(planned);
+  const puzzle = puzzleOf(desk);
+  return { desk, puzzle, strips: stripsOf(desk, puzzle, plan.mark, typeset(plain)) };
+}
+
+/** Strips of all the parts first, then the answers, so that these can be put away. */
+export function exercisePages(
+  plan: Plan,
+  parts: readonly PartId[],
+  means: ExerciseMeans,
+): { readonly view: SheetView; readonly document: Document } {
+  const words = typeset(means.words);
+  const exercises = parts.map((part) => exerciseOf(plan, part, words));
+  const view: SheetView = {
+    title: words.say('exercise.title', { fitting: plan.fitting.title }),
+    language: means.language,
+    mark: plan.mark,
+    foot: words.say('foot', { mark: `${plan.mark.slice(0, plan.mark.length / 2)} ${plan.mark.slice(plan.mark.length / 2)}` }),
+    sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
+    goesOn: words.say('goes-on'),
+    pages: [...exercises.map((e) => stripsPage(plan, e, words)), ...exercises.map((e) => answersPage(plan, e, words))],
+  };
+  const placed = layOut(view, {
+    advances: means.advances,
+    grip: () => undefined,
+    strip: () => [],
+    part: (id, frame) => {
+      const found = exercises.find((e) => e.desk.part.id === id);
+      if (!found) throw new Error(`no exercise of '${id}'`);
+      return drawPart({
+        part: found.desk.part,
+        frame,
+        words: { alt: words.say('picture.part.alt', { part: id }) },
+        advances: means.advances,
+        dims: 'none',
+      });
+    },
+  });
+  return { view: numbered(view, placed.sheets), document: placed.document };
+}
