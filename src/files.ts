@@ -128,7 +128,8 @@ export function inTheWay(folder: string, files: readonly { readonly name: string
 /** What is piped in, or typed and ended; its name in places is '-'. */
 export function readStandardInput(): Outcome<Read> {
   try {
-    return { value: { name: '-', text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(0)) }, found: [] };
+    const bytes = new Uint8Array(readFileSync(0));
+    return { value: { name: '-', text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), bytes }, found: [] };
   } catch (cause) {
     return cause instanceof TypeError ? refused('file.not-text', '-') : refused('file.cannot-read', '-', { reason: codeOf(cause) });
   }

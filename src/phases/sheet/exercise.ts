@@ -1,6 +1,5 @@
 /** An exercise from a plan: its operations shuffled, to be put in order; and an order marked against the rules, not against one key. */
 import type { Words } from '../../base/words.ts';
-import { drawPart } from '../../drawing/finished.ts';
 import { layOut, numbered } from '../../drawing/sheet/layout.ts';
 import type { Advances, Document } from '../../model/display.ts';
 import type { PartId } from '../../model/ids.ts';
@@ -42,22 +41,15 @@ export function exercisePages(
     foot: words.say('foot', { mark: `${plan.mark.slice(0, plan.mark.length / 2)} ${plan.mark.slice(plan.mark.length / 2)}` }),
     sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
     goesOn: words.say('goes-on'),
+    toSheet: words.say('to-sheet', { n: '{n}', heading: '{heading}' }),
     pages: [...exercises.map((e) => stripsPage(plan, e, words)), ...exercises.map((e) => answersPage(plan, e, words))],
   };
   const placed = layOut(view, {
     advances: means.advances,
     grip: () => undefined,
     strip: () => [],
-    part: (id, frame) => {
-      const found = exercises.find((e) => e.desk.part.id === id);
-      if (!found) throw new Error(`no exercise of '${id}'`);
-      return drawPart({
-        part: found.desk.part,
-        frame,
-        words: { alt: words.say('picture.part.alt', { part: id }) },
-        advances: means.advances,
-        dims: 'none',
-      });
+    part: () => {
+      throw new Error('an exercise shows no part');
     },
   });
   return { view: numbered(view, placed.sheets), document: placed.document };
