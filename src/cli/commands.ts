@@ -20,6 +20,9 @@ export type Command = {
 export const FORMATS = ['pdf', 'text', 'json'] as const;
 export type Format = (typeof FORMATS)[number];
 
+/** For whom a sheet is. */
+export const EDITIONS = ['bench', 'learner'] as const;
+
 /** What a tool is made of, as it is written on the command line. */
 export const TOOLS = ['hss', 'carbide'] as const;
 
@@ -41,6 +44,7 @@ export const COMMANDS: readonly Command[] = [
       QUANTITY,
       { name: 'out', takes: 'folder' },
       { name: 'format', takes: 'one', any: FORMATS },
+      { name: 'edition', takes: 'one', any: EDITIONS },
       { name: 'draft', takes: 'nothing' },
       JSON_OUT,
       HELP,

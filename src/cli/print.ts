@@ -17,6 +17,6 @@ export async function print(planned: Planned, format: Format, assets: Assets, wo
   return (await import('../render/pdf.ts')).writePdf({ ...document, attached }, loadFonts());
 }
 
-function pagesOf({ plan, stages = [] }: Planned, assets: Assets, words: Words): Sheet {
-  return sheet(plan, stages, { words, advances: assets.advances, language: LANGUAGE });
+function pagesOf({ plan, stages = [], edition = 'bench' }: Planned, assets: Assets, words: Words): Sheet {
+  return sheet(plan, stages, { words, advances: assets.advances, language: LANGUAGE, edition });
 }

@@ -34,9 +34,17 @@ async function write(path: string, job: Job, options: Options, tools: Tools): Pr
   const proved = failures.length === 0;
   if (!proved && !('draft' in options)) return { exit: 2, written: [], found, failures };
   const format = (options.format ?? 'pdf') as Format;
-  const planned = { ...job.compiled, plan, ...(job.inputs ? { inputs: job.inputs } : {}) };
+  const learner = options.edition === 'learner';
+  const planned = {
+    ...job.compiled,
+    plan,
+    ...(job.inputs ? { inputs: job.inputs } : {}),
+    edition: learner ? ('learner' as const) : ('bench' as const),
+  };
   const bytes = await tools.print(planned, format, job.assets, job.words);
-  const written = writeAll(options.out ?? FOLDER, [{ name: `${basename(path, extname(path))}.${ENDINGS[format]}`, bytes }]);
+  const written = writeAll(options.out ?? FOLDER, [
+    { name: `${basename(path, extname(path))}${learner ? '-learner' : ''}.${ENDINGS[format]}`, bytes },
+  ]);
   const all = [...found, ...written.found];
   return written.value
     ? { exit: proved ? 0 : 2, written: written.value, found: all, failures }

@@ -6,7 +6,8 @@ import type { Plan } from '../model/plan.ts';
 import type { Format } from './commands.ts';
 
 /** `inputs`: the files that it was made from, which travel in the sheet. */
-export type Planned = Compiled & { readonly plan: Plan; readonly inputs?: Inputs };
+/** `edition`: for whom the sheet is. */
+export type Planned = Compiled & { readonly plan: Plan; readonly inputs?: Inputs; readonly edition?: 'bench' | 'learner' };
 export type Tools = {
   compile(inputs: Inputs, assets: Assets): Promise<Compiled>;
   /** The whole file, as it is to stand on the disk. */

@@ -129,6 +129,8 @@ export type Section =
     }
   /** Trains of change wheels, each a picture with what to put where beside it. */
   | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
+  /** An operation each, with its own picture. */
+  | { readonly kind: 'lessons'; readonly title: string; readonly text: string; readonly lessons: readonly LessonShown[] }
   /** To be cut out and put in order. */
   | { readonly kind: 'strips'; readonly title: string; readonly text: string; readonly strips: readonly StripToSort[] }
   | {
@@ -136,6 +138,20 @@ export type Section =
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
+/** `step`: its place in the part's route, from 0. `boxes`: why here, what goes wrong otherwise, how to tell, how it is set. */
+export type LessonShown = {
+  readonly part: PartId;
+  readonly step: number;
+  readonly number: string;
+  readonly title: string;
+  readonly note: string;
+  /** `read`: it is what the dial shows. */
+  readonly facts: readonly { readonly label: string; readonly text: string; readonly read?: true }[];
+  readonly dial?: DialShown;
+  readonly boxes: readonly Paragraph[];
+};
+/** `round`: divisions in a turn; the hand points to `divisions` after `turns` whole turns. */
+export type DialShown = { readonly round: number; readonly turns: number; readonly divisions: number; readonly says: string };
 /** `hold`: in which hold it is done. */
 export type StripToSort = {
   readonly letter: string;

@@ -12,22 +12,25 @@ import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Plan, SetUp } from '../model/plan.ts';
-import type { SheetPage, SheetView } from '../model/sheet.ts';
+import type { GripPage, SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf, partName } from './sheet/grip.ts';
+import { withLessons } from './sheet/learner.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
-import { holdOf, type Made, stageView } from './sheet/picture.ts';
+import { holdOf, type Made, operationView, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
-import { stepsOf } from './sheet/steps.ts';
+import { type Steps, stepsOf } from './sheet/steps.ts';
 import { drawCells, stripOf } from './sheet/strip.ts';
 import { typeset } from './sheet/typeset.ts';
 import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
 export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
-export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
+/** Bench where not said: a grip a page. Learner: besides, a picture an operation, its reasons, a glossary and questions. */
+export type Edition = 'bench' | 'learner';
+export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string; readonly edition?: Edition };
 /** A set-up's picture as it was asked for and as it came out, in the order of the pages. */
 export type Drawn = { readonly key: string; readonly asked: StageView; readonly picture: StagePicture };
 export type Sheet = { readonly view: SheetView; readonly document: Document; readonly drawn: readonly Drawn[] };
@@ -46,6 +49,13 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     const stage = stageOf.get(keyOf(part, last));
     return desk && stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
   };
+  const pages = view.pages.filter((page): page is GripPage => page.kind === 'grip');
+  const known = new Map<PartId, Steps>();
+  const stepsFor = (part: PartId): Steps => {
+    const found = known.get(part) ?? stepsOf(deskFor(desks, part));
+    known.set(part, found);
+    return found;
+  };
   const placed = layOut(view, {
     advances,
     grip: (page, frame) => {
@@ -59,7 +69,14 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     strip: (page, frame) => {
       const desk = deskFor(desks, page.part);
       const hold = (setUp: SetUp, stage: Stage) => holdOf(desk, setUp, stage, { words, advances, made });
-      return page.strip ? drawCells(page.strip, stepsOf(desk), frame, hold) : [];
+      return page.strip ? drawCells(page.strip, stepsFor(page.part), frame, hold) : [];
+    },
+    lesson: ({ part, step }, frame) => {
+      const steps = stepsFor(part);
+      const setUp = steps.setUp(step);
+      const page = pages.find((p) => p.part === part && p.blocks.some((b) => b.rows.some((row) => row.op === steps.op(step))));
+      const view = page && operationView(steps.desk, setUp, steps.op(step), steps.over(step, step), page, { words, advances, made });
+      return view && drawStage({ ...view, frame });
     },
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
@@ -76,9 +93,12 @@ function partInWords(part: Part, words: Words): string {
 }
 
 /** All that is printed, in the order of the day at the lathe. */
-export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 'words' | 'language'>): SheetView {
+export function viewOf(plan: Plan, { words: plain, language, edition = 'bench' }: Omit<SheetMeans, 'advances'>): SheetView {
   const words = typeset(plain);
   const closing = [closingPage(plan, words), proofPage(plan, words)];
+  const pages = [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter(
+    (page) => page !== undefined,
+  );
   return {
     title: plan.fitting.title,
     language,
@@ -88,7 +108,7 @@ export function viewOf(plan: Plan, { words: plain, language }: Pick<SheetMeans, 
     goesOn: words.say('goes-on'),
     toSheet: words.say('to-sheet', { n: '{n}', heading: '{heading}' }),
     ...(holds(plan) ? {} : { draft: words.say('draft') }),
-    pages: [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter((page) => page !== undefined),
+    pages: edition === 'learner' ? withLessons(plan, desksOf(plan), pages, words) : pages,
   };
 }
 

@@ -1,6 +1,6 @@
 /** A sheet as plain text, for a terminal, a screen reader or a diff. It transcribes the view; the order of things is the page's own. */
 import type { Document } from '../model/display.ts';
-import type { GripPage, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
+import type { GripPage, LessonShown, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
 
 const WIDE = 100;
 const STEP = '    ';
@@ -97,6 +97,8 @@ function sectionLines(section: Section): readonly string[] {
         ...wrapped(title, STEP),
         ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
       ]);
+    case 'lessons':
+      return section.lessons.flatMap(lessonLines);
     case 'strips':
       return [
         ...introduction(section.text),
@@ -109,6 +111,17 @@ function sectionLines(section: Section): readonly string[] {
     case 'pictures':
       return section.pictures.map(({ caption }) => STEP + caption);
   }
+}
+
+function lessonLines({ number, title, note, facts, dial, boxes }: LessonShown): readonly string[] {
+  return [
+    '',
+    `${number.padStart(STEP.length)}  ${title}`,
+    ...(note ? wrapped(note, STEP + GAP) : []),
+    ...facts.map(({ label, text }) => `${STEP}${GAP}${label}: ${text}`),
+    ...(dial ? wrapped(dial.says, STEP + GAP) : []),
+    ...boxes.flatMap(({ heading, text }) => wrapped(`${heading}: ${text}`, STEP + GAP)),
+  ];
 }
 
 function introduction(text: string): readonly string[] {

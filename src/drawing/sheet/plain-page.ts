@@ -8,13 +8,14 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
+import { type DrawLesson, lessonBlock } from './lesson.ts';
 import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
 import { FIELDS, fieldRow, stepBlock } from './steps.ts';
 import { drawTrain } from './train.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
-export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture };
+export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture; readonly lesson: DrawLesson };
 
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
 type Piece = { readonly block: Block; readonly above: Block };
@@ -105,6 +106,11 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
       return boxPieces(means, section);
     case 'trains':
       return trainPieces(means, section);
+    case 'lessons':
+      return under(
+        titleBlock(means, section.title, section.text),
+        section.lessons.map((lesson) => lessonBlock(means, lesson, means.lesson)),
+      );
     case 'strips':
       return under(titleBlock(means, section.title, section.text), stripRows(means, section));
     case 'pictures':

@@ -43,6 +43,8 @@ function filled(section: Section): boolean {
       return section.boxes.length > 0;
     case 'trains':
       return section.trains.length > 0;
+    case 'lessons':
+      return section.lessons.length > 0;
     case 'strips':
       return section.strips.length > 0;
     case 'pictures':

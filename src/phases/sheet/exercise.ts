@@ -48,6 +48,7 @@ export function exercisePages(
     advances: means.advances,
     grip: () => undefined,
     strip: () => [],
+    lesson: () => undefined,
     part: () => {
       throw new Error('an exercise shows no part');
     },

@@ -52,6 +52,32 @@ function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string
   });
 }
 
+/** The same for one operation alone: the picture of a lesson. `stage` shows as new what it made. */
+export function operationView(
+  desk: Desk,
+  setUp: SetUp,
+  op: string,
+  stage: Stage,
+  page: GripPage,
+  means: PictureMeans,
+): Omit<StageView, 'frame'> {
+  const alone = { ...setUp, operations: [op] };
+  const { words, advances } = means;
+  return {
+    stage,
+    hold: holdOf(desk, setUp, stage, means),
+    lengths: lengthsOf(desk, alone, stage, page),
+    diameters: radiiOf(desk, alone, stage, words),
+    balloons: balloonsOf(desk, alone),
+    words: {
+      alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
+      headstock: words.say('picture.headstock'),
+      legend: { made: words.say('picture.made'), taken: words.say('lesson.taken') },
+    },
+    advances,
+  };
+}
+
 /** Flats, holes, branches that this set-up or one before it made. */
 function sidesDone(desk: Desk, place: number): readonly SideShown[] {
   const { setUps } = desk.planned.route;

@@ -1,0 +1,114 @@
+/** Lessons: each operation by itself, with why it stands here, what goes wrong otherwise, how to tell that it is right, and its dial. */
+import type { Words } from '../../base/words.ts';
+import type { OpId } from '../../model/ids.ts';
+import type { Before, Figures, Plan } from '../../model/plan.ts';
+import type { DialShown, GripPage, LessonShown, Paragraph, PlainPage, Row } from '../../model/sheet.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import type { Desk } from './lookup.ts';
+import { saidIn } from './operations.ts';
+
+/** The lessons of a grip's page, on pages that follow it. */
+export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: Words): PlainPage {
+  const rows = page.blocks.flatMap((block) => block.rows);
+  return {
+    kind: 'plain',
+    key: `lessons/${page.key}`,
+    heading: words.say('lesson.heading', { page: page.heading }),
+    name: page.name,
+    about: page.about,
+    right: words.say('lesson.right', { grip: page.grip }),
+    sections: [{ kind: 'lessons', title: '', text: '', lessons: rows.map((row) => lessonOf(plan, desk, page, row, words)) }],
+    caution: page.caution,
+  };
+}
+
+function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: Words): LessonShown {
+  const figures = desk.figures(row.op);
+  const dial = figures && dialOf(figures, plan.workshop, words);
+  return {
+    part: desk.part.id,
+    step: desk.planned.route.setUps.flatMap((s) => s.operations).indexOf(row.op),
+    number: row.number,
+    title: row.title,
+    note: row.note,
+    facts: factsOf(page, row),
+    ...(dial ? { dial } : {}),
+    boxes: boxesOf(desk, row, words),
+  };
+}
+
+function factsOf({ columns }: GripPage, row: Row): LessonShown['facts'] {
+  const sizes = row.sizes.map((s) => [s.text, s.limits, s.after].filter((piece) => piece !== '').join(' '));
+  const facts = [
+    ...sizes.map((text) => ({ label: columns.size, text })),
+    { label: columns.rpm, text: row.rpm },
+    { label: columns.cuts, text: row.cuts },
+    { label: columns.dial, text: row.dial, read: true as const },
+  ];
+  return facts.filter(({ text }) => text !== '');
+}
+
+/** Where the hand stands when the whole movement is done. */
+function dialOf({ dial }: Figures, { lathe }: Workshop, words: Words): DialShown | undefined {
+  const has = dial && lathe.dials[dial.which];
+  if (!dial || !has) return undefined;
+  const divisions = Math.round(dial.divisions * 10) / 10;
+  const says = words.say('lesson.dial', { slide: words.say(`slide.${dial.which}`), turns: dial.turns, divisions });
+  return { round: Math.round(has.turn / has.division), turns: dial.turns, divisions, says };
+}
+
+function boxesOf(desk: Desk, row: Row, words: Words): readonly Paragraph[] {
+  const box = (id: string, texts: readonly string[]): Paragraph => ({
+    heading: words.say(`lesson.${id}`),
+    text: [...new Set(texts)].join(' '),
+  });
+  return [
+    box('why', whyOf(desk, row.op, words)),
+    box('otherwise', otherwiseOf(desk, row.op, words)),
+    box('tell', tellOf(desk, row, words)),
+    box('set', row.under === '' ? [] : [row.under]),
+  ].filter(({ text }) => text !== '');
+}
+
+/** Strict befores that hold it back at the end from which it is done. */
+export function heldBackBy(desk: Desk, op: OpId): readonly Before[] {
+  const { befores, setUps } = desk.planned.route;
+  const out = setUps.find((s) => s.operations.includes(op))?.grip.out;
+  const done = setUps.flatMap((s) => s.operations);
+  return befores.filter((b) => b.force === 'strict' && b.then === op && done.includes(b.first) && (!b.when || b.when.from === out));
+}
+
+function whyOf(desk: Desk, op: OpId, words: Words): readonly string[] {
+  const own = desk.operation(op).because.map((b) => words.say(`rule.${b.rule}.why`, b.grounds));
+  const befores = heldBackBy(desk, op);
+  const rules = [...new Set(befores.map((b) => b.because.rule))];
+  const after = rules.flatMap((rule) => {
+    const all = befores.filter((b) => b.because.rule === rule);
+    const [first] = all;
+    const numbers = [...new Set(all.map((b) => desk.number(b.first)))].join(', ');
+    return first ? [words.say('lesson.after', { numbers, why: words.say(`rule.${rule}.why`, first.because.grounds) })] : [];
+  });
+  return [...own, ...after];
+}
+
+function otherwiseOf(desk: Desk, op: OpId, words: Words): readonly string[] {
+  const because = [...desk.operation(op).because, ...heldBackBy(desk, op).map((b) => b.because)];
+  return because
+    .filter((b) => words.has(`rule.${b.rule}.otherwise`))
+    .map((b) => sentence(words.say(`rule.${b.rule}.otherwise`, b.grounds)));
+}
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function tellOf(desk: Desk, row: Row, words: Words): readonly string[] {
+  const operation = desk.operation(row.op);
+  const setUp = desk.planned.route.setUps.find((s) => s.operations.includes(row.op));
+  const checks = setUp ? saidIn(operation, setUp) : [];
+  const verb = `lesson.tell.${operation.verb}`;
+  return [
+    ...(words.has(verb) ? [words.say(verb)] : []),
+    ...checks.map((b) =>
+      words.say('lesson.check', { title: words.say(`rule.${b.rule}.title`, b.grounds), why: words.say(`rule.${b.rule}.why`, b.grounds) }),
+    ),
+  ];
+}
