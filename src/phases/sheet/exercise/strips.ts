@@ -6,6 +6,7 @@ import type { OpId } from '../../../model/ids.ts';
 import type { Row, StripToSort } from '../../../model/sheet.ts';
 import { gripName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
+import { NOTHING_COMMON } from '../once.ts';
 import { rowsOf } from '../operations.ts';
 import type { Puzzle } from './musts.ts';
 
@@ -15,7 +16,9 @@ export type Strip = StripToSort & { readonly op: OpId; readonly place: number };
 export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: Words): readonly Strip[] {
   const { setUps } = desk.planned.route;
   const rows = new Map(
-    setUps.flatMap((setUp) => rowsOf(desk, setUp, words).map((row) => [row.op, { row, hold: gripName(desk, setUp, words) }] as const)),
+    setUps.flatMap((setUp) =>
+      rowsOf(desk, setUp, NOTHING_COMMON, words).map((row) => [row.op, { row, hold: gripName(desk, setUp, words) }] as const),
+    ),
   );
   return shuffled(puzzle, `${mark} ${desk.part.id}`).map((place, i): Strip => {
     const op = puzzle.ops[place] ?? '';
