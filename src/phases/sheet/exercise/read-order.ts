@@ -24,7 +24,7 @@ export function readOrder(text: string, file: string, strips: readonly Strip[]):
           near: nearest(word.text.toUpperCase(), [...byLetter.keys()]) ?? '',
         },
       });
-    else if (order.includes(strip)) found.push({ ...at, code: 'order.strip-twice', grounds: { word: strip.letter, title: strip.title } });
+    else if (order.includes(strip)) found.push({ ...at, code: 'order.strip-twice', grounds: { word: strip.letter } });
     else order.push(strip);
   }
   const missing = strips
