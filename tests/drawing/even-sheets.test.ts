@@ -20,6 +20,7 @@ const means = {
   advances: ADVANCES,
   grip: () => undefined,
   strip: () => [],
+  lesson: () => undefined,
   part: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
 };
 
