@@ -8,18 +8,19 @@ import { drawPart } from '../drawing/finished.ts';
 import { short } from '../drawing/sheet/format.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
+import type { Frame } from '../drawing/tiny.ts';
 import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Plan, SetUp } from '../model/plan.ts';
-import type { GripPage, SheetPage, SheetView } from '../model/sheet.ts';
+import type { GripPage, LessonShown, SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf, partName } from './sheet/grip.ts';
 import { withLessons } from './sheet/learner.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
-import { holdOf, type Made, operationView, stageView } from './sheet/picture.ts';
+import { holdOf, type Made, operationView, type PictureMeans, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
 import { type Steps, stepsOf } from './sheet/steps.ts';
 import { drawCells, stripOf } from './sheet/strip.ts';
@@ -49,13 +50,7 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     const stage = stageOf.get(keyOf(part, last));
     return desk && stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
   };
-  const pages = view.pages.filter((page): page is GripPage => page.kind === 'grip');
-  const known = new Map<PartId, Steps>();
-  const stepsFor = (part: PartId): Steps => {
-    const found = known.get(part) ?? stepsOf(deskFor(desks, part));
-    known.set(part, found);
-    return found;
-  };
+  const stepsFor = stepsOfParts(desks);
   const placed = layOut(view, {
     advances,
     grip: (page, frame) => {
@@ -71,19 +66,36 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const hold = (setUp: SetUp, stage: Stage) => holdOf(desk, setUp, stage, { words, advances, made });
       return page.strip ? drawCells(page.strip, stepsFor(page.part), frame, hold) : [];
     },
-    lesson: ({ part, step }, frame) => {
-      const steps = stepsFor(part);
-      const setUp = steps.setUp(step);
-      const page = pages.find((p) => p.part === part && p.blocks.some((b) => b.rows.some((row) => row.op === steps.op(step))));
-      const view = page && operationView(steps.desk, setUp, steps.op(step), steps.over(step, step), page, { words, advances, made });
-      return view && drawStage({ ...view, frame });
-    },
+    lesson: (lesson, frame) => drawLesson(lesson, frame, stepsFor(lesson.part), view, { words, advances, made }),
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
       return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });
     },
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
+}
+
+/** Each part's steps, opened once. */
+function stepsOfParts(desks: ReadonlyMap<PartId, Desk>): (part: PartId) => Steps {
+  const known = new Map<PartId, Steps>();
+  return (part) => {
+    const found = known.get(part) ?? stepsOf(deskFor(desks, part));
+    known.set(part, found);
+    return found;
+  };
+}
+
+function drawLesson(
+  { part, step }: LessonShown,
+  frame: Frame,
+  steps: Steps,
+  view: SheetView,
+  means: PictureMeans,
+): StagePicture | undefined {
+  const op = steps.op(step);
+  const pages = view.pages.filter((page): page is GripPage => page.kind === 'grip' && page.part === part);
+  const page = pages.find((p) => p.blocks.some((b) => b.rows.some((row) => row.op === op)));
+  return page && drawStage({ ...operationView(steps.desk, steps.setUp(step), op, steps.over(step, step), page, means), frame });
 }
 
 function partInWords(part: Part, words: Words): string {

@@ -66,9 +66,9 @@ function pairsTable({ puzzle, strips }: Exercise, words: Words): Section {
     title: words.say('exercise.pairs.title'),
     text: words.say('exercise.pairs.how'),
     columns: [
-      { label: words.say('exercise.first'), share: 10, manner: 'text' },
-      { label: words.say('exercise.then'), share: 10, manner: 'text' },
-      { label: words.say('exercise.why'), share: 20, manner: 'small' },
+      { label: words.say('exercise.first'), share: 1, manner: 'text' },
+      { label: words.say('exercise.then'), share: 1, manner: 'text' },
+      { label: words.say('exercise.why'), share: 2, manner: 'small' },
     ],
     rows,
   };
