@@ -150,9 +150,10 @@ function boringSeat(g: Seat, c: Context): Offer {
   const start = seatPilot(c, g.f);
   if (start === undefined) return refusal(g.f, 'no-drill', ZERO, g.size);
   // a cone is steered by the thread round its seat: both are cut from the seat's side, in one setting
-  const ways = waysBy((end) => (g.f.takes === 'cone' && end !== g.edge ? undefined : boreWay(c, g.f, end, start)));
-  const tool = toolOf(c, g.f, start);
-  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, g.f, start, (more) => boringSeat(g, more));
+  const f: Hole = g.f.takes === 'cone' ? { ...g.f, opens: [g.edge] } : g.f;
+  const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
+  const tool = toolOf(c, f, start);
+  if ((!ways.first && !ways.second) || !tool) return boreRefused(c, f, start, (more) => boringSeat(g, more));
   const op = operation({ feature: g.f.id, step: 'bore', verb: 'bore', tool: boringTool(tool, c.workshop), ways }, [
     { rule: 'seat-bored', grounds: {} },
   ]);
