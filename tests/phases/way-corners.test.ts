@@ -19,23 +19,26 @@ const widened = (asked: Proved, dim: string, side: 'lo' | 'hi', by: number): Pro
 const failedBy = (asked: Proved, kind: Claim['kind'], about: string): Claim | undefined =>
   prove(asked).claims.find((one) => one.kind === kind && one.about === about && !one.holds);
 
+/** Held in a collet that is set 5 mm short of where it was, and past the end of what it holds: then it holds what a length leaves of that. */
+function shortHeld(sound: Proved): { readonly sound: Proved; readonly tight: Proved; readonly grip: string } | undefined {
+  const grip = sound.route.setUps.find((one) => one.grip.kind === 'collet')?.grip;
+  if (!grip) return undefined;
+  const drawn = { ...grip, from: len(grip.to - mm(5)), to: len(grip.to + mm(10)) };
+  const setUps = sound.route.setUps.map((one) => (one.grip === grip ? { ...one, grip: drawn } : one));
+  return { sound, tight: { ...sound, route: { ...sound.route, setUps } }, grip: grip.id };
+}
+
 describe('the way at its corners', () => {
   it('a grip that is long enough at the targets and too short at a corner is refused with that corner', () => {
-    const planned = everyPlan.find(({ spec }) => spec.includes('spindle'));
-    const [first] = planned?.plan.parts ?? [];
-    if (!planned || !first) throw new Error('no spindle');
-    const sound = provedOf(planned.plan, first);
-    const grip = sound.route.setUps.find((one) => one.grip.kind === 'collet')?.grip;
-    if (!grip) throw new Error('no collet');
-    // set 5 short of where it was, and past the end of what it holds: then it holds what a length leaves of that
-    const drawn = { ...grip, from: len(grip.to - mm(5)), to: len(grip.to + mm(10)) };
-    const setUps = sound.route.setUps.map((one) => (one.grip === grip ? { ...one, grip: drawn } : one));
-    const tight: Proved = { ...sound, route: { ...sound.route, setUps } };
-    expect(failedBy(tight, 'grip', grip.id)).toBeUndefined();
+    // the first whose work does not stand out too far for so short a hold
+    const found = everyPlan.flatMap(({ plan }) => plan.parts.flatMap((one) => shortHeld(provedOf(plan, one)) ?? []));
+    const one = found.find(({ tight, grip }) => failedBy(tight, 'grip', grip) === undefined);
+    if (!one) throw new Error('no collet');
+    const { sound, tight, grip } = one;
     const lengths = sound.chart.working.filter((one) => one.measures === 'length' && one.stage === 'final');
     const refused = lengths.flatMap(({ id }) =>
       (['lo', 'hi'] as const).flatMap((side) => {
-        const claim = failedBy(widened(tight, id, side, mm(4)), 'grip', grip.id);
+        const claim = failedBy(widened(tight, id, side, mm(4)), 'grip', grip);
         return claim ? [{ id: id.slice(id.indexOf('/') + 1), claim }] : [];
       }),
     );

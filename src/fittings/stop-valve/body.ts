@@ -42,13 +42,14 @@ export function angleBody(sizes: StopValveSizes, material: string, workshop: Wor
     ...common(at, material, workshop, found),
     first: { letter: 'E', role: 'sealing' },
     sections: angleSections(sizes, at),
-    holes: [{ ...seatHole(sizes, len(0), at.seat), cone: couplingCone(sizes.coupling, 'first') }, ...upperHoles(sizes, at)],
+    holes: [inletBore(sizes, at), seatHole(sizes, at.floor, at.seat), ...upperHoles(sizes, at)],
     sides: [
       flatsAt(at, couplingLength(sizes.coupling)),
       ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
     ],
     lengths: [
       ...upperLengths(at),
+      { from: 'E', to: 'L', limits: general(at.floor) },
       { from: 'E', to: 'B', limits: general(couplingLength(sizes.coupling)) },
       { from: 'E', to: 'T', limits: general(at.length) },
       { from: 'coupling.wall', to: 'B', limits: reliefOf(sizes.coupling.outside).width },
@@ -56,6 +57,18 @@ export function angleBody(sizes: StopValveSizes, material: string, workshop: Wor
     waitsFor: [{ feature: 'branch', part: 'branch', why: 'joined' }],
   });
 }
+
+/** A little wider than the seat, so that the seat is a short land which is bored from above. */
+function inletBore(sizes: StopValveSizes, at: BodyLayout): Hole {
+  const across = inletAcross(sizes);
+  return {
+    ...{ name: 'inlet', role: 'clearance', from: len(0), to: at.floor, opens: ['first'] },
+    size: between(minus(across, size('band.clearance')), add(across, size('band.clearance')), across, 'inlet'),
+    floor: { letter: 'L', role: 'free' },
+    cone: couplingCone(sizes.coupling, 'first'),
+  };
+}
+export const inletAcross = (sizes: Pick<StopValveSizes, 'bore'>): Len => add(sizes.bore, size('stop.bore.step'));
 
 const common = (
   at: BodyLayout,

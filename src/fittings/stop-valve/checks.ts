@@ -6,6 +6,7 @@ import { half, size } from '../limits.ts';
 import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
+import { inletAcross } from './body.ts';
 import { layOutBody, layOutSpindle, roomAboveSeat } from './layout.ts';
 import type { StopValveSizes } from './sizes.ts';
 
@@ -36,7 +37,7 @@ export function wallsOf(sizes: StopValveSizes, asked: StopValveAsked): readonly 
   return [
     {
       where: 'coupling-relief',
-      inside: asked.pattern === 'angle' ? sizes.bore : sizes.outlet,
+      inside: asked.pattern === 'angle' ? inletAcross(sizes) : sizes.outlet,
       outside: reliefOf(sizes.coupling.outside).floor.lo,
     },
     { where: 'body-flats', inside: sizes.bonnet.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
