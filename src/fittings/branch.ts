@@ -11,6 +11,8 @@ import { type OutlineAsk, partFrom, type Section, type Side } from './outline.ts
 import { reliefOf, type ThreadPair } from './threads.ts';
 
 export type BranchAsk = {
+  /** What the part is called; 'branch' when absent. */
+  readonly id?: string;
   readonly coupling: ThreadPair;
   /** Bore of the branch, its spigot, and the cross hole of the barrel that the spigot enters. */
   readonly outlet: Len;
@@ -28,12 +30,13 @@ export function branchPart(ask: BranchAsk, workshop: Workshop, found: Diagnostic
   const collar = collarOf(ask.coupling);
   const thick = size('branch.collar');
   const length = add(add(spigot, thick), couplingLength(ask.coupling));
+  const id = ask.id ?? 'branch';
   return partFrom({
-    id: 'branch',
-    kind: 'branch',
+    id,
+    kind: id,
     quantity: ask.quantity,
     use: 'fitting',
-    stock: barFor({ part: 'branch', material: ask.material, section: 'round', across: collar, turned: true }, workshop, found),
+    stock: barFor({ part: id, material: ask.material, section: 'round', across: collar, turned: true }, workshop, found),
     first: { letter: 'K', role: 'clearance' },
     second: { letter: 'E', role: 'sealing' },
     sections: sectionsOf(ask, spigot, collar),

@@ -18,6 +18,8 @@ export type SpindleAsk = {
   readonly square: { readonly across: Len; readonly length: Len };
   readonly end: { readonly pair: ThreadPair; readonly length: Len };
   readonly material: string;
+  /** The rod that it is to be made from; the smallest of the shelf that cleans up when absent. */
+  readonly rod?: Len;
 };
 
 export function spindlePart(ask: SpindleAsk, workshop: Workshop, found: Diagnostic[]): Part {
@@ -27,7 +29,7 @@ export function spindlePart(ask: SpindleAsk, workshop: Workshop, found: Diagnost
     kind: 'spindle',
     quantity: 1,
     use: 'fitting',
-    stock: barFor({ part: 'spindle', material: ask.material, section: 'round', across: ask.plug.across, turned: true }, workshop, found),
+    stock: rodFor(ask, workshop, found),
     first: { letter: 'Q', role: 'clearance' },
     second: { letter: 'Z', role: 'clearance', ...centreFor(workshop, outsideThread(ask.end.pair.outside, 'second').chamfer.target) },
     sections: sectionsOf(ask),
@@ -47,6 +49,16 @@ export function spindlePart(ask: SpindleAsk, workshop: Workshop, found: Diagnost
     ],
     lengths: lengthsOf(ask),
   });
+}
+
+/** A rod of the stated size, its outside turned; else the next one up. */
+function rodFor({ material, plug, rod }: SpindleAsk, workshop: Workshop, found: Diagnostic[]): Part['stock'] {
+  const ask = { part: 'spindle', material, section: 'round' as const };
+  if (rod === undefined) return barFor({ ...ask, across: plug.across, turned: true }, workshop, found);
+  const stock = barFor({ ...ask, across: rod, turned: false }, workshop, found);
+  if (stock.from !== 'bar') return stock;
+  const { asStock: _, ...turned } = stock;
+  return turned;
 }
 
 function sectionsOf(ask: SpindleAsk): readonly Section[] {

@@ -56,6 +56,12 @@ export function reliefOf(thread: ThreadSize): { readonly width: Limits; readonly
   };
 }
 
+/** Under the shoulder: full thread and relief, as a bonnet, a plug or a cap enters a body. */
+export function screwedLength(thread: ThreadPair): Len {
+  const relief = reliefOf(thread.outside).width.target;
+  return add(tidy(times(thread.outside.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief);
+}
+
 /** The same in a bore: its floor beyond the greatest root. */
 export function insideReliefOf(thread: ThreadSize): { readonly width: Limits; readonly floor: Limits } {
   const floor = tidy(add(thread.root, size('relief.under-root')), TENTH, 'up');

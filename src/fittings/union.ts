@@ -5,7 +5,7 @@ import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor, nextBar } from './bar.ts';
 import { drilledHole } from './drawer.ts';
-import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy } from './limits.ts';
+import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from './limits.ts';
 import { type Hole, partFrom, type Section } from './outline.ts';
 import { insideChamfer, type ThreadPair } from './threads.ts';
 
@@ -16,13 +16,21 @@ export type UnionAsk = {
   readonly material: string;
 };
 
-const tailOf = (ask: UnionAsk): Len =>
+/** How deep a pipe sits in its socket: its own outside, three walls at least, and no further than solder runs. */
+export function pipeOverlap({ outside, wall }: UnionAsk['pipe']): Len {
+  const wants = Math.max(size('nipple.socket'), times(outside, ratio('solder.overlap.tube')), times(wall, ratio('solder.overlap.thin')));
+  return tidy(len(Math.min(wants, size('solder.run'))), half(MM), 'up');
+}
+
+const tailLength = (ask: UnionAsk): Len => add(pipeOverlap(ask.pipe), size('nipple.tail.free'));
+export const tailOf = (ask: Pick<UnionAsk, 'pipe'>): Len =>
   tidy(add(add(ask.pipe.outside, size('pipe.fit')), add(size('nipple.wall'), size('nipple.wall'))), TENTH, 'up');
-const headOf = (ask: UnionAsk): Len => tidy(minus(ask.thread.inside.minor.lo, size('nipple.head.under')), TENTH, 'down');
+export const headOf = (ask: Pick<UnionAsk, 'thread'>): Len =>
+  tidy(minus(ask.thread.inside.minor.lo, size('nipple.head.under')), TENTH, 'down');
 
 export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {
   const depth = size('nut.depth');
-  const length = add(depth, size('nut.floor'));
+  const length = nutLength();
   const least = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
   const across = nextBar({ material: ask.material, section: 'hexagon' }, least, workshop);
   const hole = add(tailOf(ask), size('nut.clear'));
@@ -50,14 +58,14 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
 }
 
 export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {
-  const inside = minus(ask.pipe.outside, add(ask.pipe.wall, ask.pipe.wall));
-  const tip = add(inside, add(size('nipple.tip.wall'), size('nipple.tip.wall')));
+  const inside = pipeBore(ask.pipe);
+  const tip = tipOf(inside);
+  const cone = coneLength(headOf(ask), tip);
   const head = headOf(ask);
-  const cone = tidy(mm(toMm(half(minus(head, tip))) / Math.tan(radians(ratio('coupling.cone')))), TENTH, 'up');
-  const tail = size('nipple.tail');
+  const tail = tailLength(ask);
   const headLength = add(cone, size('nipple.head'));
   const length = add(headLength, tail);
-  const socket = size('nipple.socket');
+  const socket = pipeOverlap(ask.pipe);
   return partFrom({
     id: 'nipple',
     kind: 'nipple',
@@ -75,6 +83,14 @@ export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): 
     ],
   });
 }
+
+export const nutLength = (): Len => add(size('nut.depth'), size('nut.floor'));
+export const pipeBore = ({ outside, wall }: UnionAsk['pipe']): Len => minus(outside, add(wall, wall));
+/** Small end of a nipple's cone, a wall left round its bore. */
+export const tipOf = (bore: Len): Len => add(bore, add(size('nipple.tip.wall'), size('nipple.tip.wall')));
+/** Never nothing: a head that is no wider than the tip is refused with its nut. */
+export const coneLength = (head: Len, tip: Len): Len =>
+  len(Math.max(TENTH, tidy(mm(toMm(half(minus(head, tip))) / Math.tan(radians(ratio('coupling.cone')))), TENTH, 'up')));
 
 const radians = (includedAngle: number): number => ((includedAngle / 2) * Math.PI) / HALF_TURN;
 const HALF_TURN = ratio('turn.half');
@@ -108,7 +124,7 @@ function nutHoles(ask: UnionAsk, depth: Len, length: Len, hole: Len, workshop: W
 
 function nippleSections(ask: UnionAsk, tip: Len, headLength: Len): readonly Section[] {
   const head = headOf(ask);
-  const tail = size('nipple.tail');
+  const tail = tailLength(ask);
   return [
     {
       name: 'head',
@@ -123,7 +139,7 @@ function nippleSections(ask: UnionAsk, tip: Len, headLength: Len): readonly Sect
 }
 
 function nippleHoles(ask: UnionAsk, inside: Len, length: Len, workshop: Workshop): readonly Hole[] {
-  const socket = size('nipple.socket');
+  const socket = pipeOverlap(ask.pipe);
   const pocket = add(ask.pipe.outside, size('pipe.fit'));
   const drilled = size('band.drilled');
   return [

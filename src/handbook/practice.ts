@@ -1,6 +1,7 @@
 /** Figures of the workshop that rules and designs rest on: proportions, allowances, clearances. Each row carries its source. */
 import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
+import { kindsPractice } from './practice-kinds.ts';
 import { stopValvePractice } from './practice-stop-valve.ts';
 
 const CUSTOM = 'common practice, no source';
@@ -172,8 +173,7 @@ const ROWS: readonly Row[] = [
   ['nipple.head.under', 0.2, 'mm', 'head of a nipple under the tapping bore of its nut, on diameter'],
   ['nipple.tip', 5.6, 'mm', 'small end of the cone of a 6 mm nipple'],
   ['nipple.tip.wall', 0.5, 'mm', 'wall left at the small end of a nipple cone'],
-  ['nipple.tail', 9, 'mm', 'length of the tail of a nipple'],
-  ['nipple.socket', 5, 'mm', 'depth of the pipe socket of a nipple'],
+  ['nipple.socket', 5, 'mm', 'least depth of the pipe socket of a nipple'],
   ['pipe.fit', 0.1, 'mm', 'socket over the pipe, on diameter, for silver solder'],
   // tooling
   ['mandrel.rim.over', 4, 'mm', 'outside of a threaded mandrel over its thread, on diameter'],
@@ -189,7 +189,7 @@ const ROWS: readonly Row[] = [
 export const shopPractice: FactTable = factTable(ROWS.map(toFact));
 
 /** The same with what single kinds of fitting add. */
-export const practice: FactTable = factTable([...shopPractice.rows, ...stopValvePractice.rows]);
+export const practice: FactTable = factTable([...shopPractice.rows, ...stopValvePractice.rows, ...kindsPractice.rows]);
 
 function toFact([id, value, unit, what, source, standing]: Row): Fact {
   return { id, value, unit, what, source: source ?? CUSTOM, standing: standing ?? 'common practice' };

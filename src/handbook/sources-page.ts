@@ -5,43 +5,24 @@
 import { ballMaterials, ballSizes } from './balls.ts';
 import { inchBars, metricBars, nutHexagons } from './bar-stock.ts';
 import { bendingRelations } from './bending.ts';
-import { capability } from './capability.ts';
 import { centreDrills } from './centre-drills.ts';
-import { chainFacts } from './chains.ts';
 import { conesRelations } from './cones.ts';
 import { cuttingData } from './cutting.ts';
 import { forceRelations } from './cutting-force.ts';
 import { SPEEDS } from './cutting-speeds.ts';
-import { difficulty } from './difficulty.ts';
 import { drillLoadRelations } from './drill-load.ts';
-import { drilling } from './drilling.ts';
 import { drills } from './drills.ts';
-import { dutyFacts } from './duty.ts';
-import type { FactTable, Standing } from './fact.ts';
-import { flowFacts, flowRelations } from './flow.ts';
-import { handling } from './handling.ts';
-import { leadTable } from './lead-error.ts';
-import { machining } from './machining.ts';
-import { materialLimits, materials } from './materials.ts';
-import { numbersTable } from './numbers.ts';
-import { parting } from './parting.ts';
+import type { Standing } from './fact.ts';
+import { FACT_TABLES } from './fact-tables.ts';
+import { flowRelations } from './flow.ts';
+import { materials } from './materials.ts';
 import { pipes } from './pipes.ts';
-import { shopPractice } from './practice.ts';
-import { stopValvePractice } from './practice-stop-valve.ts';
-import { proving } from './proving.ts';
-import { radii } from './radii.ts';
-import { READING } from './reading.ts';
 import { reliefRelations } from './relief-steam.ts';
-import { setting } from './setting.ts';
-import { silverSteel } from './silver-steel.ts';
 import { cite, type SourceId, sources } from './sources.ts';
-import { spindleFacts, spindleRelations } from './spindle.ts';
+import { spindleRelations } from './spindle.ts';
 import { squarePairs } from './squares.ts';
 import { stiffnessRelations } from './stiffness.ts';
-import { stockFacts } from './stock-facts.ts';
-import { tapping, tappingRelations } from './tapping-torque.ts';
-import { threading } from './thread-passes.ts';
-import { toolTable } from './thread-tool.ts';
+import { tappingRelations } from './tapping-torque.ts';
 import { inchThreads } from './threads.ts';
 import { timeRelations } from './times.ts';
 import { ballRelations, type Relation } from './valve-ball.ts';
@@ -52,7 +33,7 @@ export type Use = { readonly file: string; readonly what: string; readonly sourc
 
 /** Everything that has a source, in the order of the tables. */
 export function handbookUses(): readonly Use[] {
-  return [...FACTS.flatMap(([file, table]) => table.rows.map((row) => ({ ...row, file }))), ...recordUses(), ...WHOLE.map(whole)];
+  return [...FACT_TABLES.flatMap(([file, table]) => table.rows.map((row) => ({ ...row, file }))), ...recordUses(), ...WHOLE.map(whole)];
 }
 
 /** Markdown. The same handbook gives the same page. */
@@ -79,33 +60,6 @@ export function sourcesPage(): string {
       .join('\n'),
   ].join('\n\n')}\n`;
 }
-
-const FACTS: readonly (readonly [file: string, table: FactTable])[] = [
-  ['capability.ts', capability],
-  ['chains.ts', chainFacts],
-  ['difficulty.ts', difficulty],
-  ['drilling.ts', drilling],
-  ['duty.ts', dutyFacts],
-  ['flow.ts', flowFacts],
-  ['handling.ts', handling],
-  ['lead-error.ts', leadTable],
-  ['machining.ts', machining],
-  ['materials.ts', materialLimits],
-  ['numbers.ts', numbersTable],
-  ['parting.ts', parting],
-  ['practice.ts', shopPractice],
-  ['practice-stop-valve.ts', stopValvePractice],
-  ['radii.ts', radii],
-  ['proving.ts', proving],
-  ['reading.ts', READING],
-  ['setting.ts', setting],
-  ['silver-steel.ts', silverSteel],
-  ['spindle.ts', spindleFacts],
-  ['stock-facts.ts', stockFacts],
-  ['tapping-torque.ts', tapping],
-  ['thread-passes.ts', threading],
-  ['thread-tool.ts', toolTable],
-];
 
 const RELATIONS: readonly (readonly [file: string, rows: readonly Relation[]])[] = [
   ['valve-ball.ts', ballRelations],

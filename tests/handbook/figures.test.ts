@@ -5,6 +5,7 @@ import { cuttingFigures } from './figures/cutting.ts';
 import type { Figure } from './figures/figure.ts';
 import { fitFigures } from './figures/fits.ts';
 import { inchFigures } from './figures/inch.ts';
+import { jointFigures } from './figures/joints.ts';
 import { loadFigures } from './figures/loads.ts';
 import { metricFigures } from './figures/metric.ts';
 import { steamFigures } from './figures/steam.ts';
@@ -18,6 +19,7 @@ const GROUPS: readonly (readonly [group: string, rows: readonly Figure[]])[] = [
   ['water and steam', steamFigures],
   ['valves', valveFigures],
   ['loads, bars, tapers', loadFigures],
+  ['leaks, joints, squares', jointFigures],
   ['cutting', cuttingFigures],
 ];
 

@@ -9,6 +9,7 @@ const FILES = readdirSync(FOLDER).sort();
 /** Files without figures of their own, each with its reason. */
 const NO_FIGURES: Readonly<Record<string, string>> = {
   'fact.ts': 'what a fact is',
+  'fact-tables.ts': 'the list of them',
   'sources.ts': 'the works themselves',
   'sources-page.ts': 'the page',
   'thread-name.ts': 'names only',

@@ -36,8 +36,14 @@ describe.each(schemas)('%s.schema.json', (name, schema) => {
       name === 'fitting'
         ? [
             ['fitting', 'title', 'duty', 'pipe'],
+            ['fitting', 'title', 'diameter', 'depth'],
+            ['fitting', 'title', 'thread'],
+            ['fitting', 'title', 'thread', 'takes', 'depth'],
+            ['fitting', 'title', 'closes', 'thread'],
+            ['fitting', 'title', 'bore', 'thread', 'stem', 'square'],
             ['fitting', 'title', 'duty', 'pipe'],
             ['fitting', 'title', 'name', 'material', 'first', 'second', 'outside'],
+            ['fitting', 'title', 'pipe'],
           ]
         : [['workshop']],
     );

@@ -1,7 +1,7 @@
 /** What adds up across the parts of a stop valve: the spindle's travel from shut to its back stop, and the gland's take-up. */
 import type { Chain, Part } from '../../model/part.ts';
 import { atLeast, takeUpChains, travelChain } from '../chains.ts';
-import { about, size } from '../limits.ts';
+import { about, size, TENTH, tidy } from '../limits.ts';
 import { drawn, packingLoose, packingPacked, ringTightened, stated } from '../links.ts';
 import type { StopValveSizes } from './sizes.ts';
 
@@ -27,7 +27,8 @@ function travel(sizes: StopValveSizes, part: PartOf): Chain {
       drawn(part('spindle'), 'Q', 'B', -1),
       stated({ item: 'spindle', from: 'Q', to: 'circle', limits: circle, sign: 1, by: 'bench', says: 'link.tip-to-circle' }),
     ],
-    asks: atLeast(sizes.fullLift, 'full bore'),
+    // no finer than it is measured
+    asks: atLeast(tidy(sizes.fullLift, TENTH, 'up'), 'full bore'),
     open: 'above',
     proof: 'proof.travel',
   });

@@ -1,7 +1,7 @@
 /** Where things stand along the axis of a stop valve, foot at 0, and the lengths that parts must agree on. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { reliefOf, type ThreadPair } from '../threads.ts';
+import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import type { StopValveSizes } from './sizes.ts';
 
 export type BodyLayout = {
@@ -19,12 +19,6 @@ export type BodyLayout = {
   readonly plugThreadEnd: Len;
   readonly bonnetThreadEnd: Len;
 };
-
-/** Under the shoulder: full thread and relief, as bonnet and plug enter the body. */
-export function screwedLength(thread: ThreadPair): Len {
-  const relief = reliefOf(thread.outside).width.target;
-  return add(tidy(times(thread.outside.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief);
-}
 
 export function layOutBody(sizes: StopValveSizes): BodyLayout {
   const ring = size('joint.ring.tight');

@@ -55,7 +55,8 @@ function filled(section: Section): boolean {
 const made = (plan: Plan): readonly Part[] => plan.parts.map((planned) => planned.part);
 
 function pictures(plan: Plan, words: Words): Section {
-  const shown = made(plan).filter((part) => part.use === 'fitting');
+  const own = made(plan).filter((part) => part.use === 'fitting');
+  const shown = own.length > 0 ? own : made(plan).slice(0, plan.fitting.parts.length);
   return { kind: 'pictures', title: '', pictures: shown.map((part) => ({ part: part.id, caption: partName(part, words) })) };
 }
 

@@ -186,7 +186,11 @@ function orders(plan: Plan, words: Words): Section {
 }
 
 function sources(plan: Plan, words: Words): Section {
-  const named = plan.fitting.derivations.map((d) => d.source);
+  const { derivations, assembly, tests, cautions } = plan.fitting;
+  const said = [...assembly, ...tests, ...cautions].flatMap(({ id, grounds }) =>
+    words.has(`${id}.source`) ? [words.say(`${id}.source`, grounds)] : [],
+  );
+  const named = [...derivations.map((d) => d.source), ...said];
   return {
     kind: 'notes',
     title: words.say('proof.sources'),

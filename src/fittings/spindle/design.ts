@@ -1,0 +1,129 @@
+/** A spindle by itself: what was stated is kept and checked, what was left out is derived as for a stop valve's. */
+import type { Outcome } from '../../base/diagnostics.ts';
+import { add, type Len, len, minus, mm, showMm, toMm } from '../../base/units.ts';
+import { flatDepth } from '../../handbook/bar-stock.ts';
+import { findMaterial } from '../../handbook/materials.ts';
+import { plugFullLift, turnsToFull } from '../../handbook/valve-cone.ts';
+import type { Fitting, Say } from '../../model/part.ts';
+import type { Workshop } from '../../model/workshop.ts';
+import { type Book, CUSTOM, newBook, note, refuse, refused, warn } from '../book.ts';
+import { threadBetween, threadNamed, threadThrough } from '../choose-thread.ts';
+import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { type SpindleAsk, spindlePart } from '../spindle.ts';
+import type { ThreadPair } from '../threads.ts';
+import type { SpindleAsked } from './asked.ts';
+
+export function designSpindle(asked: SpindleAsked, workshop: Workshop): Outcome<Fitting> {
+  const book = newBook();
+  const material = findMaterial(asked.material);
+  if (!material) refuse(book, 'design.material-unknown', { material: asked.material });
+  const sizes = sizesOf(asked, workshop, book);
+  if (!material || !sizes || refused(book)) return { found: book.found };
+  const ask: SpindleAsk = { ...sizes, material: material.id, ...(asked.rod === undefined ? {} : { rod: asked.rod }) };
+  const part = spindlePart(ask, workshop, book.found);
+  if (refused(book)) return { found: book.found };
+  const stem = showMm(sizes.stem.across);
+  const fitting: Fitting = {
+    ...{ kind: 'spindle', title: asked.title, parts: [part], chains: [], derivations: book.derivations },
+    bought: [{ id: 'wheel-nut', kind: 'wheel-nut', quantity: 1, grounds: { thread: sizes.end.pair.name } }],
+    ...{ assembly: said(ASSEMBLY, stem), tests: said(TESTS, stem), cautions: said(CAUTIONS, stem) },
+  };
+  return { value: fitting, found: book.found };
+}
+
+const said = (ids: readonly string[], stem: string): readonly Say[] => ids.map((id) => ({ id, grounds: { stem } }));
+const ASSEMBLY = [
+  'assembly.spindle-wash',
+  'assembly.spindle-try',
+  'assembly.spindle-blue',
+  'assembly.spindle-pack',
+  'assembly.spindle-wheel',
+];
+const TESTS = ['test.spindle-thread', 'test.spindle-stem', 'test.spindle-cone', 'test.spindle-valve'];
+const CAUTIONS = ['caution.lathe', 'caution.bar', 'caution.slender', 'caution.gland', 'caution.pressure', 'caution.inspector'];
+
+type Sizes = Omit<SpindleAsk, 'material' | 'rod'>;
+
+function sizesOf(asked: SpindleAsked, workshop: Workshop, book: Book): Sizes | undefined {
+  const cone = {
+    angle: asked.cone.angle ?? ratio('stop.cone.throttle'),
+    tip: asked.cone.tip ?? tidy(times(asked.bore, ratio('stop.tip.share')), TENTH, 'near'),
+  };
+  note(book, 'cone', [cone.angle, 'deg', '60 to regulate, 90 to open quickly', {}, CUSTOM], asked.cone.angle);
+  const plug = plugOf(asked, cone, book);
+  const stem = stemOf(asked, plug.across, book);
+  const square = squareOf(asked, stem.across, book);
+  const running = threadNamed(
+    'spindle',
+    asked.thread.size ?? threadBetween(add(stem.across, size('stop.thread.over-stem')), plug.across, workshop),
+    book,
+  );
+  const end = endOf(asked, square.across, workshop, book);
+  if (!running || !end) return undefined;
+  checkThread(running, stem.across, plug.across, book);
+  noteWorking(asked, cone.angle, running, book);
+  return { cone, plug, thread: { pair: running, length: asked.thread.length }, stem, square, end };
+}
+
+/** The cone has to reach past its seat on both sides, and a plain land stands behind it. */
+function plugOf(asked: SpindleAsked, cone: SpindleAsk['cone'], book: Book): SpindleAsk['plug'] {
+  const across = asked.plug.across ?? add(asked.bore, size('stop.plug.over'));
+  note(book, 'plug', [toMm(across), 'mm', 'P = d + 1.5', { d: toMm(asked.bore) }, CUSTOM], asked.plug.across);
+  if (across <= asked.bore) refuse(book, 'design.plug-under-seat', { plug: across, bore: asked.bore });
+  if (cone.tip >= asked.bore) refuse(book, 'design.tip-over-seat', { tip: cone.tip, bore: asked.bore });
+  const slope = (2 / 1) * Math.tan(((cone.angle / 2) * Math.PI) / ratio('turn.half'));
+  const least = tidy(add(mm(toMm(minus(across, cone.tip)) / slope), size('stop.land.least')), TENTH, 'up');
+  const length = asked.plug.length ?? tidy(least, half(MM), 'up');
+  if (length < least) refuse(book, 'design.plug-short', { length, least });
+  if (asked.rod !== undefined && asked.rod < add(across, size('bar.clean-up')))
+    refuse(book, 'design.rod-too-thin', { rod: asked.rod, plug: across, least: add(across, size('bar.clean-up')) });
+  return { across, length };
+}
+
+/** It is held by the stem while its cone is cut: half the plug, at least. */
+function stemOf(asked: SpindleAsked, plug: Len, book: Book): SpindleAsk['stem'] {
+  const held = tidy(times(plug, ratio('grip.share')), half(MM), 'up');
+  const usual = len(Math.max(tidy(times(asked.bore, ratio('stop.stem.share')), half(MM), 'near'), size('stop.stem.least'), held));
+  const across = asked.stem.across ?? usual;
+  note(book, 'stem', [toMm(across), 'mm', '0.65 d, half the plug at least', { d: toMm(asked.bore) }, CUSTOM], asked.stem.across);
+  return { across, length: asked.stem.length };
+}
+
+/** Filed on the stem: corners left round at three quarters, whole corners at 0.71 of it and less. */
+function squareOf(asked: SpindleAsked, stem: Len, book: Book): SpindleAsk['square'] {
+  const across = asked.square.across ?? tidy(times(stem, ratio('square.share')), size('square.step'), 'down');
+  const grounds = {
+    square: across,
+    stem,
+    usual: tidy(times(stem, ratio('square.share')), TENTH, 'down'),
+    most: tidy(times(stem, ratio('square.most')), TENTH, 'down'),
+  };
+  if (across >= stem) refuse(book, 'design.square-over-stem', grounds);
+  else {
+    note(book, 'square', [toMm(across), 'mm', 's = 0.75 D', { D: toMm(stem) }, 'DIN 79:2004'], asked.square.across);
+    note(book, 'square-sharp', [toMm(stem) / Math.SQRT2, 'mm', 's = D / sqrt(2)', { D: toMm(stem) }]);
+    note(book, 'square-depth', [toMm(flatDepth(stem, across)), 'mm', '(D - s) / 2', { D: toMm(stem), s: toMm(across) }]);
+    if (across > grounds.most) warn(book, 'design.square-shallow', grounds);
+  }
+  return { across, length: asked.square.length };
+}
+
+function endOf(asked: SpindleAsked, square: Len, workshop: Workshop, book: Book): SpindleAsk['end'] | undefined {
+  const length = asked.end.length ?? size('spindle.end');
+  const pair = asked.end.size === undefined ? threadThrough(square, workshop) : threadNamed('end', asked.end.size, book);
+  if (!pair && asked.end.size === undefined) refuse(book, 'design.no-end-thread', { square });
+  if (pair && pair.outside.major.hi > square) refuse(book, 'design.end-thread-over-square', { thread: pair.name, square });
+  return pair && { pair, length };
+}
+
+function checkThread(running: ThreadPair, stem: Len, plug: Len, book: Book): void {
+  const { root, major } = running.outside;
+  if (root <= stem) refuse(book, 'design.spindle-thread-under-stem', { thread: running.name, stem, root });
+  if (major.hi >= plug) refuse(book, 'design.spindle-thread-over-plug', { thread: running.name, plug });
+}
+
+function noteWorking(asked: SpindleAsked, angle: number, running: ThreadPair, book: Book): void {
+  const [d, pitch] = [toMm(asked.bore), toMm(running.outside.pitch)];
+  note(book, 'full-lift', [plugFullLift(d, angle), 'mm', 'h = d (1 - sqrt(1 - cos a)) / (2 sin a cos a)', { d, a: angle / 2 }]);
+  note(book, 'turns', [turnsToFull(d, angle, pitch), 'turns', 'h / P', { h: plugFullLift(d, angle), P: pitch }]);
+}

@@ -1,0 +1,14 @@
+/** What `new union` asks, in this order; the words are those of the keys. */
+import type { Step } from '../questions.ts';
+
+export const UNION_QUESTIONS: readonly Step[] = [
+  { key: 'title', usual: 'Union of the feed pipe' },
+  { key: 'pipe.outside', usual: '6 mm' },
+  { key: 'pipe.wall', usual: '0.8 mm' },
+  { key: 'thread' },
+  { key: 'into.wall', usual: '4 mm' },
+  { key: 'into.hole' },
+  { key: 'bore' },
+  { key: 'material', usual: 'PB102' },
+  { key: 'quantity', usual: '1' },
+];
