@@ -208,7 +208,8 @@ function refusal(f: Hole, rule: string, has: Len, wants: Len): Offer {
 
 /** `again` is the same rule in a shop that has the boring tool: the method that is refused for want of it. */
 function boreRefused(c: Context, f: Hole, start: Len, again: (more: Context) => Offer): Offer {
-  const wants = reachFor(c, f, f.opens[0] ?? 'first');
+  // a tool that reaches from whichever end asks most of it: with less it might be refused again
+  const wants = len(Math.max(...f.opens.map((end) => reachFor(c, f, end))));
   return { refused: [wanting(c, `${f.id}/bore`, start, wants, again)] };
 }
 
