@@ -59,6 +59,11 @@ function written(): readonly string[] {
   return [...new Set(named.filter((id) => ID.test(id)))].sort();
 }
 
+/** What an exercise judges an order by beside the rules, each written in its own place as 'order-…'. */
+const judged = code()
+  .filter((file) => file.path.startsWith('src/phases/sheet/exercise/'))
+  .flatMap(({ tokens }) => tokens.flatMap((t) => (t.kind === 'string' && t.text.startsWith('order-') ? [t.text] : [])));
+
 const offered = [...METHOD_RULES, ...BEFORE_RULES, ...GRIP_RULES].map((rule) => rule.id);
 
 // ---- met in use --------------------------------------------------------------------------------------------------------
@@ -162,7 +167,7 @@ describe('words of the rules', () => {
     expect(changes.filter((id) => id.startsWith('no-') && !refusals.includes(id))).toEqual([]);
   });
   it('stand for rules that there are', () => {
-    const known = new Set([...written(), ...offered, ...all.map((m) => m.because.rule)]);
+    const known = new Set([...written(), ...offered, ...judged, ...all.map((m) => m.because.rule)]);
     const said = new Set(w.ids.filter((id) => id.startsWith('rule.')).map((id) => id.split('.')[1] ?? ''));
     expect([...said].filter((id) => !known.has(id))).toEqual([]);
   });
