@@ -59,10 +59,10 @@ function written(): readonly string[] {
   return [...new Set(named.filter((id) => ID.test(id)))].sort();
 }
 
-/** What an exercise judges an order by beside the rules, each written in its own place as 'order-…'. */
+/** What an exercise judges an order by beside the rules, each written in its own place as 'order-…', or said there by its words' id. */
 const judged = code()
-  .filter((file) => file.path.startsWith('src/phases/sheet/exercise/'))
-  .flatMap(({ tokens }) => tokens.flatMap((t) => (t.kind === 'string' && t.text.startsWith('order-') ? [t.text] : [])));
+  .filter((file) => ['src/phases/sheet/exercise/', 'src/cli/mark.ts'].some((place) => file.path.startsWith(place)))
+  .flatMap(({ tokens }) => tokens.flatMap((t) => (t.kind === 'string' ? (/^(?:rule\.)?(order-[a-z-]+)/.exec(t.text)?.[1] ?? []) : [])));
 
 const offered = [...METHOD_RULES, ...BEFORE_RULES, ...GRIP_RULES].map((rule) => rule.id);
 
