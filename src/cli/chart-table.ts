@@ -13,7 +13,8 @@ type Row = {
   readonly links: readonly string[];
   readonly worst: Pair;
   readonly likely?: Pair;
-  readonly asked: Pair;
+  /** `hi` is absent where more does no harm. */
+  readonly asked: { readonly lo: Len; readonly hi?: Len };
   readonly met: boolean;
   readonly says?: { readonly id: string; readonly grounds: Readonly<Record<string, string>> };
 };
@@ -69,17 +70,21 @@ function truthRows({ part, chart }: PlannedPart): readonly Row[] {
 function stackRow(path: StackPath): Row {
   const worst = path.fitted ?? { lo: path.lo, hi: path.hi };
   const links = path.links.map((link) => signed(`${link.part} ${short(link.part, link.a)}-${short(link.part, link.b)}`, link.sign));
-  const row = { part: '', kind: 'across parts', dimension: path.of, links, worst, asked: { lo: path.asks.lo, hi: path.asks.hi } } as const;
+  const row = { part: '', kind: 'across parts', dimension: path.of, links, worst, asked: askedOf(path) } as const;
   if (path.fitted) return { ...row, met: path.met, says: { id: 'cli.chart.fitted', grounds: { of: path.of } } };
   return { ...row, met: path.met, likely: path.likely };
 }
+
+const askedOf = ({ asks, open }: StackPath): Row['asked'] => (open === 'above' ? { lo: asks.lo } : { lo: asks.lo, hi: asks.hi });
 
 function cellsOf(row: Row, words: Words): readonly string[] {
   const pair = ({ lo, hi }: Pair): string =>
     row.kind === 'run-out'
       ? words.say('cli.chart.at-most', { most: showMm(hi) })
       : words.say('cli.chart.between', { lo: showMm(lo), hi: showMm(hi) });
-  const asked = row.met ? pair(row.asked) : `${pair(row.asked)}: ${words.say('cli.chart.not-met')}`;
+  const { lo, hi } = row.asked;
+  const wanted = hi === undefined ? words.say('cli.chart.at-least', { least: showMm(lo) }) : pair({ lo, hi });
+  const asked = row.met ? wanted : `${wanted}: ${words.say('cli.chart.not-met')}`;
   return [
     row.part === '' ? words.say('cli.chart.several') : row.part,
     row.says ? words.say(row.says.id, row.says.grounds) : row.dimension,
