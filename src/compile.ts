@@ -9,6 +9,7 @@ import { heldBy } from './handbook/capability.ts';
 import type { Assets, Inputs } from './model/assets.ts';
 import type { Part } from './model/part.ts';
 import type { Candidates, NoRoute, Plan, PlannedPart, Route, ToolingAsk } from './model/plan.ts';
+import type { SheetWish } from './model/wish.ts';
 import type { Workshop } from './model/workshop.ts';
 import { candidates } from './phases/candidates.ts';
 import { chart, type Trying } from './phases/chart.ts';
@@ -30,6 +31,8 @@ export type Compiled = {
   readonly plan?: Plan;
   /** The half-section at the end of each set-up at the lathe, for the pictures; `setUp` counts the route's set-ups from 0. */
   readonly stages?: readonly StageAt[];
+  /** How the workshop wants its sheets to look. */
+  readonly wish?: SheetWish;
   readonly found: readonly Diagnostic[];
   readonly noRoutes?: readonly NoRoute[];
 };
@@ -39,7 +42,7 @@ export const VERSION = '0.1.0';
 export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compiled {
   const job = read(inputs, assets.workshop, FITTING_KINDS);
   if (!job.value) return { found: job.found };
-  const workshop = job.value.workshop;
+  const { sheet: wish, ...workshop } = job.value.workshop;
   const fitting = design(job.value, DESIGNS);
   const found: Diagnostic[] = [...job.found, ...placeFindings(fitting.found, inputs.fitting, PLACES[job.value.fitting] ?? {})];
   if (!fitting.value || failed(found)) return { found };
@@ -62,7 +65,7 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
     stock: stock(parts, packs, (part) => day.filter((s) => s.part === part && s.setUp === 0).length, workshop),
     stacks: stacks.value ?? [],
   };
-  return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, stages: parts.flatMap(stagesOf), found };
+  return { plan: { ...body, mark: markOf(JSON.stringify(body)) }, stages: parts.flatMap(stagesOf), ...(wish ? { wish } : {}), found };
 }
 
 type Routed = { readonly part: Part; readonly candidates: Candidates; readonly route: Route };

@@ -11,7 +11,24 @@ export type Words = {
   /** Throws Error when the id or a field is missing: our fault, not the user's. */
   say(id: string, grounds?: Grounds): string;
   has(id: string): boolean;
+  /** The same words, lengths in them written so. */
+  written(lengths: Lengths): Words;
   readonly ids: readonly string[];
+};
+
+/** How words write a length of so many millimetres. `pick`: the wording for millimetres, or the other one. */
+export type Lengths = {
+  bare(mm: number, text: string): string;
+  withUnit(mm: number, text: string): string;
+  /** As a thing is sold: its own size, whatever the sheet counts in. */
+  sold(mm: number, text: string): string;
+  pick(metric: string, inch: string): string;
+};
+const METRIC: Lengths = {
+  bare: (_, text) => text,
+  withUnit: (_, text) => `${text} mm`,
+  sold: (_, text) => `${text} mm`,
+  pick: (metric) => metric,
 };
 
 /** `files`: template file name to its text. Throws Error on a block that stands twice or on text outside any block. */
@@ -20,14 +37,19 @@ export function words(files: Readonly<Record<string, string>>): Words {
   const engine = Handlebars.create();
   registerHelpers(engine);
   for (const name of Object.keys(files).sort()) readBlocks(engine, name, files[name] ?? '', blocks);
+  return saying(blocks, METRIC);
+}
+
+function saying(blocks: ReadonlyMap<string, Handlebars.TemplateDelegate>, lengths: Lengths): Words {
   return {
     ids: [...blocks.keys()].sort(),
     has: (id) => blocks.has(id),
+    written: (others) => saying(blocks, others),
     say(id, grounds = {}) {
       const block = blocks.get(id);
       if (!block) throw new Error(`no words for '${id}'`);
       try {
-        return block(guarded(grounds, id)).replace(/\s+/g, ' ').trim();
+        return block(guarded(grounds, id), { data: { lengths } }).replace(/\s+/g, ' ').trim();
       } catch (cause) {
         throw new Error(`words '${id}': ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
       }
@@ -35,6 +57,7 @@ export function words(files: Readonly<Record<string, string>>): Words {
   };
 }
 
+const KNOWN = { plural: true, is: true, mm: true, rounded: true, 'in-units': true, 'with-unit': true, 'as-sold': true, 'by-units': true };
 const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
 const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
 
@@ -43,12 +66,7 @@ const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
  * Whatever stands between blocks has to be a comment or nothing.
  */
 function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
-  const options = {
-    strict: true,
-    noEscape: true,
-    knownHelpersOnly: true,
-    knownHelpers: { plural: true, is: true, mm: true, rounded: true } as never,
-  };
+  const options = { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: KNOWN as never };
   const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
     into.set(id, engine.compile(body, options));
@@ -90,4 +108,23 @@ function registerHelpers(engine: typeof Handlebars): void {
   engine.registerHelper('is', function (this: unknown, a: unknown, b: unknown, options: Handlebars.HelperOptions) {
     return a === b ? options.fn(this) : options.inverse(this);
   });
+  registerLengths(engine);
+}
+
+/**
+ * Lengths in millimetres, as grounds carry them in figures or in text, as the sheet writes them: {{in-units depth}} '9.5' or '0.374',
+ * {{with-unit depth}} the same with its unit, {{as-sold ball}} by the size under which it is sold; {{by-units 'mm' 'in'}} one of two.
+ */
+function registerLengths(engine: typeof Handlebars): void {
+  const write = (how: 'bare' | 'withUnit' | 'sold') => (length: unknown, options: Handlebars.HelperOptions) => {
+    if (typeof length !== 'number' && typeof length !== 'string') throw new Error('a length is a number or its text');
+    const value = Number(length);
+    return length === '' || Number.isNaN(value) ? length : (options.data.lengths as Lengths)[how](value, String(length));
+  };
+  engine.registerHelper('in-units', write('bare'));
+  engine.registerHelper('with-unit', write('withUnit'));
+  engine.registerHelper('as-sold', write('sold'));
+  engine.registerHelper('by-units', (metric: string, inch: string, options: Handlebars.HelperOptions) =>
+    (options.data.lengths as Lengths).pick(metric, inch),
+  );
 }

@@ -1,5 +1,7 @@
 /** What may be asked on the command line, as data: parsing, help and tests all read this one list. Its words are `cli.*` in templates. */
 
+import { WISHES } from '../model/wish.ts';
+
 export type Taking = {
   readonly name: string;
   readonly takes: 'file' | 'folder' | 'one' | 'count' | 'size' | 'picture';
@@ -28,6 +30,8 @@ export const TOOLS = ['hss', 'carbide'] as const;
 
 const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
 const QUANTITY: Option = { name: 'quantity', takes: 'count' };
+/** How the sheet looks: as the workshop has it, where nothing is said. */
+const LOOKS: readonly Option[] = [{ name: 'units', takes: 'one', any: WISHES.units }];
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
 const GRAPH: Option = { name: 'graph', takes: 'nothing' };
 const PART: Option = { name: 'part', takes: 'one' };
@@ -44,6 +48,7 @@ export const COMMANDS: readonly Command[] = [
       QUANTITY,
       { name: 'out', takes: 'folder' },
       { name: 'format', takes: 'one', any: FORMATS },
+      ...LOOKS,
       { name: 'edition', takes: 'one', any: EDITIONS },
       { name: 'draft', takes: 'nothing' },
       JSON_OUT,

@@ -17,6 +17,6 @@ export async function print(planned: Planned, format: Format, assets: Assets, wo
   return (await import('../render/pdf.ts')).writePdf({ ...document, attached }, loadFonts());
 }
 
-function pagesOf({ plan, stages = [], edition = 'bench' }: Planned, assets: Assets, words: Words): Sheet {
-  return sheet(plan, stages, { words, advances: assets.advances, language: LANGUAGE, edition });
+function pagesOf({ plan, stages = [], edition = 'bench', wish }: Planned, assets: Assets, words: Words): Sheet {
+  return sheet(plan, stages, { words, advances: assets.advances, language: LANGUAGE, edition, ...wish });
 }

@@ -104,6 +104,8 @@ export type ToolUse = {
   /** One tool, one key: a change of key is a tool change. */
   readonly key: string;
   readonly size?: Len;
+  /** What stands on it, where that is not its size. */
+  readonly name?: string;
   readonly thread?: string;
   readonly material: 'HSS' | 'carbide' | 'silver steel' | 'none';
   /** Tooling to be made first, when the workshop lacks it. */

@@ -1,6 +1,7 @@
 /** A person's own workshop, read from YAML; every length in units of 0.1 um. */
 import type { Len } from '../base/units.ts';
 import type { End, PartId } from './ids.ts';
+import type { SheetWish } from './wish.ts';
 
 export type Dial = {
   readonly reads: 'diameter' | 'travel';
@@ -163,6 +164,8 @@ export type Workshop = {
   };
   /** Minutes that a handling takes, by its id in handbook/handling.ts; every id is there. */
   readonly handling: Readonly<Record<string, number>>;
+  /** How its sheets are to look; no plan holds it. */
+  readonly sheet?: SheetWish;
   /** What the file left out, and what was taken in its place. */
   readonly taken: readonly Taken[];
 };

@@ -5,7 +5,6 @@
 import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawPart } from '../drawing/finished.ts';
-import { short } from '../drawing/sheet/format.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
 import type { Frame } from '../drawing/tiny.ts';
@@ -15,6 +14,7 @@ import type { Part } from '../model/part.ts';
 import type { Plan, SetUp } from '../model/plan.ts';
 import type { GripPage, LessonShown, SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
+import type { SheetWish } from '../model/wish.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf, partName } from './sheet/grip.ts';
@@ -22,16 +22,21 @@ import { withLessons } from './sheet/learner.ts';
 import { type Desk, deskOf } from './sheet/lookup.ts';
 import { holdOf, type Made, operationView, type PictureMeans, stageView } from './sheet/picture.ts';
 import { holds, proofPage } from './sheet/proof.ts';
+import { type SheetWords, wordsIn } from './sheet/said.ts';
 import { type Steps, stepsOf } from './sheet/steps.ts';
 import { drawCells, stripOf } from './sheet/strip.ts';
-import { typeset } from './sheet/typeset.ts';
 import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
 export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
 /** Bench where not said: a grip a page. Learner: besides, a picture an operation, its reasons, a glossary and questions. */
 export type Edition = 'bench' | 'learner';
-export type SheetMeans = { readonly words: Words; readonly advances: Advances; readonly language: string; readonly edition?: Edition };
+export type SheetMeans = SheetWish & {
+  readonly words: Words;
+  readonly advances: Advances;
+  readonly language: string;
+  readonly edition?: Edition;
+};
 /** A set-up's picture as it was asked for and as it came out, in the order of the pages. */
 export type Drawn = { readonly key: string; readonly asked: StageView; readonly picture: StagePicture };
 export type Sheet = { readonly view: SheetView; readonly document: Document; readonly drawn: readonly Drawn[] };
@@ -39,7 +44,7 @@ export type Sheet = { readonly view: SheetView; readonly document: Document; rea
 /** `view` is what text and HTML are written from, `document` what goes on paper. A plan whose proof fails is marked as a draft on every page. */
 export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans): Sheet {
   const { advances } = means;
-  const words = typeset(means.words);
+  const words = wordsIn(means.words, means.units ?? 'mm');
   const view = viewOf(plan, means);
   const desks = desksOf(plan);
   const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
@@ -98,15 +103,15 @@ function drawLesson(
   return page && drawStage({ ...operationView(steps.desk, steps.setUp(step), op, steps.over(step, step), page, means), frame });
 }
 
-function partInWords(part: Part, words: Words): string {
+function partInWords(part: Part, words: SheetWords): string {
   const widths = part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === 'outside' ? [s.size.target] : []));
   const across = len(Math.max(0, ...widths));
-  return words.say('picture.part.alt', { part: partName(part, words), long: short(part.length), across: short(across) });
+  return words.say('picture.part.alt', { part: partName(part, words), long: words.short(part.length), across: words.short(across) });
 }
 
 /** All that is printed, in the order of the day at the lathe. */
-export function viewOf(plan: Plan, { words: plain, language, edition = 'bench' }: Omit<SheetMeans, 'advances'>): SheetView {
-  const words = typeset(plain);
+export function viewOf(plan: Plan, { words: plain, language, edition = 'bench', units = 'mm' }: Omit<SheetMeans, 'advances'>): SheetView {
+  const words = wordsIn(plain, units);
   const closing = [closingPage(plan, words), proofPage(plan, words)];
   const pages = [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter(
     (page) => page !== undefined,
@@ -125,7 +130,7 @@ export function viewOf(plan: Plan, { words: plain, language, edition = 'bench' }
 }
 
 /** A page a grip; bench work that follows its own part's grip stands on that grip's page. */
-function workPages(plan: Plan, words: Words): readonly SheetPage[] {
+function workPages(plan: Plan, words: SheetWords): readonly SheetPage[] {
   const desks = desksOf(plan);
   return plan.sequence.flatMap((entry, i) => {
     const desk = deskFor(desks, entry.part);

@@ -34,7 +34,12 @@ export function drillWithin(w: Workshop, limits: { readonly lo: Len; readonly hi
 export function centreDrill(w: Workshop, pilot: Len): { readonly tool: ToolUse; readonly mouth: Len } | undefined {
   const sorted = [...w.tools.centreDrills].sort((a, b) => b.mouth - a.mouth);
   const found = sorted.find((c) => c.mouth <= pilot) ?? sorted.at(-1);
-  return found && { tool: { kind: 'centre-drill', key: `centre-${found.name}`, size: found.pilot, material: 'HSS' }, mouth: found.mouth };
+  return (
+    found && {
+      tool: { kind: 'centre-drill', key: `centre-${found.name}`, size: found.pilot, name: found.name, material: 'HSS' },
+      mouth: found.mouth,
+    }
+  );
 }
 
 export type Boring = Workshop['tools']['boring'][number];

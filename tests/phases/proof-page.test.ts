@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { words } from '../../src/base/words.ts';
 import { loadWords } from '../../src/files.ts';
 import { proofPage } from '../../src/phases/sheet/proof.ts';
+import { wordsIn } from '../../src/phases/sheet/said.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 
-const said = words(loadWords());
+const said = wordsIn(words(loadWords()), 'mm');
 
 describe('the proof’s page', () => {
   it.each(everyPlan.map(({ spec, plan }) => [spec, plan] as const))('%s: a row for each dimension through several cuts', (_, plan) => {

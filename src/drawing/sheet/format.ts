@@ -24,9 +24,9 @@ export function short(length: Len): string {
  * How far from the size shown, upward and downward: '+0.05 −0.08', '±0.05', '+0 −0.1'. To hundredths, let down toward the size and so
  * never wider than allowed; a deviation under two hundredths keeps its thousandths.
  */
-export function limits(asked: Limits): string {
-  const up = deviation(asked.hi - asked.target);
-  const down = deviation(asked.target - asked.lo);
+export function limits(asked: Limits, at: Len = asked.target): string {
+  const up = deviation(asked.hi - at);
+  const down = deviation(at - asked.lo);
   if (up === down) return `±${short(up)}`;
   const places = Math.max(...[up, down].map((length) => (short(length).split('.')[1] ?? '').length));
   const shown = (length: Len): string => (length === 0 ? '0' : toMm(length).toFixed(places));

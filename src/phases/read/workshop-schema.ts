@@ -5,6 +5,7 @@ import { choice, count, flag, length, line, list, quantity, record } from '../..
 import { processes } from '../../handbook/capability.ts';
 import { handlings } from '../../handbook/handling.ts';
 import { bounds } from '../../handbook/reading.ts';
+import { WISHES } from '../../model/wish.ts';
 import { latheSchema } from './lathe-schema.ts';
 import { sizes } from './sizes.ts';
 import { toolsSchema } from './tools-schema.ts';
@@ -54,6 +55,9 @@ export const workshopSchema = record({
   holds: holds.optional(),
   handling: handling.optional(),
   difficulty: difficulty.optional(),
+  sheet: record({
+    units: choice([...WISHES.units]).optional(),
+  }).optional(),
   habits: record({
     'first-end': z.record(z.string(), choice(['first', 'second'])).optional(),
     avoid: list(line()).optional(),

@@ -28,6 +28,7 @@ export function workshopOf(keys: WorkshopKeys): Workshop {
     ...present({ difficulty: keys.difficulty }),
     habits: habitsOf(keys.habits ?? {}),
     handling: handlingOf(keys.handling ?? {}, lathe.toolPost, take),
+    ...present({ sheet: keys.sheet && present(keys.sheet) }),
     taken,
   };
 }

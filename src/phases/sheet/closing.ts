@@ -1,13 +1,13 @@
 /** Back matter at the bench: assembly with its measured sums, the tests and their sign-off. */
 
-import type { Words } from '../../base/words.ts';
 import type { Say } from '../../model/part.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
+import type { SheetWords } from './said.ts';
 import { sumsOf } from './sums.ts';
 
 /** Absent where the fitting has nothing to put together and nothing to test. */
-export function closingPage(plan: Plan, words: Words): PlainPage | undefined {
+export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefined {
   const sections = [...assembly(plan, words), ...tests(plan, words)];
   if (sections.length === 0) return undefined;
   const heading = words.say('closing.heading');
@@ -23,13 +23,13 @@ export function closingPage(plan: Plan, words: Words): PlainPage | undefined {
   };
 }
 
-function assembly(plan: Plan, words: Words): readonly Section[] {
+function assembly(plan: Plan, words: SheetWords): readonly Section[] {
   const steps = plan.fitting.assembly.map((step) => stepOf(step, words));
   const sums = sumsOf(plan, words);
   return steps.length === 0 ? sums : [{ kind: 'steps', title: words.say('assembly.title'), steps }, ...sums];
 }
 
-function tests(plan: Plan, words: Words): readonly Section[] {
+function tests(plan: Plan, words: SheetWords): readonly Section[] {
   if (plan.fitting.tests.length === 0) return [];
   const steps = plan.fitting.tests.map((test) => stepOf(test, words));
   const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
@@ -40,7 +40,7 @@ function tests(plan: Plan, words: Words): readonly Section[] {
 }
 
 /** A step has its sentence; a title, what to do when it fails, and boxes for what is measured there, where words are given for them. */
-function stepOf(step: Say, words: Words): StepShown {
+function stepOf(step: Say, words: SheetWords): StepShown {
   const given = (id: string): string => (words.has(id) ? words.say(id, step.grounds) : '');
   const fails = given(`${step.id}.fails`);
   return {

@@ -1,13 +1,13 @@
 /** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
-import type { Words } from '../../base/words.ts';
-import { figure, formula, short, thread } from '../../drawing/sheet/format.ts';
+import { formula, thread } from '../../drawing/sheet/format.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section } from '../../model/sheet.ts';
 import { keyOf, partName, stockName } from './grip.ts';
+import type { SheetWords } from './said.ts';
 import { stockSections, timeSections } from './stock.ts';
 
-export function coverPage(plan: Plan, words: Words): PlainPage {
+export function coverPage(plan: Plan, words: SheetWords): PlainPage {
   return {
     kind: 'plain',
     key: 'cover',
@@ -54,14 +54,14 @@ function filled(section: Section): boolean {
 
 const made = (plan: Plan): readonly Part[] => plan.parts.map((planned) => planned.part);
 
-function pictures(plan: Plan, words: Words): Section {
+function pictures(plan: Plan, words: SheetWords): Section {
   const own = made(plan).filter((part) => part.use === 'fitting');
   const shown = own.length > 0 ? own : made(plan).slice(0, plan.fitting.parts.length);
   return { kind: 'pictures', title: '', pictures: shown.map((part) => ({ part: part.id, caption: partName(part, words) })) };
 }
 
 // ---- parts -------------------------------------------------------------------------------------------------------------
-function partsTable(plan: Plan, words: Words): Section {
+function partsTable(plan: Plan, words: SheetWords): Section {
   const rows = made(plan).map((part) => [
     partName(part, words),
     String(part.quantity),
@@ -99,15 +99,15 @@ function sheetsOf(plan: Plan, part: Part): string {
   return entry ? `{sheet:${keyOf(entry.part, entry.setUp)}}` : '';
 }
 
-function say(what: Say, words: Words): string {
+function say(what: Say, words: SheetWords): string {
   return words.has(what.id) ? words.say(what.id, what.grounds) : what.id.slice(what.id.indexOf('.') + 1).replace(/[-.]/g, ' ');
 }
 
 // ---- figures -----------------------------------------------------------------------------------------------------------
-function figures(plan: Plan, words: Words): Section {
+function figures(plan: Plan, words: SheetWords): Section {
   const rows = plan.fitting.derivations.map((d) => [
     words.has(`figure.${d.of}`) ? words.say(`figure.${d.of}`) : d.of,
-    `${figure(d.value)}${d.unit === '' || d.unit === 'ratio' ? '' : ` ${d.unit}`}`,
+    words.derived(d.value, d.unit === 'ratio' ? '' : d.unit),
     d.stated ? words.say('figure-stated') : formula(d.formula),
     d.source,
   ]);
@@ -126,19 +126,21 @@ function figures(plan: Plan, words: Words): Section {
 }
 
 // ---- have ready --------------------------------------------------------------------------------------------------------
-function bars(plan: Plan, words: Words): Section {
+function bars(plan: Plan, words: SheetWords): Section {
   const stocks = made(plan).flatMap((part) => (part.stock.from === 'bar' ? [{ part, what: stockName(part, words) }] : []));
   const kinds = [...new Set(stocks.map((s) => s.what))];
   const items = kinds.map((what) => {
     const parts = stocks
       .filter((s) => s.what === what)
-      .map((s) => words.say('ready.bar.part', { part: partName(s.part, words), length: short(s.part.length), quantity: s.part.quantity }));
+      .map((s) =>
+        words.say('ready.bar.part', { part: partName(s.part, words), length: words.short(s.part.length), quantity: s.part.quantity }),
+      );
     return words.say('ready.bar', { stock: what, parts: parts.join('; ') });
   });
   return { kind: 'notes', title: words.say('ready.bars'), items, manner: 'ticked' };
 }
 
-function bought(plan: Plan, words: Words): Section {
+function bought(plan: Plan, words: SheetWords): Section {
   const items = plan.fitting.bought.map((item) =>
     words.say('ready.bought', {
       quantity: item.quantity * (plan.stock?.packs ?? 1),
@@ -148,7 +150,7 @@ function bought(plan: Plan, words: Words): Section {
   return { kind: 'notes', title: words.say('ready.bought.title'), items, manner: 'ticked' };
 }
 
-function tools(plan: Plan, words: Words): Section {
+function tools(plan: Plan, words: SheetWords): Section {
   const used = new Map<string, ToolUse>();
   for (const planned of plan.parts) {
     const operations: ReadonlyMap<string, Operation> = new Map(planned.route.chosen.flatMap((m) => m.operations).map((o) => [o.id, o]));
@@ -168,10 +170,10 @@ function tools(plan: Plan, words: Words): Section {
 }
 
 /** Tools of one kind in a line, their sizes and threads after one another: 'drill 4.2, 4.5, 7.1'. */
-function toolLine(tools: readonly ToolUse[], words: Words): string {
+function toolLine(tools: readonly ToolUse[], words: SheetWords): string {
   const ordered = [...tools].sort((a, b) => (a.size ?? 0) - (b.size ?? 0) || byCodeUnit(a.key, b.key));
   const list = (texts: readonly string[]): string => [...new Set(texts.filter((text) => text !== ''))].join(', ');
-  const size = list(ordered.map((tool) => (tool.size === undefined ? '' : short(tool.size))));
+  const size = list(ordered.map((tool) => tool.name ?? (tool.size === undefined ? '' : words.named(tool.size))));
   const threads = list(ordered.map((tool) => thread(tool.thread ?? '')));
   const material = list(ordered.map((tool) => tool.material));
   return words.say(`tool.${ordered[0]?.kind ?? 'none'}`, { size, thread: threads, material });
@@ -181,7 +183,7 @@ function byCodeUnit(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function cautions(plan: Plan, words: Words): Section {
+function cautions(plan: Plan, words: SheetWords): Section {
   const items = plan.fitting.cautions.map((c) => words.say(c.id, c.grounds));
   return { kind: 'notes', title: words.say('cover.cautions'), items, manner: 'panel' };
 }

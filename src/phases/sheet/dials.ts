@@ -1,11 +1,10 @@
 /** Dials, feeds and what binds them, for a row and the line beneath it: what to read after each pass, where to stop and measure. */
-import type { Words } from '../../base/words.ts';
-import { passes } from '../../drawing/sheet/format.ts';
 import type { Figures, Operation, Reading } from '../../model/plan.ts';
 import { SAID_OVER } from './once.ts';
+import type { SheetWords } from './said.ts';
 
 /** In the order in which they are needed. */
-export function figuresSaid(operation: Operation, figures: Figures | undefined, words: Words): readonly string[] {
+export function figuresSaid(operation: Operation, figures: Figures | undefined, words: SheetWords): readonly string[] {
   if (!figures) return [];
   return [
     ...readingsSaid(operation, figures, words),
@@ -17,13 +16,13 @@ export function figuresSaid(operation: Operation, figures: Figures | undefined, 
 }
 
 /** '0.5 ×3, 0.4, measure, 0.15' */
-export function passesText({ passes: cuts = [], measure }: Figures, words: Words): string {
-  if (measure === undefined || measure === 0) return passes(cuts);
-  return [passes(cuts.slice(0, measure)), words.say('dial.measure'), passes(cuts.slice(measure))].join(', ');
+export function passesText({ passes: cuts = [], measure }: Figures, words: SheetWords): string {
+  if (measure === undefined || measure === 0) return words.passes(cuts);
+  return [words.passes(cuts.slice(0, measure)), words.say('dial.measure'), words.passes(cuts.slice(measure))].join(', ');
 }
 
 /** A few readings stand in the column, 'cross 50, 85, 1t'; of more it has the whole, 'cross 2t 5', and on a line of its own 'carriage 120 div'. */
-export function dialText(figures: Figures, words: Words): string {
+export function dialText(figures: Figures, words: SheetWords): string {
   const { dial, readings = [], zero, along } = figures;
   if (!dial) return '';
   const slide = words.say(`slide.${dial.which}`);
@@ -42,11 +41,11 @@ const shown = ({ turns, divisions }: Reading): { readonly turns: number; readonl
   divisions: Math.round(divisions * 10) / 10,
 });
 
-const listed = (readings: readonly Reading[], words: Words): string =>
+const listed = (readings: readonly Reading[], words: SheetWords): string =>
   readings.map((reading) => words.say('dial.short', shown(reading))).join(', ');
 
 /** Many readings stand beneath the row; where their nought is, the page says. */
-function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack }: Figures, words: Words): readonly string[] {
+function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack }: Figures, words: SheetWords): readonly string[] {
   if (zero === undefined || readings.length === 0) return [];
   const many =
     readings.length > FEW
@@ -56,15 +55,16 @@ function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack
   return [...many, ...away];
 }
 
-function slideSaid({ slide }: Figures, words: Words): readonly string[] {
+function slideSaid({ slide }: Figures, words: SheetWords): readonly string[] {
   if (!slide) return [];
   return [words.say('slide.cone', { angle: slide.angle, travel: words.say('dial.turns', shown(slide.travel)) })];
 }
 
 /** What is always so is not said: the tool, or what there is to take. */
-function boundSaid({ verb }: Operation, { bound, feed }: Figures, words: Words): readonly string[] {
+function boundSaid({ verb }: Operation, { bound, feed }: Figures, words: SheetWords): readonly string[] {
   if (bound === undefined || bound === 'bound.tool' || bound === 'bound.stock') return [];
   const fed = verb === 'drill' || verb === 'part-off' || verb === 'cut-stub' || verb === 'groove';
-  if (fed && feed !== undefined) return [words.say('feed.bound', { feed: Math.round(feed * 100) / 100, verb, bound: words.say(bound) })];
+  if (fed && feed !== undefined)
+    return [words.say('feed.bound', { feed: words.feed(Math.round(feed * 100) / 100), verb, bound: words.say(bound) })];
   return [words.say('cuts.bound', { bound: words.say(bound) })];
 }

@@ -9,7 +9,7 @@ import { puzzleOf } from './exercise/musts.ts';
 import { answersPage, type Exercise, stripsPage } from './exercise/pages.ts';
 import { stripsOf } from './exercise/strips.ts';
 import { deskOf } from './lookup.ts';
-import { typeset } from './typeset.ts';
+import { wordsIn } from './said.ts';
 
 export { markOrder } from './exercise/marking.ts';
 export type { Exercise } from './exercise/pages.ts';
@@ -23,7 +23,7 @@ export function exerciseOf(plan: Plan, part: PartId, plain: Words): Exercise {
   if (!planned) throw new Error(`the plan makes no '${part}'`);
   const desk = deskOf(planned);
   const puzzle = puzzleOf(desk);
-  return { desk, puzzle, strips: stripsOf(desk, puzzle, plan.mark, typeset(plain)) };
+  return { desk, puzzle, strips: stripsOf(desk, puzzle, plan.mark, wordsIn(plain, 'mm')) };
 }
 
 /** Strips of all the parts first, then the answers, so that these can be put away. */
@@ -32,7 +32,7 @@ export function exercisePages(
   parts: readonly PartId[],
   means: ExerciseMeans,
 ): { readonly view: SheetView; readonly document: Document } {
-  const words = typeset(means.words);
+  const words = wordsIn(means.words, 'mm');
   const exercises = parts.map((part) => exerciseOf(plan, part, words));
   const view: SheetView = {
     title: words.say('exercise.title', { fitting: plan.fitting.title }),

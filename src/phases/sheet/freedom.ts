@@ -2,13 +2,13 @@
  * Where the order is habit the page says so. A run of neighbours is free when no before binds two of them, none is measured from
  * what another makes, and none takes a surface that another takes. Said of runs of two and more; anything doubtful counts as bound.
  */
-import type { Words } from '../../base/words.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { SetUp } from '../../model/plan.ts';
 import { type Desk, wayOf } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
 /** '40 and 50, 60 to 80'; '' where every order is bound. */
-export function freeSaid(desk: Desk, setUp: SetUp, words: Words): string {
+export function freeSaid(desk: Desk, setUp: SetUp, words: SheetWords): string {
   const runs = freeRuns(desk, setUp).filter((run) => run.length > 1);
   const named = runs.map((run) =>
     words.say('free.run', { from: desk.number(run[0] ?? ''), to: desk.number(run.at(-1) ?? ''), count: run.length }),

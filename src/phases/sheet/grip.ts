@@ -1,6 +1,5 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
-import type { Words } from '../../base/words.ts';
-import { diameter, short, thread as threadName } from '../../drawing/sheet/format.ts';
+import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
@@ -10,9 +9,10 @@ import { type Desk, lastOf } from './lookup.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
 import { withPanel } from './panel.ts';
+import type { SheetWords } from './said.ts';
 
 /** One page: a set-up at the lathe, or bench work; `bench` follows it on the same page. */
-export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: Words): GripPage {
+export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: SheetWords): GripPage {
   const { part } = desk;
   const place = desk.planned.route.setUps.indexOf(setUp);
   const grip = gripName(desk, setUp, words);
@@ -48,7 +48,7 @@ function benchBlock(
   desk: Desk,
   setUp: SetUp,
   panel: 'said' | 'unsaid',
-  words: Words,
+  words: SheetWords,
 ): { readonly title: string; readonly text: string; readonly rows: readonly Row[] } {
   const rows = rowsOf(desk, setUp, NOTHING_COMMON, words);
   return {
@@ -58,48 +58,50 @@ function benchBlock(
   };
 }
 
-function columnsOf(words: Words): GripPage['columns'] {
+function columnsOf(words: SheetWords): GripPage['columns'] {
   const label = (id: string): string => words.say(`label.${id}`);
   return { do: label('do'), size: label('size'), rpm: label('rpm'), cuts: label('cuts'), dial: label('dial'), measured: label('measured') };
 }
 
 /** 'Threaded mandrel M12x1'; a kind without words of its own is the user's name for it. */
-export function partName(part: Part, words: Words): string {
+export function partName(part: Part, words: SheetWords): string {
   const thread = part.features.find((f) => f.kind === 'thread');
   const facts = {
     thread: thread?.kind === 'thread' ? threadName(thread.thread.name) : '',
     side: thread?.kind === 'thread' ? thread.side : '',
-    across: part.stock.from === 'bar' ? short(part.stock.across) : '',
+    across: part.stock.from === 'bar' ? words.named(part.stock.across) : '',
   };
   if (words.has(`part.${part.kind}`)) return words.say(`part.${part.kind}`, facts);
   const name = part.kind.replace(/[-.]/g, ' ');
   return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
-export function stockName(part: Part, words: Words): string {
+export function stockName(part: Part, words: SheetWords): string {
   const { stock } = part;
   if (stock.from === 'bought') return words.say('stock.bought', { what: stock.what });
-  return words.say('stock.bar', { material: stock.material, section: stock.section, across: short(stock.across) });
+  return words.say('stock.bar', { material: stock.material, section: stock.section, across: words.named(stock.across) });
 }
 
-export function gripName(desk: Desk, setUp: SetUp, words: Words): string {
+export function gripName(desk: Desk, setUp: SetUp, words: SheetWords): string {
   if (setUp.grip.kind === 'bench') return words.say('grip.bench');
   const n = desk.grips.indexOf(setUp) + 1;
   return desk.grips.length === 1 ? words.say('grip.only') : words.say('grip.no', { n });
 }
 
 // ---- held by, measured from, true to -----------------------------------------------------------------------------------
-function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['hold'] {
+function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPage['hold'] {
   const { grip } = setUp;
   const facts = {
-    diameter: diameter(grip.diameter),
-    across: short(grip.diameter),
+    diameter: grip.kind.startsWith('bar')
+      ? words.say('size.across', { target: words.barAcross(grip.diameter) })
+      : words.diameter(grip.diameter),
+    across: words.named(grip.diameter),
     section: desk.part.stock.from === 'bar' ? desk.part.stock.section : 'round',
-    length: short((grip.to - grip.from) as typeof grip.to),
+    length: words.short((grip.to - grip.from) as typeof grip.to),
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
     sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), grip.tooling) : '',
     first: setUp === desk.grips[0] ? 'yes' : 'no',
-    runout: short(grip.runout),
+    runout: words.short(grip.runout),
   };
   const column = (label: string, title: string, text: string) => ({
     label: words.say(label),
@@ -122,7 +124,7 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: Words): GripPage['h
 const isAlsoCentred = ({ grip }: SetUp): boolean => grip.centre !== undefined && grip.kind !== 'bar-and-centre';
 
 type Column = GripPage['hold'][number];
-const withCentre = (own: Column, words: Words): Column => ({
+const withCentre = (own: Column, words: SheetWords): Column => ({
   ...own,
   title: words.say('grip.and-centre.held', { held: own.title }),
   text: words.say('grip.and-centre.how', { how: own.text }),
@@ -138,7 +140,7 @@ function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk
   return made ? `{sheet:${keyOf(made.part, made.setUp)}}` : '';
 }
 
-function datumOf(desk: Desk, setUp: SetUp, words: Words): { readonly title: string; readonly text: string } {
+function datumOf(desk: Desk, setUp: SetUp, words: SheetWords): { readonly title: string; readonly text: string } {
   const datum = datumFace(desk, setUp);
   if (datum === undefined) return { title: words.say('datum.none'), text: words.say('datum.none.how') };
   const letter = desk.letter(datum);
@@ -167,7 +169,7 @@ export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
 }
 
 // ---- checkpoint, caution -----------------------------------------------------------------------------------------------
-function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: Words): GripPage['checkpoint'] {
+function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): GripPage['checkpoint'] {
   const topics = topicsOf(desk, setUps);
   const text = topics.flatMap((topic) => (words.has(`checkpoint.${topic}`) ? [words.say(`checkpoint.${topic}`)] : []));
   const boxes = topics.flatMap((topic) => ['a', 'b'].map((box) => `checkpoint.${topic}.box-${box}`)).filter((id) => words.has(id));
@@ -198,7 +200,7 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
 /** A ball is tried on its seat at once; a cone only when the bonnet steers it. */
 const seatTopic = (desk: Desk): string => (desk.part.features.some((f) => f.kind === 'hole' && f.takes === 'cone') ? 'seat-cone' : 'seat');
 
-function cautionOf(desk: Desk, setUps: readonly SetUp[], words: Words): string {
+function cautionOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): string {
   // the bench that follows says itself that the lathe is off
   const grips = setUps
     .slice(0, 1)

@@ -1,14 +1,18 @@
 /** The learner's edition: the bench edition's pages, each grip followed by its lessons; then the words used, questions, and their answers. */
 
-import type { Words } from '../../base/words.ts';
-import { short } from '../../drawing/sheet/format.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { GripPage, PlainPage, Row, SheetPage } from '../../model/sheet.ts';
 import { heldBackBy, lessonsPage } from './lessons.ts';
 import type { Desk } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
-export function withLessons(plan: Plan, desks: ReadonlyMap<PartId, Desk>, pages: readonly SheetPage[], words: Words): readonly SheetPage[] {
+export function withLessons(
+  plan: Plan,
+  desks: ReadonlyMap<PartId, Desk>,
+  pages: readonly SheetPage[],
+  words: SheetWords,
+): readonly SheetPage[] {
   const deskFor = (part: PartId): Desk => {
     const found = desks.get(part);
     if (!found) throw new Error(`no part '${part}'`);
@@ -21,7 +25,7 @@ export function withLessons(plan: Plan, desks: ReadonlyMap<PartId, Desk>, pages:
 
 // ---- words used --------------------------------------------------------------------------------------------------------
 /** Terms are words' ids 'term.<id>.name' and '.means'; those that no page uses are left out. By name. */
-function glossaryPage(plan: Plan, pages: readonly SheetPage[], words: Words): PlainPage {
+function glossaryPage(plan: Plan, pages: readonly SheetPage[], words: SheetWords): PlainPage {
   const said = JSON.stringify(pages).toLowerCase();
   const terms = words.ids.flatMap((id) => (id.startsWith('term.') && id.endsWith('.name') ? [id.slice(0, -'.name'.length)] : []));
   const rows = terms
@@ -46,14 +50,14 @@ function glossaryPage(plan: Plan, pages: readonly SheetPage[], words: Words): Pl
 type Question = { readonly ask: string; readonly answer: string };
 
 /** Of each grip: what would come of another order, whether habit alone decides, and what a dial comes to. */
-function questionsOf(desk: Desk, page: GripPage, words: Words): readonly Question[] {
+function questionsOf(desk: Desk, page: GripPage, words: SheetWords): readonly Question[] {
   const rows = page.blocks.flatMap((block) => block.rows);
   const part = page.name;
   return [...orderAsked(desk, part, rows, words), ...dialAsked(desk, part, rows, words)];
 }
 
 /** The operation that most befores of this page hold back, and the first of them that has words for what goes wrong. */
-function orderAsked(desk: Desk, part: string, rows: readonly Row[], words: Words): readonly Question[] {
+function orderAsked(desk: Desk, part: string, rows: readonly Row[], words: SheetWords): readonly Question[] {
   const here = rows.map((row) => row.op);
   const befores = rows.map((row) =>
     heldBackBy(desk, row.op).filter((b) => here.includes(b.first) && words.has(`rule.${b.because.rule}.otherwise`)),
@@ -70,7 +74,7 @@ function orderAsked(desk: Desk, part: string, rows: readonly Row[], words: Words
 }
 
 /** The first reading of whole turns and divisions. */
-function dialAsked(desk: Desk, part: string, rows: readonly Row[], words: Words): readonly Question[] {
+function dialAsked(desk: Desk, part: string, rows: readonly Row[], words: SheetWords): readonly Question[] {
   const read = rows.flatMap((row) => {
     const dial = desk.figures(row.op)?.dial;
     return dial && dial.turns > 0 && dial.divisions > 0 ? [{ row, dial }] : [];
@@ -86,10 +90,12 @@ function dialAsked(desk: Desk, part: string, rows: readonly Row[], words: Words)
     turns: dial.turns,
     divisions: Math.round(dial.divisions * 10) / 10,
   };
-  return [{ ask: words.say('question.dial', facts), answer: words.say('question.dial.answer', { ...facts, total: short(dial.total) }) }];
+  return [
+    { ask: words.say('question.dial', facts), answer: words.say('question.dial.answer', { ...facts, total: words.short(dial.total) }) },
+  ];
 }
 
-function askedPages(plan: Plan, questions: readonly Question[], words: Words): readonly PlainPage[] {
+function askedPages(plan: Plan, questions: readonly Question[], words: SheetWords): readonly PlainPage[] {
   if (questions.length === 0) return [];
   const items = (of: keyof Question): readonly string[] => questions.map((q, i) => words.say('question.no', { n: i + 1, text: q[of] }));
   return (['ask', 'answer'] as const).map((of) =>
@@ -97,7 +103,7 @@ function askedPages(plan: Plan, questions: readonly Question[], words: Words): r
   );
 }
 
-function plainPage(plan: Plan, which: 'glossary' | 'questions' | 'answers', words: Words, sections: PlainPage['sections']): PlainPage {
+function plainPage(plan: Plan, which: 'glossary' | 'questions' | 'answers', words: SheetWords, sections: PlainPage['sections']): PlainPage {
   return {
     kind: 'plain',
     key: `learner/${which}`,

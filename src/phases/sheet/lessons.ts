@@ -1,14 +1,15 @@
 /** Lessons: each operation by itself, with why it stands here, what goes wrong otherwise, how to tell that it is right, and its dial. */
-import type { Words } from '../../base/words.ts';
+
 import type { OpId } from '../../model/ids.ts';
 import type { Before, Figures, Plan } from '../../model/plan.ts';
 import type { DialShown, GripPage, LessonShown, Paragraph, PlainPage, Row } from '../../model/sheet.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { Desk } from './lookup.ts';
 import { saidIn } from './operations.ts';
+import type { SheetWords } from './said.ts';
 
 /** The lessons of a grip's page, on pages that follow it. */
-export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: Words): PlainPage {
+export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: SheetWords): PlainPage {
   const rows = page.blocks.flatMap((block) => block.rows);
   return {
     kind: 'plain',
@@ -22,7 +23,7 @@ export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: Words
   };
 }
 
-function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: Words): LessonShown {
+function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: SheetWords): LessonShown {
   const figures = desk.figures(row.op);
   const dial = figures && dialOf(figures, plan.workshop, words);
   return {
@@ -49,7 +50,7 @@ function factsOf({ columns }: GripPage, row: Row): LessonShown['facts'] {
 }
 
 /** Where the hand stands when the whole movement is done. */
-function dialOf({ dial }: Figures, { lathe }: Workshop, words: Words): DialShown | undefined {
+function dialOf({ dial }: Figures, { lathe }: Workshop, words: SheetWords): DialShown | undefined {
   const has = dial && lathe.dials[dial.which];
   if (!dial || !has) return undefined;
   const divisions = Math.round(dial.divisions * 10) / 10;
@@ -57,7 +58,7 @@ function dialOf({ dial }: Figures, { lathe }: Workshop, words: Words): DialShown
   return { round: Math.round(has.turn / has.division), turns: dial.turns, divisions, says };
 }
 
-function boxesOf(desk: Desk, row: Row, words: Words): readonly Paragraph[] {
+function boxesOf(desk: Desk, row: Row, words: SheetWords): readonly Paragraph[] {
   const box = (id: string, texts: readonly string[]): Paragraph => ({
     heading: words.say(`lesson.${id}`),
     text: [...new Set(texts)].join(' '),
@@ -78,7 +79,7 @@ export function heldBackBy(desk: Desk, op: OpId): readonly Before[] {
   return befores.filter((b) => b.force === 'strict' && b.then === op && done.includes(b.first) && (!b.when || b.when.from === out));
 }
 
-function whyOf(desk: Desk, op: OpId, words: Words): readonly string[] {
+function whyOf(desk: Desk, op: OpId, words: SheetWords): readonly string[] {
   const own = desk.operation(op).because.map((b) => words.say(`rule.${b.rule}.why`, b.grounds));
   const befores = heldBackBy(desk, op);
   const rules = [...new Set(befores.map((b) => b.because.rule))];
@@ -91,7 +92,7 @@ function whyOf(desk: Desk, op: OpId, words: Words): readonly string[] {
   return [...own, ...after];
 }
 
-function otherwiseOf(desk: Desk, op: OpId, words: Words): readonly string[] {
+function otherwiseOf(desk: Desk, op: OpId, words: SheetWords): readonly string[] {
   const because = [...desk.operation(op).because, ...heldBackBy(desk, op).map((b) => b.because)];
   return because
     .filter((b) => words.has(`rule.${b.rule}.otherwise`))
@@ -100,7 +101,7 @@ function otherwiseOf(desk: Desk, op: OpId, words: Words): readonly string[] {
 
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function tellOf(desk: Desk, row: Row, words: Words): readonly string[] {
+function tellOf(desk: Desk, row: Row, words: SheetWords): readonly string[] {
   const operation = desk.operation(row.op);
   const setUp = desk.planned.route.setUps.find((s) => s.operations.includes(row.op));
   const checks = setUp ? saidIn(operation, setUp) : [];

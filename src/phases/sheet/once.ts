@@ -1,8 +1,8 @@
 /** What holds for a whole grip is said once, over its rows: where the dials' nought is, the tools' metal and shape, what keeps the cut wet. */
-import type { Words } from '../../base/words.ts';
 import type { Figures, Operation, SetUp, Verb } from '../../model/plan.ts';
 import { freeSaid } from './freedom.ts';
 import type { Desk } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
 /** Common to all operations of a set-up that have such a thing; '' where they differ, or only one has it: then its row says it. */
 export type Common = { readonly lubricant: string; readonly material: string };
@@ -28,7 +28,7 @@ const ON_CENTRE: readonly Verb[] = ['face', 'screw-cut', 'cone', 'form'];
 export const SAID_OVER: readonly string[] = ['say.rake', 'say.lips', 'say.hardens'];
 
 /** '' where there is nothing to say: at the bench. */
-export function onceSaid(desk: Desk, setUp: SetUp, words: Words): string {
+export function onceSaid(desk: Desk, setUp: SetUp, words: SheetWords): string {
   if (setUp.grip.kind === 'bench') return '';
   const figures = setUp.operations.flatMap((op) => desk.figures(op) ?? []);
   const { lubricant, material } = commonOf(desk, setUp);

@@ -1,6 +1,5 @@
-/** An operation as a row: title, sizes, speed, cuts, dial, checks. Words come from templates, figures from chart and figures. */
-import type { Words } from '../../base/words.ts';
-import { passes, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+/** An operation as a row: title, sizes, speed, cuts, dial, checks. SheetWords come from templates, figures from chart and figures. */
+import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
@@ -9,6 +8,7 @@ import { dialText, figuresSaid, passesText } from './dials.ts';
 import { type Desk, lastOf, wayOf } from './lookup.ts';
 import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
+import type { SheetWords } from './said.ts';
 import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
@@ -18,7 +18,7 @@ const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
  * The rows of one set-up, in order. `letters` of sizes are given through the set-up: the picture may show them instead of values.
  * `common`: what the page says once over all of them.
  */
-export function rowsOf(desk: Desk, setUp: SetUp, common: Common, words: Words): readonly Row[] {
+export function rowsOf(desk: Desk, setUp: SetUp, common: Common, words: SheetWords): readonly Row[] {
   const lengths = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const letterOf = (working: Working): string => (working.measures === 'length' ? (LETTERS[lengths.indexOf(working)] ?? '') : '');
   const told = new Set<string>();
@@ -29,7 +29,7 @@ type RowAsk = {
   readonly desk: Desk;
   readonly setUp: SetUp;
   readonly op: OpId;
-  readonly words: Words;
+  readonly words: SheetWords;
   readonly letterOf: (working: Working) => string;
   readonly told: Set<string>;
   readonly common: Common;
@@ -83,32 +83,32 @@ function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
 /** All that the words of a verb may ask for; '' where there is no such thing. */
 export type OpFacts = Readonly<Record<string, string | number | boolean>>;
 
-function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly SizeShown[], words: Words): OpFacts {
+function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly SizeShown[], words: SheetWords): OpFacts {
   const cuts = wayOf(operation, setUp)?.cuts ?? [];
   const length = desk.workings(operation.id).find((w) => w.measures === 'length');
   return {
     ...featureFacts(desk, operation, words),
-    square: squareOf(desk, setUp, operation),
+    square: squareOf(desk, setUp, operation, words),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
     size: sizes[0]?.text ?? '',
-    length: length ? size(length.limits.target) : '',
+    length: length ? words.target(length.limits) : '',
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
   };
 }
 
 /** Feed to the hundredth: no lathe of this kind feeds finer than a person can tell. */
-function figureFacts(operation: Operation, figures: Figures | undefined, common: Common, words: Words): OpFacts {
+function figureFacts(operation: Operation, figures: Figures | undefined, common: Common, words: SheetWords): OpFacts {
   const { lubricant, feed } = figures ?? {};
   return {
     tool: nameOfTool(operation.tool, words, materialSaid(operation, common)),
     lubricant: lubricant === undefined || lubricant === common.lubricant ? '' : words.say(`lubricant.${lubricant}`),
-    feed: feed === undefined ? '' : String(Math.round(feed * 100) / 100),
+    feed: feed === undefined ? '' : words.feed(Math.round(feed * 100) / 100),
     nuts: nutsOf(figures, words),
   };
 }
 
-function featureFacts(desk: Desk, operation: Operation, words: Words): OpFacts {
+function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFacts {
   const feature = desk.feature(operation.feature);
   const thread = desk.thread(operation.feature);
   const serves = feature && 'serves' in feature ? (feature.serves ?? '') : '';
@@ -127,7 +127,7 @@ function featureFacts(desk: Desk, operation: Operation, words: Words): OpFacts {
     through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
     count: side?.count ?? 1,
     joins: side?.joins ? nameOfFeature(side.joins.part, words) : '',
-    width: feature ? grooveWidth(desk, feature) : '',
+    width: feature ? grooveWidth(desk, feature, words) : '',
   };
 }
 
@@ -138,14 +138,14 @@ function sideOf(desk: Desk, feature: Feature): 'outside' | 'inside' {
 }
 
 /** 'seat-piece/coupling' as words: a block if there is one, else the user's own name, its hyphens and dots as blanks. */
-export function nameOfFeature(id: string, words: Words): string {
+export function nameOfFeature(id: string, words: SheetWords): string {
   const name = lastOf(id);
   return words.has(`feature.${name}`) ? words.say(`feature.${name}`) : name.replace(/[-.]/g, ' ');
 }
 
-export function nameOfTool(tool: ToolUse, words: Words, material: string = tool.material): string {
+export function nameOfTool(tool: ToolUse, words: SheetWords, material: string = tool.material): string {
   return words.say(`tool.${tool.kind}`, {
-    size: tool.size === undefined ? '' : short(tool.size),
+    size: tool.name ?? (tool.size === undefined ? '' : words.named(tool.size)),
     thread: threadName(tool.thread ?? ''),
     material,
   });
@@ -157,27 +157,27 @@ function coneOf(desk: Desk, feature: Feature): (Surface & { readonly shape: 'con
 }
 const coneAngle = (desk: Desk, feature: Feature): number => coneOf(desk, feature)?.includedAngle ?? 0;
 
-function grooveWidth(desk: Desk, feature: Feature): string {
+function grooveWidth(desk: Desk, feature: Feature, words: SheetWords): string {
   if (feature.kind !== 'groove') return '';
   const floor = desk.surface(feature.floor);
-  return floor.shape === 'cylinder' ? short((floor.to - floor.from) as typeof floor.to) : '';
+  return floor.shape === 'cylinder' ? words.short((floor.to - floor.from) as typeof floor.to) : '';
 }
 
 // ---- speed, cuts, dial -------------------------------------------------------------------------------------------------
-function cutsOf(operation: Operation, figures: Figures | undefined, words: Words): string {
+function cutsOf(operation: Operation, figures: Figures | undefined, words: SheetWords): string {
   const cuts = figures?.passes ?? [];
   if (cuts.length === 0) return words.has(`verb.${operation.verb}.cuts`) ? words.say(`verb.${operation.verb}.cuts`) : '';
   if (figures && operation.verb !== 'screw-cut') return passesText(figures, words);
   const deep = cuts.reduce((sum, cut) => (sum + cut) as typeof cut);
-  return words.say('cuts.thread', { count: cuts.length, deep: short(deep) });
+  return words.say('cuts.thread', { count: cuts.length, deep: words.short(deep) });
 }
 
 /** What the drill left narrow above a floor is opened first. */
-function narrowSaid({ narrow }: Partial<Figures> = {}, words: Words): readonly string[] {
-  return narrow ? [words.say('cuts.narrow', { long: size(narrow.long), passes: passes(narrow.passes) })] : [];
+function narrowSaid({ narrow }: Partial<Figures> = {}, words: SheetWords): readonly string[] {
+  return narrow ? [words.say('cuts.narrow', { long: words.size(narrow.long), passes: words.passes(narrow.passes) })] : [];
 }
 
-function dialOf(figures: Figures | undefined, words: Words): string {
+function dialOf(figures: Figures | undefined, words: SheetWords): string {
   if (figures?.wheels) return wheelsOf(figures.wheels, words);
   return figures ? dialText(figures, words) : '';
 }
@@ -187,6 +187,6 @@ export const saidIn = (operation: Operation, setUp: SetUp): readonly Because[] =
   operation.says.filter((because) => because.held === undefined || because.held === setUp.grip.kind);
 
 /** A check or caution in a line. */
-function said(because: Because, words: Words): readonly string[] {
+function said(because: Because, words: SheetWords): readonly string[] {
   return words.has(`rule.${because.rule}.title`) ? [words.say(`rule.${because.rule}.title`, because.grounds)] : [];
 }

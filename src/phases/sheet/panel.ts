@@ -1,11 +1,11 @@
 /** The operation that decides whether the part is good gets a panel: why here, and when to stop. One in a set-up at most. */
-import type { Words } from '../../base/words.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Role } from '../../model/part.ts';
 import type { Because, Before, SetUp } from '../../model/plan.ts';
 import type { Paragraph, Row } from '../../model/sheet.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import { saidIn } from './operations.ts';
+import type { SheetWords } from './said.ts';
 
 /** Heaviest first: a seat that is spoilt spoils the fitting, a free surface spoils nothing. */
 const BY_WEIGHT: readonly Role[] = ['seat', 'sealing', 'register', 'running', 'thread', 'clearance', 'free'];
@@ -14,7 +14,7 @@ const BY_WEIGHT: readonly Role[] = ['seat', 'sealing', 'register', 'running', 't
 const NO_PANEL: readonly Role[] = ['clearance', 'free'];
 
 /** The same rows, the weightiest with its panel; none where no reason of it has words. */
-export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words: Words): readonly Row[] {
+export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words: SheetWords): readonly Row[] {
   const reasoned = setUp.operations.flatMap((op) => {
     const because = becauseOf(desk, op).filter((b) => words.has(`rule.${b.rule}.why`));
     const free = heldBack(desk, op).length === 0 && desk.role(op) !== 'seat';
@@ -65,13 +65,13 @@ function compare(a: Weight, b: Weight): number {
   return a.role === b.role ? a.befores - b.befores : a.role - b.role;
 }
 
-function whyOf(because: readonly Because[], words: Words): Paragraph {
+function whyOf(because: readonly Because[], words: SheetWords): Paragraph {
   const sentences = because.map((b) => words.say(`rule.${b.rule}.why`, b.grounds));
   return { heading: words.say('label.why'), text: [...new Set(sentences)].join(' ') };
 }
 
 /** The operation's own caution where it has one: when to stop. Else what goes wrong in another order. */
-function stopOf(says: readonly Because[], because: readonly Because[], words: Words): Paragraph {
+function stopOf(says: readonly Because[], because: readonly Because[], words: SheetWords): Paragraph {
   const caution = says.find((said) => words.has(`rule.${said.rule}.why`));
   if (caution)
     return {

@@ -1,7 +1,5 @@
 /** What the picture of a set-up shows: hold, datum, the lengths made here, a balloon for each operation. Drawing decides where. */
 import { type Len, len } from '../../base/units.ts';
-import type { Words } from '../../base/words.ts';
-import { limits, size } from '../../drawing/sheet/format.ts';
 import { sideShown } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
@@ -12,16 +10,17 @@ import type { GripPage } from '../../model/sheet.ts';
 import type { Point, SideShown, Stage } from '../../model/stage.ts';
 import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
-export type PictureMeans = { readonly words: Words; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
+export type PictureMeans = { readonly words: SheetWords; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
 export type Made = { readonly desk: Desk; readonly setUp: SetUp; readonly stage: Stage };
 
 /** All but the frame, which the layout gives when it knows what is left of the page. */
 export function stageView(desk: Desk, page: GripPage, stage: Stage, means: PictureMeans): Omit<StageView, 'frame'> {
   const { words, advances } = means;
   const setUp = desk.setUp(page.setUp);
-  const [hold, lengths] = [holdOf(desk, setUp, stage, means), lengthsOf(desk, setUp, stage, page)];
+  const [hold, lengths] = [holdOf(desk, setUp, stage, means), lengthsOf(desk, setUp, stage, page, words)];
   return {
     stage: { ...stage, sides: sidesDone(desk, page.setUp) },
     hold,
@@ -39,7 +38,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
 }
 
 /** What the picture shows, for someone who does not see it. */
-function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string, numbers: readonly string[], words: Words): string {
+function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string, numbers: readonly string[], words: SheetWords): string {
   return words.say('picture.alt', {
     part: page.name,
     grip: page.grip,
@@ -66,7 +65,7 @@ export function operationView(
   return {
     stage,
     hold: holdOf(desk, setUp, stage, means),
-    lengths: lengthsOf(desk, alone, stage, page),
+    lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
     balloons: balloonsOf(desk, alone),
     words: {
@@ -121,26 +120,34 @@ function toolingOf({ desk, setUp, stage }: Made, work: Stage, datum: number): No
   };
 }
 
-function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage): readonly LengthShown[] {
+function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage, words: SheetWords): readonly LengthShown[] {
   const workings = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const last = workings.filter((w, i) => !workings.slice(i + 1).some((later) => later.makes === w.makes));
   return last.flatMap((working) => {
     const from = working.from === 'axis' || working.from === 'bar end' ? undefined : placeOf(desk, stage, working.from);
     const to = placeOf(desk, stage, working.makes);
     if (from === undefined || to === undefined) return [];
-    return [{ id: working.id, from, to, text: [size(working.limits.target), limits(working.limits)], letter: letterIn(page, working) }];
+    return [
+      {
+        id: working.id,
+        from,
+        to,
+        text: [words.target(working.limits), words.limits(working.limits)],
+        letter: letterIn(page, working),
+      },
+    ];
   });
 }
 
 /** Rounded edges and fillets made here, by the middle of their curve: 'R 2.00' (ISO 129-1). */
-function radiiOf(desk: Desk, setUp: SetUp, stage: Stage, words: Words): StageView['diameters'] {
+function radiiOf(desk: Desk, setUp: SetUp, stage: Stage, words: SheetWords): StageView['diameters'] {
   return setUp.operations.flatMap((op) => {
     const [working] = desk.workings(op);
     const arc = working && desk.surface(working.makes);
     const chords = stage.outlines.flat().filter((edge) => edge.surface === arc?.id);
     const middle = chords[Math.floor(chords.length / 2)];
     if (!working || arc?.shape !== 'arc' || !middle) return [];
-    const text = [words.say('size.radius', { size: size(len(working.limits.target / 2)) })];
+    const text = [words.say('size.radius', { size: words.size(len(working.limits.target / 2)) })];
     const at = { z: len(Math.round(middle.a.z)), d: len(Math.round(middle.a.d)) };
     return [{ id: working.id, as: 'radius', side: 'outside', text, ...at } as const];
   });

@@ -1,12 +1,11 @@
 /** Last pages: what was proved and with which worst figures, what was not, how good the order is, and the sources. */
-import type { Words } from '../../base/words.ts';
-import { range } from '../../drawing/sheet/format.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
 import { deskOf, nameless } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
-export function proofPage(plan: Plan, words: Words): PlainPage {
+export function proofPage(plan: Plan, words: SheetWords): PlainPage {
   return {
     kind: 'plain',
     key: 'proof',
@@ -30,7 +29,7 @@ export function proofPage(plan: Plan, words: Words): PlainPage {
 export const holds = (plan: Plan): boolean => plan.parts.every((planned) => planned.proof.holds);
 
 /** Every drawing dimension at its two worst corners, two to a row. */
-function dimensionTable(plan: Plan, words: Words): Section {
+function dimensionTable(plan: Plan, words: SheetWords): Section {
   const rows = plan.parts.flatMap((planned) => {
     const cells = planned.proof.claims.flatMap((claim) => dimensionCells(planned, claim, words));
     const half = Math.ceil(cells.length / 2);
@@ -51,19 +50,19 @@ function dimensionTable(plan: Plan, words: Words): Section {
   };
 }
 
-function dimensionCells(planned: PlannedPart, claim: Claim, words: Words): readonly (readonly string[])[] {
+function dimensionCells(planned: PlannedPart, claim: Claim, words: SheetWords): readonly (readonly string[])[] {
   const { worst } = claim;
   if (claim.kind !== 'dimension' || !worst) return [];
-  const found = range(worst.lo, worst.hi);
+  const found = words.range(worst.lo, worst.hi);
   const { lo, hi } = worst.limits;
-  return [[aboutOf(planned, claim, words), range(lo, hi), claim.holds ? found : words.say('proof.no', { found })]];
+  return [[aboutOf(planned, claim, words), words.range(lo, hi), claim.holds ? found : words.say('proof.no', { found })]];
 }
 
 /**
  * Where more than one working dimension matters: which of them stood at which end of its limits at the worst; and of each part the surface
  * that is left shortest. Where only one matters, its own limits are the corner.
  */
-function cornerTable(plan: Plan, words: Words): readonly Section[] {
+function cornerTable(plan: Plan, words: SheetWords): readonly Section[] {
   const rows = plan.parts.flatMap((planned) => {
     const several = planned.proof.claims.flatMap((claim) => severalRow(planned, claim, words));
     const own = [...several, ...shortestRow(planned, words)];
@@ -86,31 +85,31 @@ function cornerTable(plan: Plan, words: Words): readonly Section[] {
   ];
 }
 
-function severalRow(planned: PlannedPart, claim: Claim, words: Words): readonly (readonly string[])[] {
+function severalRow(planned: PlannedPart, claim: Claim, words: SheetWords): readonly (readonly string[])[] {
   const { worst } = claim;
   const corners = worst?.corners;
   if (claim.kind !== 'dimension' || !worst || !corners || Object.keys({ ...corners.lo, ...corners.hi }).length < 2) return [];
   const told = (corner: Corner): string => cornerOf(planned, corner, words);
-  return [[aboutOf(planned, claim, words), range(worst.lo, worst.hi), told(corners.lo), told(corners.hi)]];
+  return [[aboutOf(planned, claim, words), words.range(worst.lo, worst.hi), told(corners.lo), told(corners.hi)]];
 }
 
 type Corner = Readonly<Record<string, 'lo' | 'hi'>>;
-function cornerOf({ part }: PlannedPart, corner: Corner, words: Words): string {
+function cornerOf({ part }: PlannedPart, corner: Corner, words: SheetWords): string {
   const ids = Object.keys(corner);
   return ids.map((id) => words.say('proof.corner', { what: id.slice(part.id.length + 1), side: corner[id] ?? 'hi' })).join(', ');
 }
 
 /** The surface with least to spare; its claim tells its figures and its corner. */
-function shortestRow(planned: PlannedPart, words: Words): readonly (readonly string[])[] {
+function shortestRow(planned: PlannedPart, words: SheetWords): readonly (readonly string[])[] {
   const stays = planned.proof.claims.filter((claim) => claim.kind === 'every surface stays');
   const [least] = [...stays].sort((a, b) => Number(a.grounds.length) - Number(b.grounds.length));
   if (!least || least.grounds.corner === '') return [];
-  const about = words.say('proof.shortest', { what: nameless(least.about), least: String(least.grounds.least) });
-  return [[about, String(least.grounds.length), String(least.grounds.corner), '']];
+  const about = words.say('proof.shortest', { what: nameless(least.about), least: words.plain(String(least.grounds.least)) });
+  return [[about, words.plain(String(least.grounds.length)), String(least.grounds.corner), '']];
 }
 
 /** 'A to S' for a dimension between two faces; else what the claim is about, in words. */
-function aboutOf(planned: PlannedPart, claim: Claim, words: Words): string {
+function aboutOf(planned: PlannedPart, claim: Claim, words: SheetWords): string {
   const dimension = planned.part.dimensions.find((d) => d.id === claim.about);
   if (!dimension) return words.say('proof.about', { what: nameless(claim.about) });
   const desk = deskOf(planned);
@@ -118,7 +117,7 @@ function aboutOf(planned: PlannedPart, claim: Claim, words: Words): string {
 }
 
 /** The other claims, counted by part and kind. */
-function claimTable(plan: Plan, words: Words): Section {
+function claimTable(plan: Plan, words: SheetWords): Section {
   const kinds = [...new Set(plan.parts.flatMap((planned) => planned.proof.claims.map((claim) => claim.kind)))];
   const rows = kinds.map((kind) => {
     const claims = plan.parts.flatMap((planned) => planned.proof.claims.filter((claim) => claim.kind === kind));
@@ -137,7 +136,7 @@ function claimTable(plan: Plan, words: Words): Section {
   };
 }
 
-function failed(plan: Plan, words: Words): readonly Section[] {
+function failed(plan: Plan, words: SheetWords): readonly Section[] {
   const items = plan.parts.flatMap((planned) =>
     planned.proof.claims
       .filter((claim) => !claim.holds)
@@ -153,7 +152,7 @@ function failed(plan: Plan, words: Words): readonly Section[] {
   return items.length === 0 ? [] : [{ kind: 'notes', title: words.say('proof.failed'), items, manner: 'panel' }];
 }
 
-function notProved(words: Words): Section {
+function notProved(words: SheetWords): Section {
   return {
     kind: 'notes',
     title: words.say('proof.not'),
@@ -162,7 +161,7 @@ function notProved(words: Words): Section {
   };
 }
 
-function orders(plan: Plan, words: Words): Section {
+function orders(plan: Plan, words: SheetWords): Section {
   const rows = plan.parts.map(({ part, route }) => [
     partName(part, words),
     String(route.cost.setUps),
@@ -185,7 +184,7 @@ function orders(plan: Plan, words: Words): Section {
   };
 }
 
-function sources(plan: Plan, words: Words): Section {
+function sources(plan: Plan, words: SheetWords): Section {
   const { derivations, assembly, tests, cautions } = plan.fitting;
   const said = [...assembly, ...tests, ...cautions].flatMap(({ id, grounds }) =>
     words.has(`${id}.source`) ? [words.say(`${id}.source`, grounds)] : [],

@@ -1,49 +1,65 @@
 /** What is read off caliper, micrometer or dial in a row: working dimensions with their limits and their zero, or what the tool says. */
 import { type Len, len } from '../../base/units.ts';
-import type { Words } from '../../base/words.ts';
-import { depth, diameter, limits, short, size, thread as threadName } from '../../drawing/sheet/format.ts';
+import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { End } from '../../model/ids.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
 import { type Desk, wayOf } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
 /** Diameters first, then lengths; how far the tool goes where no length says so. */
 export function sizesOf(
   desk: Desk,
   setUp: SetUp,
   operation: Operation,
-  words: Words,
+  words: SheetWords,
   letterOf: (working: Working) => string,
 ): readonly SizeShown[] {
   const workings = desk.workings(operation.id);
   const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
-  const shown = measured.map((w) => sizeShown(desk, w, words, letterOf(w)));
-  const sizes = [...sizeOfTool(desk, operation, measured), ...shown];
+  const shown = measured.map((w) => byName(operation, w, sizeShown(desk, w, words, letterOf(w)), words));
+  const sizes = [...sizeOfTool(desk, operation, measured, words), ...shown];
   const far = measured.some((w) => w.measures === 'length') ? undefined : farOf(desk, setUp, operation);
   return far === undefined ? sizes : withFar(sizes, far, words);
 }
 
-function sizeShown(desk: Desk, working: Working, words: Words, letter: string): SizeShown {
+function sizeShown(desk: Desk, working: Working, words: SheetWords, letter: string): SizeShown {
   if (working.from === 'bar end') return firstFace(working, words);
   if (desk.surface(working.makes).shape === 'arc') return radiusShown(working, words, letter);
-  const text = working.measures === 'diameter' ? diameter(working.limits.target) : size(working.limits.target);
-  return { dim: working.id, text, limits: limits(working.limits), after: afterOf(desk, working, words), letter };
+  const target = words.target(working.limits);
+  const text = working.measures === 'diameter' ? words.say('size.across', { target }) : target;
+  return { dim: working.id, text, limits: words.limits(working.limits), after: afterOf(desk, working, words), letter };
+}
+
+/** A hole that the tool itself makes goes by the tool's name, where it has one; its size and limits stand beneath. */
+function byName({ verb, tool }: Operation, working: Working, shown: SizeShown, words: SheetWords): SizeShown {
+  const name =
+    working.measures === 'diameter' && tool.size !== undefined && DRILLS.includes(verb) ? (tool.name ?? words.stamp(tool.size)) : undefined;
+  if (name === undefined || tool.size === undefined) return shown;
+  const limits = words.say('size.named', { size: words.diameter(tool.size), limits: words.limits(working.limits, tool.size) });
+  return { ...shown, text: name, limits };
 }
 
 /** As a drawing has it (ISO 129-1): the radius, though the circle's diameter is what is reckoned with. */
-function radiusShown(working: Working, words: Words, letter: string): SizeShown {
+function radiusShown(working: Working, words: SheetWords, letter: string): SizeShown {
   const { lo, hi, target, from } = working.limits;
   const radius = { lo: len(lo / 2), hi: len(hi / 2), target: len(target / 2), from };
-  return { dim: working.id, text: words.say('size.radius', { size: size(radius.target) }), limits: limits(radius), after: '', letter };
+  return {
+    dim: working.id,
+    text: words.say('size.radius', { size: words.target(radius) }),
+    limits: words.limits(radius),
+    after: '',
+    letter,
+  };
 }
 
 /** The first face of all only has to clean up: anything in its range will do. */
-function firstFace(working: Working, words: Words): SizeShown {
-  const range = words.say('size.range', { lo: short(working.limits.lo), hi: short(working.limits.hi) });
-  return { dim: working.id, text: size(working.limits.target), limits: range, after: words.say('size.from-bar-end'), letter: '' };
+function firstFace(working: Working, words: SheetWords): SizeShown {
+  const range = words.say('size.range', { lo: words.least(working.limits.lo), hi: words.most(working.limits.hi) });
+  return { dim: working.id, text: words.target(working.limits), limits: range, after: words.say('size.from-bar-end'), letter: '' };
 }
 
-function afterOf(desk: Desk, working: Working, words: Words): string {
+function afterOf(desk: Desk, working: Working, words: SheetWords): string {
   if (working.from === 'axis' || working.from === 'bar end') return '';
   return words.say(working.from === working.makes ? 'size.off' : 'size.from', { letter: desk.letter(working.from) });
 }
@@ -51,16 +67,26 @@ function afterOf(desk: Desk, working: Working, words: Words): string {
 const bare = (text: string, tolerance: string, after = ''): SizeShown => ({ dim: '', text, limits: tolerance, after, letter: '' });
 
 /** What the tool or the feature itself says where no working dimension does: a thread, a drill, flats. */
-function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working[]): readonly SizeShown[] {
+function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working[], words: SheetWords): readonly SizeShown[] {
   const feature = desk.feature(operation.feature);
   if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
   if (measured.some((w) => w.measures === 'diameter')) return [];
   if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
     const across = ['flats', 'square', 'square-hole', 'hexagon', 'half-flat', 'slit'].includes(feature.does);
-    return [bare(across ? size(feature.size.target) : diameter(feature.size.target), limits(feature.size))];
+    const target = words.target(feature.size);
+    return [bare(across ? target : words.say('size.across', { target }), words.limits(feature.size))];
   }
-  return operation.tool.size !== undefined && DRILLS.includes(operation.verb) ? [bare(diameter(operation.tool.size), '')] : [];
+  return operation.tool.size !== undefined && DRILLS.includes(operation.verb)
+    ? [bare(...stamped(operation.tool.size, operation.tool.name, words))]
+    : [];
 }
+
+/** A size that goes by a name of its own, with what it measures beneath; else the diameter. */
+function stamped(size: Len, own: string | undefined, words: SheetWords): readonly [text: string, limits: string] {
+  const name = own ?? words.stamp(size);
+  return name === undefined ? [words.diameter(size), ''] : [name, words.diameter(size)];
+}
+
 const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill'];
 
 // ---- how far -----------------------------------------------------------------------------------------------------------
@@ -108,15 +134,15 @@ function farOfThread(desk: Desk, operation: Operation, zero: Zero): Far | undefi
 }
 
 /** Beside a single size, else on a line of its own. */
-function withFar(sizes: readonly SizeShown[], far: Far, words: Words): readonly SizeShown[] {
+function withFar(sizes: readonly SizeShown[], far: Far, words: SheetWords): readonly SizeShown[] {
   const [only, ...others] = sizes;
   if ('along' in far && far.stub !== undefined) {
-    return [bare(size(far.along), '', words.say('size.stub', { letter: far.letter, stub: short(far.stub) }))];
+    return [bare(words.size(far.along), '', words.say('size.stub', { letter: far.letter, stub: words.short(far.stub) }))];
   }
   const says = (manner: '' | 'and-'): string =>
     'deep' in far
-      ? words.say(`size.${manner}deep`, { depth: depth(far.deep) })
-      : words.say(`size.${manner}along`, { length: depth(far.along), letter: far.letter });
+      ? words.say(`size.${manner}deep`, { depth: words.depth(far.deep) })
+      : words.say(`size.${manner}along`, { length: words.depth(far.along), letter: far.letter });
   if (!only || others.length > 0 || only.after !== '') return [...sizes, bare('', '', says(''))];
   return [{ ...only, after: says(only.limits === '' ? '' : 'and-') }];
 }

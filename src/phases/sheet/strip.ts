@@ -1,5 +1,4 @@
 /** From bar to part: a little half-section for each operation, or for a run of them where there are more than the strip has room for. */
-import type { Words } from '../../base/words.ts';
 import { MOST_CELLS } from '../../drawing/sheet/strip.ts';
 import type { Hold } from '../../drawing/stage.ts';
 import { drawStrip, type Frame } from '../../drawing/tiny.ts';
@@ -8,10 +7,11 @@ import type { SetUp } from '../../model/plan.ts';
 import type { StripCell, StripShown } from '../../model/sheet.ts';
 import type { Point, Stage } from '../../model/stage.ts';
 import { partName } from './grip.ts';
+import type { SheetWords } from './said.ts';
 import type { Steps } from './steps.ts';
 
 /** `title`: the words for an operation under its number; '' for the number alone. */
-export function stripOf(steps: Steps, words: Words, title: (op: string) => string, most = MOST_CELLS): StripShown {
+export function stripOf(steps: Steps, words: SheetWords, title: (op: string) => string, most = MOST_CELLS): StripShown {
   const part = partName(steps.desk.part, words);
   const bar: StripCell = { label: words.say('strip.bar'), text: '', alt: words.say('strip.bar.alt', { part }) };
   const cells = runsOf(steps, most - 1).map((run): StripCell => {

@@ -1,22 +1,21 @@
 /** Sums across parts on the sheet: in the order in which they are measured, boxes to fill, what is cut to them, and the proof afterwards. */
 import { type Len, len, mm, toStep } from '../../base/units.ts';
-import type { Words } from '../../base/words.ts';
-import { limits, short, size } from '../../drawing/sheet/format.ts';
 import type { Chain, ChainLink } from '../../model/part.ts';
 import type { Plan, PlannedPart, StackPath } from '../../model/plan.ts';
 import type { Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
 import { type Desk, deskOf, nameless } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
-type Sums = { readonly desks: ReadonlyMap<string, Desk>; readonly words: Words };
+type Sums = { readonly desks: ReadonlyMap<string, Desk>; readonly words: SheetWords };
 type Boxes = Section & { readonly kind: 'boxes' };
 /** What is measured at once: one link, or several that stand put together. */
 type Reading = { readonly links: readonly ChainLink[]; readonly sign: 1 | -1; readonly nominal: Len };
 
 /** A section a chain that its links make up. */
-export function sumsOf(plan: Plan, words: Words): readonly Section[] {
+export function sumsOf(plan: Plan, words: SheetWords): readonly Section[] {
   const sums: Sums = { words, desks: new Map(plan.parts.map((planned: PlannedPart) => [planned.part.id, deskOf(planned)])) };
   return plan.fitting.chains.filter(isWhole).flatMap((chain) => {
     const path = plan.stacks?.find((one) => one.of === chain.id);
@@ -60,7 +59,7 @@ function fittedSum(chain: Chain, fitted: ChainLink, readings: readonly Reading[]
   const result = {
     letter: words.say('sum.result'),
     label: words.say('sum.fitted', { part: linkPart(desks.get(fitted.part), fitted.part, words) }),
-    hint: words.say('sum.drawing', { size: size(fitted.nominal) }),
+    hint: words.say('sum.drawing', { size: words.size(fitted.nominal) }),
   };
   const left = path?.fitted && path.left ? [leftOver(path.fitted, path.left, words)] : [];
   return {
@@ -69,20 +68,20 @@ function fittedSum(chain: Chain, fitted: ChainLink, readings: readonly Reading[]
     text: [words.say('sum.how', asks), ...left].join(' '),
     boxes: [...readings.map((one, i) => boxOf(one, i, sums)), result],
     sum: words.say('sum.sum', {
-      formula: solvedFor(chain, fitted.sign, readings),
-      limits: path?.left ? evenly(path.left.cut) : asks.limits,
+      formula: solvedFor(chain, fitted.sign, readings, words),
+      limits: path?.left ? evenly(path.left.cut, words) : asks.limits,
     }),
   };
 }
 
 /** The last cut has its own limits, closer than what is asked of the whole. */
-const evenly = (cut: Len): string => `±${short(len(Math.floor(cut / 2)))}`;
+const evenly = (cut: Len, words: SheetWords): string => `±${words.atMost(len(Math.floor(cut / 2)))}`;
 
-function leftOver(fitted: NonNullable<StackPath['fitted']>, left: NonNullable<StackPath['left']>, words: Words): string {
+function leftOver(fitted: NonNullable<StackPath['fitted']>, left: NonNullable<StackPath['left']>, words: SheetWords): string {
   const { cut, read, reckoned } = left;
   return words.say('sum.left', {
-    ...{ least: size(fitted.lo), greatest: size(fitted.hi) },
-    ...{ cut: size(cut), read: size(read), reckoned: size(reckoned) },
+    ...{ least: words.size(fitted.lo), greatest: words.size(fitted.hi) },
+    ...{ cut: words.size(cut), read: words.size(read), reckoned: reckoned === 0 ? '' : words.size(reckoned) },
   });
 }
 
@@ -90,7 +89,7 @@ function leftOver(fitted: NonNullable<StackPath['fitted']>, left: NonNullable<St
 function blindSum(chain: Chain, readings: readonly Reading[], path: StackPath | undefined, sums: Sums): Boxes {
   const { words } = sums;
   const asks = asksOf(chain, words);
-  const worst = path ? [words.say('sum.worst', { least: size(path.lo), greatest: size(path.hi) })] : [];
+  const worst = path ? [words.say('sum.worst', { least: words.size(path.lo), greatest: words.size(path.hi) })] : [];
   const rival = chain.rivals ? [words.say('sum.governs')] : [];
   return {
     kind: 'boxes',
@@ -101,22 +100,22 @@ function blindSum(chain: Chain, readings: readonly Reading[], path: StackPath | 
   };
 }
 
-const titleOf = ({ id }: Chain, words: Words): string =>
+const titleOf = ({ id }: Chain, words: SheetWords): string =>
   words.has(`chain.${id}`) ? words.say(`chain.${id}`) : words.say('sum.title', { chain: nameless(id) });
 
-function asksOf({ asks, open }: Chain, words: Words): { readonly target: string; readonly limits: string } {
+function asksOf({ asks, open }: Chain, words: SheetWords): { readonly target: string; readonly limits: string } {
   return open === 'above'
-    ? { target: words.say('sum.at-least', { least: size(asks.lo) }), limits: '' }
-    : { target: size(asks.target), limits: limits(asks) };
+    ? { target: words.say('sum.at-least', { least: words.atLeast(asks.lo) }), limits: '' }
+    : { target: words.target(asks), limits: words.limits(asks) };
 }
 
 /** The proof afterwards, on what was put together: how, within what, and a box for what was found. */
-function proofOf({ proof, asks, open }: Chain, words: Words): readonly Boxes[] {
+function proofOf({ proof, asks, open }: Chain, words: SheetWords): readonly Boxes[] {
   if (proof === undefined) return [];
   const within =
     open === 'above'
-      ? words.say('sum.at-least', { least: size(asks.lo) })
-      : words.say('sum.within', { least: size(asks.lo), greatest: size(asks.hi) });
+      ? words.say('sum.at-least', { least: words.atLeast(asks.lo) })
+      : words.say('sum.within', { least: words.atLeast(asks.lo), greatest: words.atMost(asks.hi) });
   const boxes = [{ letter: '', label: words.say('sum.found', { within }), hint: '' }];
   return [{ kind: 'boxes', title: words.say('sum.proof'), text: words.say(proof), boxes, sum: '' }];
 }
@@ -138,10 +137,10 @@ function labelOf([link, ...more]: readonly ChainLink[], { words, desks }: Sums):
 const AXIS = 'axis';
 
 /** What can't be measured before is told with what it may come to. */
-function hintOf([link]: readonly ChainLink[], nominal: Len, words: Words): string {
+function hintOf([link]: readonly ChainLink[], nominal: Len, words: SheetWords): string {
   const unread = (link?.by === 'tightened' || link?.by === 'packed') && link.together === undefined;
-  if (!unread || !link.limits) return words.say('sum.drawing', { size: size(nominal) });
-  return words.say('sum.reckoned', { size: size(nominal), least: size(link.limits.lo), greatest: size(link.limits.hi) });
+  if (!unread || !link.limits) return words.say('sum.drawing', { size: words.size(nominal) });
+  return words.say('sum.reckoned', { size: words.size(nominal), least: words.size(link.limits.lo), greatest: words.size(link.limits.hi) });
 }
 
 function isFitted(chain: Chain, link: ChainLink, { desks }: Sums): boolean {
@@ -159,13 +158,13 @@ function formulaOf(readings: readonly Reading[], turn: 1 | -1): string {
 }
 
 /** asks = sign·fitted + Σ others, solved for the fitted link. */
-function solvedFor(chain: Chain, sign: 1 | -1, measured: readonly Reading[]): string {
+function solvedFor(chain: Chain, sign: 1 | -1, measured: readonly Reading[], words: SheetWords): string {
   const others = formulaOf(measured, sign === 1 ? -1 : 1);
-  const target = size(chain.asks.target);
+  const target = words.target(chain.asks);
   return sign === 1 ? `${target}${others.startsWith(' ') ? '' : ' + '}${others}` : `${others} \u2212 ${target}`;
 }
 
-function linkPart(desk: Desk | undefined, id: string, words: Words): string {
+function linkPart(desk: Desk | undefined, id: string, words: SheetWords): string {
   return desk ? partName(desk.part, words) : nameless(id);
 }
 

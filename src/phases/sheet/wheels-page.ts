@@ -1,16 +1,16 @@
 /** A page for the change wheels: each train that the day asks for, what stands on which shaft, half-nuts, and where it is used. */
-import type { Words } from '../../base/words.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { Figures, Plan } from '../../model/plan.ts';
 import type { PlainPage, ShaftShown, TrainShown } from '../../model/sheet.ts';
 import { keyOf } from './grip.ts';
 import { type Desk, deskOf } from './lookup.ts';
+import type { SheetWords } from './said.ts';
 import { errorFacts, nutsOf, WHEELS_PAGE } from './thread-words.ts';
 
 type Use = { readonly figures: Figures; readonly wheels: NonNullable<Figures['wheels']>; readonly thread: string; readonly page: string };
 
 /** None where no thread is cut with wheels. */
-export function wheelsPage(plan: Plan, words: Words): PlainPage | undefined {
+export function wheelsPage(plan: Plan, words: SheetWords): PlainPage | undefined {
   const groups = grouped(usesOf(plan));
   if (groups.length === 0) return undefined;
   return {
@@ -54,7 +54,7 @@ function grouped(uses: readonly Use[]): readonly (readonly Use[])[] {
   return [...groups.values()];
 }
 
-function trainOf(uses: readonly Use[], words: Words): TrainShown {
+function trainOf(uses: readonly Use[], words: SheetWords): TrainShown {
   const [first] = uses;
   if (!first) throw new Error('a train that nothing uses');
   const { wheels, figures } = first;
@@ -65,11 +65,11 @@ function trainOf(uses: readonly Use[], words: Words): TrainShown {
   const set = wheels.idler === undefined ? { a, b, c, d } : { a, idler: wheels.idler, d: b };
   const how = words.say(wheels.idler === undefined ? 'wheels.set.compound' : 'wheels.set.simple', set);
   return {
-    title: words.say('wheels.for', { threads: threads.join(' · '), pitch: figures.feed === undefined ? '' : figures.feed }),
+    title: words.say('wheels.for', { threads: threads.join(' · '), pitch: figures.feed === undefined ? '' : words.pitch(figures.feed) }),
     lines: [
       how,
       words.say(`wheels.coming.${wheels.halfNuts}`, { nuts: nutsOf(figures, words) }),
-      ...(wheels.over ? [words.say('wheels.error', errorFacts(wheels))] : [words.say('wheels.exact')]),
+      ...(wheels.over ? [words.say('wheels.error', errorFacts(wheels, words))] : [words.say('wheels.exact')]),
       ...(wheels.leftBy === undefined ? [] : [words.say('screw.left', { by: wheels.leftBy })]),
       words.say('wheels.used', { sheets: pages.map((page) => `{sheet:${page}}`).join(', '), count: pages.length }),
     ],
@@ -78,7 +78,7 @@ function trainOf(uses: readonly Use[], words: Words): TrainShown {
   };
 }
 
-function shaftsOf({ drivers, driven, idler }: Use['wheels'], words: Words): readonly ShaftShown[] {
+function shaftsOf({ drivers, driven, idler }: Use['wheels'], words: SheetWords): readonly ShaftShown[] {
   const [a = 0, c = 0] = drivers;
   const [b = 0, d = 0] = driven;
   const stud = idler === undefined ? [b, c] : [idler];

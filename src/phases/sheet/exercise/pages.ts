@@ -1,22 +1,22 @@
 /** The exercise as pages: strips to cut out, and on a page of its own what must come before what and how many orders are right. */
 import { countOrders } from '../../../base/orders.ts';
-import type { Words } from '../../../base/words.ts';
 import type { Plan } from '../../../model/plan.ts';
 import type { PlainPage, Section } from '../../../model/sheet.ts';
 import { partName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
+import type { SheetWords } from '../said.ts';
 import { mustOf, toldPairs } from './marking.ts';
 import type { Puzzle } from './musts.ts';
 import type { Strip } from './strips.ts';
 
 export type Exercise = { readonly desk: Desk; readonly puzzle: Puzzle; readonly strips: readonly Strip[] };
 
-export function stripsPage(plan: Plan, { desk, strips }: Exercise, words: Words): PlainPage {
+export function stripsPage(plan: Plan, { desk, strips }: Exercise, words: SheetWords): PlainPage {
   const section: Section = { kind: 'strips', title: '', text: words.say('exercise.how', { part: desk.part.id }), strips };
   return page(plan, desk, 'strips', [section], words);
 }
 
-export function answersPage(plan: Plan, exercise: Exercise, words: Words): PlainPage {
+export function answersPage(plan: Plan, exercise: Exercise, words: SheetWords): PlainPage {
   const { desk, strips } = exercise;
   const inOrder = [...strips].sort((a, b) => a.place - b.place);
   const orders: Section = {
@@ -32,7 +32,7 @@ export function answersPage(plan: Plan, exercise: Exercise, words: Words): Plain
   return page(plan, desk, 'answers', [orders, pairsTable(exercise, words)], words);
 }
 
-function page(plan: Plan, desk: Desk, which: 'strips' | 'answers', sections: readonly Section[], words: Words): PlainPage {
+function page(plan: Plan, desk: Desk, which: 'strips' | 'answers', sections: readonly Section[], words: SheetWords): PlainPage {
   const part = partName(desk.part, words);
   return {
     kind: 'plain',
@@ -47,13 +47,13 @@ function page(plan: Plan, desk: Desk, which: 'strips' | 'answers', sections: rea
 }
 
 /** Digits in threes, with a blank that does not break. */
-function countSaid({ puzzle }: Exercise, words: Words): string {
+function countSaid({ puzzle }: Exercise, words: SheetWords): string {
   const count = countOrders(puzzle.ordering);
   if (count === undefined) return words.say('exercise.uncounted');
   return words.say('exercise.count', { one: count === 1n, count: String(count).replace(/\B(?=(\d\d\d)+$)/g, '\u00a0') });
 }
 
-function pairsTable({ puzzle, strips }: Exercise, words: Words): Section {
+function pairsTable({ puzzle, strips }: Exercise, words: SheetWords): Section {
   const byPlace = new Map(strips.map((strip) => [strip.place, strip]));
   const named = (place: number): string =>
     words.say('exercise.strip', { letter: byPlace.get(place)?.letter ?? '', title: byPlace.get(place)?.title ?? '' });

@@ -1,19 +1,19 @@
 /** The operations of a part as strips to be put in order, each under a letter; shuffled the same way for the same plan. */
 import { markOf } from '../../../base/mark.ts';
 import { isRight } from '../../../base/orders.ts';
-import type { Words } from '../../../base/words.ts';
 import type { OpId } from '../../../model/ids.ts';
 import type { Row, StripToSort } from '../../../model/sheet.ts';
 import { gripName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
 import { NOTHING_COMMON } from '../once.ts';
 import { rowsOf } from '../operations.ts';
+import type { SheetWords } from '../said.ts';
 import type { Puzzle } from './musts.ts';
 
 export type Strip = StripToSort & { readonly op: OpId; readonly place: number };
 
 /** `mark`: the plan's. The order in which they lie is a wrong one wherever there is a wrong one. */
-export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: Words): readonly Strip[] {
+export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: SheetWords): readonly Strip[] {
   const { setUps } = desk.planned.route;
   const rows = new Map(
     setUps.flatMap((setUp) =>
