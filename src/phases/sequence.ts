@@ -26,6 +26,9 @@ export function sequence(planned: readonly Sequenced[], toolingOf: (setUp: Route
       day.push({ part: part.id, setUp: i });
     });
   }
+  // asked for by itself: nothing here is held on it
+  const alone = planned.filter(({ part }) => part.use === 'tooling made in place' && !day.some((entry) => entry.part === part.id));
+  for (const { part, route } of alone) day.push(...route.setUps.map((_, setUp) => ({ part: part.id, setUp })));
   return day;
 }
 
