@@ -77,26 +77,22 @@ const cornerOf = ({ chart }: Proved, seed: number): Record<string, number> =>
 
 describe('any damage', () => {
   it('that a plain replay shows is refused', () => {
-    let [shown, sound, missed] = [0, 0, 0];
+    let [shown, sound] = [0, 0];
     fc.assert(
       fc.property(fc.nat(1000), fc.array(change, { minLength: 1, maxLength: 2 }), fc.nat(1000), (n, changes, seed) => {
         const before = SOUND[n % SOUND.length] ?? SEAT;
         const asked = changes.reduce(apply, before);
-        const atTargets = wrongAt(asked, {});
-        const wrong = [atTargets, ...[seed, seed + 1].map((n) => wrongAt(asked, cornerOf(asked, n)))].find((one) => one !== '');
+        const wrong = [{}, cornerOf(asked, seed), cornerOf(asked, seed + 1)]
+          .map((values) => wrongAt(asked, values))
+          .find((one) => one !== '');
         if (wrong === undefined) sound += 1;
         else {
           shown += 1;
-          const { holds } = prove(asked);
-          // Known gap: a ring that changes only where several lengths stand at their limits together, and leaves every measure inside its
-          // own, is not at a corner that the proof replays. It is counted, and may not become more.
-          if (holds && atTargets === '' && wrong === 'another ring') missed += 1;
-          else expect(holds, wrong).toBe(false);
+          expect(prove(asked).holds, wrong).toBe(false);
         }
       }),
       { numRuns: 250, seed: 21 },
     );
-    expect(missed).toBeLessThanOrEqual(1);
     expect(shown).toBeGreaterThan(100);
     expect(sound).toBeGreaterThan(10);
   });

@@ -57,11 +57,28 @@ export function cornersOf(asked: Case): Corners {
       const { value, corner } = toward(measure, 1);
       return { hi: value, at: corner };
     },
-    changed: (ring) => [...done.values()].find((one) => !sameRing(one.at.finished.ring, ring))?.corner,
+    changed: (ring) => {
+      for (const corner of mixedCorners(chart.working)) at(corner);
+      return [...done.values()].find((one) => !sameRing(one.at.finished.ring, ring))?.corner;
+    },
     lacking: () => (lackOf(base.run) ? undefined : firstLack([...done.values()])),
     replays: () => done.size,
   };
 }
+
+/**
+ * Corners at which any three lengths stand at each of the eight ways that their limits can be put together: rows of a matrix of Hadamard and
+ * their opposites (an orthogonal array of strength three: Rao, 1947). Where there are more lengths than columns, some share a column.
+ */
+function mixedCorners(working: readonly Working[]): readonly Corner[] {
+  const free = working.filter(({ measures, limits }) => measures === 'length' && limits.lo < limits.hi);
+  const rows = 1 << Math.ceil(Math.log2(free.length + 1));
+  return Array.from({ length: rows }, (_, row) => row).flatMap((row) =>
+    [false, true].map((turned): Corner => Object.fromEntries(free.map(({ id }, i) => [id, isOdd((i + 1) & row) === turned ? 'lo' : 'hi']))),
+  );
+}
+/** Has it an odd number of ones? */
+const isOdd = (bits: number): boolean => bits !== 0 && isOdd(bits & (bits - 1)) === false;
 
 type Toward = { readonly value: number | undefined; readonly corner: Corner; readonly run: Replay };
 type Done = { readonly corner: Corner; readonly at: Run };
