@@ -24,9 +24,21 @@ const FONT_FILES = {
   'narrow-bold': 'IBMPlexSansCondensed-SemiBold.ttf',
 } as const;
 
+/** The language that is spoken where none is asked for. */
+const FIRST_LANGUAGE = 'en';
+
+/** The languages that there are, the first one first, then by name: the folders beside the fonts that hold words. */
+export function languages(): readonly string[] {
+  const folders = namesIn(packagePath('templates')).filter((name) => namesIn(packagePath('templates', name)).some(isWords));
+  return [FIRST_LANGUAGE, ...folders.filter((name) => name !== FIRST_LANGUAGE).sort()];
+}
+
+const isWords = (name: string): boolean => name.endsWith('.hbs');
+
 /** Words of one language, the table of advances and the workshop that is used when none is named. Throws Error when the package is not whole. */
-export function loadAssets(language = 'en'): Assets {
+export function loadAssets(language = FIRST_LANGUAGE): Assets {
   return {
+    language,
     words: loadWords(language),
     advances: JSON.parse(readFileSync(packagePath('templates', 'fonts', 'advances.json'), 'utf8')) as Assets['advances'],
     workshop: { name: DEFAULT_WORKSHOP, text: readFileSync(packagePath('specs', 'workshops', DEFAULT_WORKSHOP), 'utf8') },
@@ -34,14 +46,14 @@ export function loadAssets(language = 'en'): Assets {
 }
 
 /** The words alone, by file name: help and mistakes in the command line need nothing else. */
-export function loadWords(language = 'en'): Assets['words'] {
+export function loadWords(language = FIRST_LANGUAGE): Assets['words'] {
   const folder = packagePath('templates', language);
-  const names = readdirSync(folder).filter((name) => name.endsWith('.hbs'));
+  const names = readdirSync(folder).filter(isWords);
   return Object.fromEntries(names.sort().map((name) => [name, readFileSync(join(folder, name), 'utf8')]));
 }
 
 /** One file of words, for a command that says little. */
-export function loadWordFile(name: string, language = 'en'): string {
+export function loadWordFile(name: string, language = FIRST_LANGUAGE): string {
   return readFileSync(packagePath('templates', language, name), 'utf8');
 }
 

@@ -2,6 +2,7 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import type { Diagnostic, Outcome } from '../base/diagnostics.ts';
 import { nearest } from '../base/nearest.ts';
+import { languages } from '../files.ts';
 import { ALONE, COMMANDS, type Command, type Option } from './commands.ts';
 
 export type Ask =
@@ -21,7 +22,9 @@ export function readAsk(argv: readonly string[]): Outcome<Ask> {
 }
 
 function readHelp(rest: readonly string[]): Outcome<Ask> {
-  const [word, ...more] = rest;
+  const { words, found } = sortOut('help', ALONE, rest);
+  if (found.length > 0) return { found };
+  const [word, ...more] = words;
   if (word === undefined) return { value: { does: 'help' }, found: [] };
   const of = COMMANDS.find((c) => c.name === word);
   if (!of)
@@ -99,9 +102,21 @@ function judge(command: string, known: readonly Option[], given: Given, before: 
   if (value === undefined || value === '' || (value.startsWith('-') && !given.inlineValue))
     return mistake('option-wants', { ...at, wants: option.takes });
   if (option.takes === 'count' && !COUNT.test(value)) return mistake('not-a-count', { ...at, word: value });
+  if (option.takes === 'language') return judgeLanguage(value);
   if (option.any && !option.any.includes(value))
     return mistake('not-one-of', { ...at, word: value, any: option.any.join(', '), ...near(value, option.any) });
   return undefined;
+}
+
+function judgeLanguage(word: string): Diagnostic | undefined {
+  const any = languages();
+  return any.includes(word) ? undefined : mistake('no-such-language', { word, any: any.join(', '), ...near(word, any) });
+}
+
+/** The language that is asked for, wherever it stands and whatever else is wrong; none where there is no such language. */
+export function languageAsked(argv: readonly string[]): string | undefined {
+  const { language } = parse(argv, { language: { type: 'string' } }).values;
+  return typeof language === 'string' && languages().includes(language) ? language : undefined;
 }
 
 /** As many as one would cut bar for. */

@@ -7,8 +7,10 @@ export type Taking = {
   readonly takes: 'file' | 'folder' | 'one' | 'count' | 'size' | 'picture';
   readonly any?: readonly string[];
 };
+export type Tongue = { readonly name: string; readonly takes: 'language' };
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
-export type Option = Taking | Switch;
+/** What 'language' takes is settled by what languages there are. */
+export type Option = Taking | Tongue | Switch;
 export type Command = {
   readonly name: 'sheet' | 'check' | 'why' | 'size' | 'look' | 'exercise' | 'mark' | 'new' | 'reopen';
   /** In order; those from `least` on may be left out. */
@@ -35,6 +37,7 @@ const LOOKS: readonly Option[] = [{ name: 'units', takes: 'one', any: WISHES.uni
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
 const GRAPH: Option = { name: 'graph', takes: 'nothing' };
 const PART: Option = { name: 'part', takes: 'one' };
+const LANGUAGE: Option = { name: 'language', takes: 'language' };
 const HELP: Option = { name: 'help', takes: 'nothing' };
 
 export const COMMANDS: readonly Command[] = [
@@ -52,34 +55,35 @@ export const COMMANDS: readonly Command[] = [
       { name: 'edition', takes: 'one', any: EDITIONS },
       { name: 'draft', takes: 'nothing' },
       JSON_OUT,
+      LANGUAGE,
       HELP,
     ],
   },
-  { name: 'check', wants: ['fittings'], least: 1, open: true, options: [WORKSHOP, QUANTITY, JSON_OUT, HELP] },
+  { name: 'check', wants: ['fittings'], least: 1, open: true, options: [WORKSHOP, QUANTITY, JSON_OUT, LANGUAGE, HELP] },
   {
     name: 'why',
     wants: ['fitting', 'part', 'operation'],
     least: 1,
-    options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder' }, JSON_OUT, HELP],
+    options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP],
   },
   {
     name: 'size',
     wants: ['fitting'],
     least: 1,
-    options: [{ name: 'vary', takes: 'size' }, { name: 'out', takes: 'picture' }, WORKSHOP, JSON_OUT, HELP],
+    options: [{ name: 'vary', takes: 'size' }, { name: 'out', takes: 'picture' }, WORKSHOP, JSON_OUT, LANGUAGE, HELP],
   },
   {
     name: 'look',
     wants: ['subject', 'about'],
     least: 2,
     open: true,
-    options: [{ name: 'tool', takes: 'one', any: TOOLS }, WORKSHOP, JSON_OUT, HELP],
+    options: [{ name: 'tool', takes: 'one', any: TOOLS }, WORKSHOP, JSON_OUT, LANGUAGE, HELP],
   },
-  { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [HELP] },
-  { name: 'reopen', wants: ['sheet-file'], least: 1, options: [{ name: 'out', takes: 'folder' }, JSON_OUT, HELP] },
-  { name: 'exercise', wants: ['fitting'], least: 1, options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, JSON_OUT, HELP] },
-  { name: 'mark', wants: ['fitting', 'order'], least: 1, options: [WORKSHOP, PART, JSON_OUT, HELP] },
+  { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [LANGUAGE, HELP] },
+  { name: 'reopen', wants: ['sheet-file'], least: 1, options: [{ name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP] },
+  { name: 'exercise', wants: ['fitting'], least: 1, options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP] },
+  { name: 'mark', wants: ['fitting', 'order'], least: 1, options: [WORKSHOP, PART, JSON_OUT, LANGUAGE, HELP] },
 ];
 
 /** What may stand without a command. */
-export const ALONE: readonly Option[] = [HELP, { name: 'version', takes: 'nothing' }];
+export const ALONE: readonly Option[] = [LANGUAGE, HELP, { name: 'version', takes: 'nothing' }];

@@ -11,7 +11,6 @@ import { tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
 const FOLDER = 'out';
-const LANGUAGE = 'en';
 
 export async function exercise(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
   const path = asked[0] ?? '';
@@ -24,7 +23,7 @@ export async function exercise(asked: readonly string[], options: Options, tools
   const { view, document } = exercisePages(plan.value, parts.value, {
     words: job.words,
     advances: job.assets.advances,
-    language: LANGUAGE,
+    language: job.assets.language,
   });
   const pdf = await (await import('../render/pdf.ts')).writePdf(document, loadFonts());
   const text = (await import('../render/text.ts')).writeText(view, document);

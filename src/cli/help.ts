@@ -1,5 +1,6 @@
 /** Help, set in two columns from the list of commands and the words `cli.*`. */
 import type { Words } from '../base/words.ts';
+import { languages } from '../files.ts';
 import { ALONE, COMMANDS, type Command, type Option } from './commands.ts';
 
 const WIDE = 96;
@@ -45,6 +46,7 @@ function usage(command: Command, words: Words): string {
 
 function shown(option: Option, words: Words): string {
   if (option.takes === 'nothing') return `--${option.name}`;
+  if (option.takes === 'language') return `--${option.name} ${languages().join('|')}`;
   return `--${option.name} ${option.any ? option.any.join('|') : words.say(`cli.shown.${option.takes}`)}`;
 }
 

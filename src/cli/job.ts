@@ -20,7 +20,7 @@ export type Job = {
 
 /** `path`: the fitting's file. A file that cannot be read is a finding like any other; then nothing is compiled. */
 export async function runJob(path: string, options: Options, tools: Tools): Promise<Job> {
-  const assets = loadAssets();
+  const assets = loadAssets(options.language);
   const own = { assets, words: words(assets.words) };
   const read = readInputs(path, options);
   const packs = options.quantity === undefined ? {} : { packs: Number(options.quantity) };

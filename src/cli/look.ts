@@ -33,7 +33,7 @@ export async function look(asked: readonly string[], options: Readonly<Record<st
   const found = await LOOK[subject]({ words: rest.join(' '), shop: shop.shop });
   if ('several' in found) return refuse([severalStarts(found.several)], options, console, {});
   if ('unknown' in found) return refuse([notFound(subject, found)], options, console, {});
-  const words = plainWords(loadWordFile(WORDS));
+  const words = plainWords(loadWordFile(WORDS, options.language));
   console.out('json' in options ? `${JSON.stringify(plain(found.answer, words), null, 2)}\n` : answerText(found.answer, words));
   return 0;
 }
@@ -81,7 +81,7 @@ async function refuse(
     import('./console.ts'),
     import('./job.ts'),
   ]);
-  const say = words(loadWords());
+  const say = words(loadWords(options.language));
   if ('json' in options) console.out(`${JSON.stringify({ exit: 1, found: found.map((d) => plainFinding(d, say)) }, null, 2)}\n`);
   else tell(found, sources, say, console);
   return 1;

@@ -45,10 +45,17 @@ async function wantsOne(asking: Asking, list: string, n: number): Promise<string
   const { what } = askedWords(asking.say, `${asking.about}.${list}`);
   const text = n === 0 ? asking.say.say('new.any', { list, what }) : asking.say.say('new.another', { list });
   for (;;) {
-    const said = await ask(asking, text);
+    const heard = await ask(asking, text);
+    const said = heard === undefined ? undefined : plainAnswer(heard, asking.say);
     if (said === undefined || ['', 'no', 'yes'].includes(said)) return said;
     asking.show(`${asking.say.say('error.read.not-yes-or-no.do')}\n`);
   }
+}
+
+/** Yes and no may be said in the words' own language; a file says 'yes' and 'no' in all. */
+export function plainAnswer(said: string, say: Words): string {
+  const word = said.toLowerCase();
+  return word === say.say('new.yes') ? 'yes' : word === say.say('new.no') ? 'no' : word;
 }
 
 async function askOne(asking: Asking, question: Question, within: Answer['path'], answers: Answer[]): Promise<string | undefined> {

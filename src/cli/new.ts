@@ -10,16 +10,17 @@ import { FITTING_QUESTIONS, type Step } from '../fittings/questions.ts';
 import type { Assets } from '../model/assets.ts';
 import { read, readWorkshop } from '../phases/read.ts';
 import { nothing, tell } from './console.ts';
-import { type Asking, ask, askAll } from './new-ask.ts';
+import type { Options } from './job.ts';
+import { type Asking, ask, askAll, plainAnswer } from './new-ask.ts';
 import { fileOf } from './new-file.ts';
 import { workshopQuestions } from './new-questions.ts';
 import type { Console, Exit } from './tools.ts';
 
 const WORKSHOP = 'workshop';
 
-export async function makeNew(asked: readonly string[], console: Console): Promise<Exit> {
+export async function makeNew(asked: readonly string[], options: Options, console: Console): Promise<Exit> {
   const [kind = '', path = `my-${kind}.yaml`] = asked;
-  const assets = loadAssets();
+  const assets = loadAssets(options.language);
   const say = words(assets.words);
   const steps = stepsOf(kind, assets);
   if (!steps) return refuse([unknownKind(kind)], say, console);
@@ -29,7 +30,7 @@ export async function makeNew(asked: readonly string[], console: Console): Promi
   try {
     if (!isThere(path)) return await interview({ kind, path, steps }, asking, console);
     const over = await ask(asking, say.say('new.overwrite', { path }));
-    if (over?.toLowerCase() === 'yes') return await interview({ kind, path, steps }, asking, console);
+    if (over !== undefined && plainAnswer(over, say) === 'yes') return await interview({ kind, path, steps }, asking, console);
     console.out(`${say.say('new.kept', { path })}\n`);
     return 1;
   } finally {

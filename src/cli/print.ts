@@ -7,8 +7,6 @@ import { attachedTo } from '../record/attached.ts';
 import type { Format } from './commands.ts';
 import type { Planned } from './tools.ts';
 
-const LANGUAGE = 'en';
-
 export async function print(planned: Planned, format: Format, assets: Assets, words: Words): Promise<Uint8Array | string> {
   if (format === 'json') return (await import('../render/json.ts')).writeJson(planned.plan);
   const { view, document } = pagesOf(planned, assets, words);
@@ -18,5 +16,5 @@ export async function print(planned: Planned, format: Format, assets: Assets, wo
 }
 
 function pagesOf({ plan, stages = [], edition = 'bench', wish }: Planned, assets: Assets, words: Words): Sheet {
-  return sheet(plan, stages, { words, advances: assets.advances, language: LANGUAGE, edition, ...wish });
+  return sheet(plan, stages, { words, advances: assets.advances, language: assets.language, edition, ...wish });
 }

@@ -13,7 +13,7 @@ import type { Console, Exit, Tools } from './tools.ts';
 const FOLDER = 'out';
 
 export async function reopen(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
-  const assets = loadAssets();
+  const assets = loadAssets(options.language);
   const say = words(assets.words);
   const given = await giveBack(asked[0] ?? '', options.out ?? FOLDER);
   const inputs = given.value ? inputsOf(given.value.opened) : undefined;

@@ -1,7 +1,7 @@
 /** One run of the program: what is asked, the command for it, and the exit code. */
 import type { Words } from '../base/words.ts';
 import { loadWords, packageVersion } from '../files.ts';
-import { type Ask, readAsk } from './ask.ts';
+import { type Ask, languageAsked, readAsk } from './ask.ts';
 import type { Command } from './commands.ts';
 import { tell } from './console.ts';
 import { helpOn, helpOverall } from './help.ts';
@@ -11,19 +11,19 @@ import type { Console, Exit, Tools } from './tools.ts';
 export async function run(argv: readonly string[], tools: Tools, console: Console): Promise<Exit> {
   try {
     const { value: ask, found } = readAsk(argv);
-    if (ask) return await answer(ask, tools, console);
-    tell(found, {}, await allWords(), console);
+    if (ask) return await answer(ask, argv, tools, console);
+    tell(found, {}, await allWords(argv), console);
     return 1;
   } catch (cause) {
-    console.err(await ourFault(cause));
+    console.err(await ourFault(cause, argv));
     return 70;
   }
 }
 
-async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
+async function answer(ask: Ask, argv: readonly string[], tools: Tools, console: Console): Promise<Exit> {
   switch (ask.does) {
     case 'help':
-      console.out(await help(ask.of));
+      console.out(help(ask.of, await allWords(argv)));
       return 0;
     case 'version':
       console.out(`${packageVersion()}\n`);
@@ -37,7 +37,7 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
     case 'size':
       return (await import('./size.ts')).size(ask.words, ask.options, console);
     case 'new':
-      return (await import('./new.ts')).makeNew(ask.words, console);
+      return (await import('./new.ts')).makeNew(ask.words, ask.options, console);
     case 'reopen':
       return (await import('./reopen.ts')).reopen(ask.words, ask.options, tools, console);
     case 'exercise':
@@ -50,24 +50,23 @@ async function answer(ask: Ask, tools: Tools, console: Console): Promise<Exit> {
 }
 
 /** What makes sentences is loaded when something is said: a short command may not need it. */
-async function allWords(): Promise<Words> {
-  return (await import('../base/words.ts')).words(loadWords());
+async function allWords(argv: readonly string[]): Promise<Words> {
+  return (await import('../base/words.ts')).words(loadWords(languageAsked(argv)));
 }
 
-async function help(of: Command | undefined): Promise<string> {
-  const say = await allWords();
+function help(of: Command | undefined, say: Words): string {
   return of ? helpOn(of, say) : helpOverall(say, packageVersion());
 }
 
 /** Even when the words themselves cannot be read, something is said. */
-async function ourFault(cause: unknown): Promise<string> {
+async function ourFault(cause: unknown, argv: readonly string[]): Promise<string> {
   const what = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-  return `${await introduction()}\n${what}\n`;
+  return `${await introduction(argv)}\n${what}\n`;
 }
 
-async function introduction(): Promise<string> {
+async function introduction(argv: readonly string[]): Promise<string> {
   try {
-    return (await allWords()).say('cli.our-fault');
+    return (await allWords(argv)).say('cli.our-fault');
   } catch {
     return 'valvewright: internal fault';
   }

@@ -40,7 +40,7 @@ async function answerAll(
   console: Console,
   one: (path: string) => Promise<Told>,
 ): Promise<Exit> {
-  const say = words(loadWords());
+  const say = words(loadWords(options.language));
   const exits: Exit[] = found.length > 0 ? [1] : [];
   const plain: Record<string, unknown>[] = [];
   if (!('json' in options)) tell(found, {}, say, console);

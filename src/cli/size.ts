@@ -24,7 +24,7 @@ type Read = { readonly sources: Sources; readonly found: readonly Diagnostic[]; 
 type Desk = { readonly say: Words; readonly assets: Assets; readonly options: Options; readonly console: Console };
 
 export async function size(asked: readonly string[], options: Options, console: Console): Promise<Exit> {
-  const assets = loadAssets();
+  const assets = loadAssets(options.language);
   const desk: Desk = { say: words(assets.words), assets, options, console };
   const got = readJob(asked[0] ?? '', desk);
   if (!got.job || !got.sizing) return refuse(got.found, got.sources, desk);

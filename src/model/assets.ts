@@ -2,6 +2,8 @@
 import type { Advances } from './display.ts';
 
 export type Assets = {
+  /** Of the words: a tag as in BCP 47 ('en', 'de'), which the PDF carries. */
+  readonly language: string;
   /** templates/<language>/*.hbs, file name to text */
   readonly words: Readonly<Record<string, string>>;
   readonly advances: Advances;

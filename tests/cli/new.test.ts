@@ -20,7 +20,7 @@ async function told(kind: string, answers: readonly string[]) {
   const stream = (to: 'out' | 'err') => ({ write: (text: string) => (said[to] += text) });
   const path = join(folder, 'mine.yaml');
   const console = consoleOf(stream('out'), stream('err'), {}, Readable.from([answers.map((a) => `${a}\n`).join('')]));
-  return { exit: await makeNew([kind, path], console), ...said, path };
+  return { exit: await makeNew([kind, path], {}, console), ...said, path };
 }
 const enters = Array.from({ length: 90 }, () => '');
 const text = (path: string) => ({ name: 'mine.yaml', text: readFileSync(path, 'utf8') });

@@ -1,5 +1,6 @@
 /** The learner's edition: the bench edition's pages, each grip followed by its lessons; then the words used, questions, and their answers. */
 
+import { alphabetical } from '../../base/alphabet.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { GripPage, PlainPage, Row, SheetPage } from '../../model/sheet.ts';
@@ -31,7 +32,7 @@ function glossaryPage(plan: Plan, pages: readonly SheetPage[], words: SheetWords
   const rows = terms
     .map((id) => [words.say(`${id}.name`), words.say(`${id}.means`)] as const)
     .filter(([name]) => said.includes(name.toLowerCase()))
-    .sort(([a], [b]) => (a < b ? -1 : 1));
+    .sort(([a], [b]) => alphabetical(a, b));
   return plainPage(plan, 'glossary', words, [
     {
       kind: 'table',
