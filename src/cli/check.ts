@@ -4,6 +4,7 @@ import type { Words } from '../base/words.ts';
 import { short } from '../drawing/sheet/format.ts';
 import type { Plan } from '../model/plan.ts';
 import { hoursOf } from '../phases/sheet/stock.ts';
+import { takenLines } from '../phases/sheet/taken.ts';
 import { plainChart, tellChart } from './chart-table.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
@@ -36,6 +37,7 @@ async function tell(job: Job, console: Console): Promise<void> {
   if (failures.length > 0) return tellFailures('cli.proof-failed', failures, job, console);
   const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
   tellBar(plan, job.words, console);
+  tellTaken(plan, job.words, console);
   const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, 0);
   console.out(`${job.words.say('cli.check-good', { parts: plan.parts.length, setUps, claims })}\n`);
 }
@@ -59,6 +61,7 @@ function plain(job: Job, exit: Exit): Record<string, unknown> {
     })),
     ...(plan?.stock ? { stock: plan.stock } : {}),
     ...(plan?.time ? { time: plan.time } : {}),
+    taken: plan?.workshop.taken ?? [],
     chart: plan ? plainChart(plan) : [],
     mark: plan?.mark ?? null,
   };
@@ -72,4 +75,10 @@ function tellBar({ stock, time }: Plan, words: Words, console: Console): void {
     );
   }
   if (time) console.out(`${words.say('cli.check-time', { hours: hoursOf(time.whole, words) })}\n`);
+}
+
+function tellTaken({ workshop }: Plan, words: Words, console: Console): void {
+  const lines = takenLines(workshop.taken, words, short);
+  if (lines.length > 0) console.out(`${words.say('cli.check-taken')}\n`);
+  for (const line of lines) console.out(`${words.say('cli.check-taken-line', { line })}\n`);
 }

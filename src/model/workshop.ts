@@ -34,7 +34,7 @@ export type Turner = {
   readonly nose: Len;
   readonly material: ToolMaterial;
 };
-/** Something that the file did not say. `key`: as in the file, 'lathe.nose'; a length in units of 0.1 um where `unit` is 'mm'. */
+/** Something that the file did not say. `key`: as in the file, 'lathe.nose'; where `unit` is 'mm' a length in units of 0.1 um, or a range of millimetres as text, '24-72'. */
 export type Taken = { readonly key: string; readonly value: string | number | boolean; readonly unit: string };
 
 export type Workshop = {

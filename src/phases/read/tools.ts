@@ -70,7 +70,7 @@ function racksOf(keys: ToolsKeys, take: Taker): Racks {
   const usualCentres = commonCentreDrills.map((c) => c.name).join(', ');
   return {
     centreDrills: take.whole<Tools['centreDrills']>('tools.centre-drills', centres, commonCentreDrills, usualCentres).map(plain),
-    drills: take.whole('tools.drills', keys.drills, commonDrills, ends.join('-')),
+    drills: take.whole('tools.drills', keys.drills, commonDrills, ends.join('-'), 'mm'),
     reamers: keys.reamers ?? [],
     silverSteel: keys['silver-steel'] ?? [],
     taps: keys.taps ?? [],

@@ -68,7 +68,7 @@ function chuckOf(keys: ChuckKeys, take: Taker): Workshop['holding']['threeJaw'] 
     runout: take('holding.three-jaw.run-out', keys['run-out'], mm(usual('runout')), 'mm'),
     largest,
     smallest: take('holding.three-jaw.smallest', keys.smallest, mm(usual('chuck.smallest')), 'mm'),
-    inside: take.whole('holding.three-jaw.inside', keys.inside, inside, `${toMm(inside.from)}-${toMm(inside.to)}`, ''),
+    inside: take.whole('holding.three-jaw.inside', keys.inside, inside, `${toMm(inside.from)}-${toMm(inside.to)}`, 'mm'),
   };
 }
 type ChuckKeys = NonNullable<NonNullable<WorkshopKeys['holding']>['three-jaw']>;

@@ -4,6 +4,7 @@ import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
 import { deskOf, nameless } from './lookup.ts';
 import type { SheetWords } from './said.ts';
+import { takenLines } from './taken.ts';
 
 export function proofPage(plan: Plan, words: SheetWords): PlainPage {
   return {
@@ -20,6 +21,7 @@ export function proofPage(plan: Plan, words: SheetWords): PlainPage {
       ...failed(plan, words),
       notProved(words),
       orders(plan, words),
+      ...taken(plan, words),
       sources(plan, words),
     ],
     caution: words.say('proof.caution'),
@@ -182,6 +184,13 @@ function orders(plan: Plan, words: SheetWords): Section {
     ],
     rows,
   };
+}
+
+/** Nothing where the workshop file says it all. */
+function taken({ workshop }: Plan, words: SheetWords): readonly Section[] {
+  const items = takenLines(workshop.taken, words, words.short);
+  if (items.length === 0) return [];
+  return [{ kind: 'notes', title: words.say('taken.title'), items: [words.say('taken.how'), ...items], manner: 'plain' }];
 }
 
 function sources(plan: Plan, words: SheetWords): Section {
