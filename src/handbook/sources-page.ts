@@ -18,6 +18,7 @@ import { flowRelations } from './flow.ts';
 import { materials } from './materials.ts';
 import { pipes } from './pipes.ts';
 import { reliefRelations } from './relief-steam.ts';
+import { SIGNS_CHOSEN, signedCautions, signs } from './signs.ts';
 import { cite, type SourceId, sources } from './sources.ts';
 import { spindleRelations } from './spindle.ts';
 import { squarePairs } from './squares.ts';
@@ -160,6 +161,10 @@ function relationUses(): readonly Use[] {
   return RELATIONS.flatMap(([file, rows]) => rows.map(({ id, source, standing }) => ({ file, what: id, source, standing })));
 }
 
+function signNames(): readonly { readonly name: string; readonly source: string; readonly standing: Standing }[] {
+  return [...signs.map((s) => ({ ...s, name: `${s.id}, ${s.means}` })), ...signedCautions.map((name) => ({ ...SIGNS_CHOSEN, name }))];
+}
+
 function recordUses(): readonly Use[] {
   const named = (file: string, rows: readonly { readonly name: string; readonly source: string; readonly standing: Standing }[]) =>
     rows.map(({ name, source, standing }) => ({ file, what: name, source, standing }));
@@ -167,6 +172,7 @@ function recordUses(): readonly Use[] {
   const strengths = materials.flatMap((m) => m.strength.map((s) => ({ ...s, name: `${m.id}, ${s.condition}` })));
   return [
     ...relationUses(),
+    ...named('signs.ts', signNames()),
     ...named('squares.ts', pairs),
     ...named('threads.ts', inchThreads),
     ...named('balls.ts', ballSizes),

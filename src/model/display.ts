@@ -3,7 +3,9 @@ import type { Meaning } from './meaning.ts';
 
 export type Font = 'text' | 'text-bold' | 'narrow' | 'narrow-bold';
 /** A fixed set, so that a grey printer is enough: names, not values. */
-export type Ink = 'black' | 'dark' | 'mid' | 'light' | 'pale' | 'new' | 'taken' | 'metal' | 'tool' | 'panel' | 'white';
+export type Ink = 'black' | 'dark' | 'mid' | 'light' | 'pale' | 'new' | 'taken' | 'metal' | 'tool' | 'panel' | 'white' | SignInk;
+/** Of safety signs: yellow, blue, red (ISO 3864-1). */
+export type SignInk = 'warned' | 'asked' | 'forbidden';
 
 export type Segment =
   | { readonly to: 'move'; readonly x: number; readonly y: number }

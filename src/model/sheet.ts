@@ -3,6 +3,7 @@
  * Two things only the layout knows: how many sheets there are and on which one a page begins. They stand in the texts as marks,
  * '{n}', '{of}' and '{sheet:<part>/<set-up>}' (see `PLACE_MARKS`), until the layout puts the figures in.
  */
+import type { SignId } from '../handbook/signs.ts';
 import type { DimId, OpId, PartId } from './ids.ts';
 
 export type SheetView = {
@@ -131,6 +132,8 @@ export type Section =
   | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
   /** An operation each, with its own picture. */
   | { readonly kind: 'lessons'; readonly title: string; readonly text: string; readonly lessons: readonly LessonShown[] }
+  /** Each with its safety signs. */
+  | { readonly kind: 'cautions'; readonly title: string; readonly cautions: readonly CautionShown[] }
   /** To be cut out and put in order. */
   | { readonly kind: 'strips'; readonly title: string; readonly text: string; readonly strips: readonly StripToSort[] }
   | {
@@ -138,6 +141,12 @@ export type Section =
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     };
+/** `name`: a sign's number and meaning. */
+export type CautionShown = {
+  readonly title: string;
+  readonly text: string;
+  readonly signs: readonly { readonly id: SignId; readonly name: string }[];
+};
 /** `step`: its place in the part's route, from 0. `boxes`: why here, what goes wrong otherwise, how to tell, how it is set. */
 export type LessonShown = {
   readonly part: PartId;

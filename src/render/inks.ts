@@ -16,6 +16,10 @@ export const INKS: Readonly<Record<Ink, string>> = {
   tool: '#dbe3ea',
   panel: '#f5f2ec',
   white: '#ffffff',
+  // safety colours: print as a pale, a dark and a dark grey, and every sign is told by its shape besides
+  warned: '#f9a900',
+  asked: '#005387',
+  forbidden: '#9b2423',
 };
 
 export type Face = { readonly family: string; readonly weight: number; readonly file: string };

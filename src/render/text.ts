@@ -97,6 +97,11 @@ function sectionLines(section: Section): readonly string[] {
         ...wrapped(title, STEP),
         ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
       ]);
+    case 'cautions':
+      return section.cautions.flatMap(({ title, text, signs }) => [
+        ...(title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')]),
+        ...wrapped(text, title === '' ? STEP : STEP + GAP),
+      ]);
     case 'lessons':
       return section.lessons.flatMap(lessonLines);
     case 'strips':

@@ -5,6 +5,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { collisions } from '../../src/drawing/collisions.ts';
 import type { RungUsed, StagePicture } from '../../src/drawing/stage.ts';
+import { signedCautions, signsOf } from '../../src/handbook/signs.ts';
 import type { PathItem, Picture } from '../../src/model/display.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
@@ -20,7 +21,18 @@ const sheets = everyPlan.map(({ spec, plan, stages }) => ({
 const drawn: readonly (Drawn & { readonly spec: string })[] = sheets.flatMap(({ spec, drawn }) => drawn.map((d) => ({ ...d, spec })));
 const named = (picture: Picture): readonly string[] => collisions(picture).map(([a, b]) => `${a.what} on ${b.what}`);
 
-describe.each(sheets)('$spec', ({ document, drawn, plan }) => {
+describe.each(sheets)('$spec', ({ document, view, drawn, plan }) => {
+  it('has its cautions on the cover, each with the signs that were chosen for it', () => {
+    const cautions = plan.fitting.cautions.map(({ id }) => id);
+    expect(cautions.filter((id) => !signedCautions.includes(id))).toEqual([]);
+    const [shown = []] = view.pages.flatMap((page) =>
+      page.kind === 'plain' ? page.sections.flatMap((s) => (s.kind === 'cautions' ? [s.cautions] : [])) : [],
+    );
+    expect(shown.map(({ signs }) => signs.map(({ id }) => id))).toEqual(cautions.map(signsOf));
+    const alts = document.pages.flatMap((p) => p.items.flatMap((i) => (i.within ?? []).flatMap((m) => (m.is === 'figure' ? [m.alt] : []))));
+    expect(alts).toEqual(expect.arrayContaining(shown.flatMap(({ signs }) => signs.map(({ name }) => name))));
+  });
+
   it('has no text on another or outside the margins', () => {
     expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
   });

@@ -6,13 +6,14 @@ import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts
 import { moved, rect, tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
+import { cautionBlocks } from './cautions.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
 import { type DrawLesson, lessonBlock } from './lesson.ts';
 import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
 import { FIELDS, fieldRow, stepBlock } from './steps.ts';
-import { drawTrain } from './train.ts';
+import { trainBlock } from './train.ts';
 import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
 
 export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture; readonly lesson: DrawLesson };
@@ -23,7 +24,6 @@ type Piece = { readonly block: Block; readonly above: Block };
 const CELL = { gap: 3, pad: 0.6 } as const;
 const TICK = { size: 3.8, indent: 7 } as const;
 const PICTURES = { across: 4, height: 30, gap: 4 } as const;
-const TRAIN = { width: 72, height: 36, gap: 6 } as const;
 const BOX = { label: 108, width: 34, height: 7 } as const;
 const MANNERS: Readonly<Record<Column['manner'], Style>> = {
   text: STYLES.note,
@@ -105,12 +105,17 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'boxes':
       return boxPieces(means, section);
     case 'trains':
-      return trainPieces(means, section);
+      return under(
+        titleBlock(means, section.title, ''),
+        section.trains.map((train) => trainBlock(means, train)),
+      );
     case 'lessons':
       return under(
         titleBlock(means, section.title, section.text),
         section.lessons.map((lesson) => lessonBlock(means, lesson, means.lesson)),
       );
+    case 'cautions':
+      return under(titleBlock(means, section.title, ''), cautionBlocks(means, section.cautions));
     case 'strips':
       return under(titleBlock(means, section.title, section.text), stripRows(means, section));
     case 'pictures':
@@ -259,22 +264,6 @@ function boxLine(paper: Paper, box: { readonly letter: string; readonly label: s
   });
   const height = Math.max(words.height, hint.height, BOX.height) + GAP.row;
   return { height, items: [...letter.items, ...words.items, ...hint.items, writeBox(PAGE.left + BOX.label, 0, BOX.width, BOX.height)] };
-}
-
-// ---- trains ------------------------------------------------------------------------------------------------------------
-function trainPieces(paper: Paper, section: Section & { readonly kind: 'trains' }): readonly Piece[] {
-  const above = titleBlock(paper, section.title, '');
-  const x = PAGE.left + TRAIN.width + TRAIN.gap;
-  const place = (top: number) => ({ x, top, width: PAGE.right - x });
-  return section.trains.map(({ title, lines, shafts, alt }) => {
-    const words = stack(GAP.row, GAP.small, [
-      (top) => paragraph(paper, STYLES.strong, title, place(top)),
-      ...lines.map((line) => (top: number) => paragraph(paper, STYLES.body, line, place(top))),
-    ]);
-    const height = Math.max(TRAIN.height, words.height) + 2 * GAP.row;
-    const drawn = figure(moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row), unlinked(alt));
-    return { above, block: { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] } };
-  });
 }
 
 // ---- pictures ----------------------------------------------------------------------------------------------------------

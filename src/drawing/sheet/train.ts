@@ -1,11 +1,30 @@
 /** A train of wheels as circles that touch, shaft by shaft from left to right, each with its teeth; the name of each shaft beneath, on two lines by turns. */
 import type { Item } from '../../model/display.ts';
-import type { ShaftShown } from '../../model/sheet.ts';
-import { circle, text } from '../display.ts';
-import { type Paper, RULE, STYLES } from './type.ts';
+import type { ShaftShown, TrainShown } from '../../model/sheet.ts';
+import { circle, moved, text } from '../display.ts';
+import { type Block, paragraph, stack } from './blocks.ts';
+import { rule } from './frame.ts';
+import { figure, unlinked } from './meant.ts';
+import { GAP, PAGE, type Paper, RULE, STYLES } from './type.ts';
 
 /** mm; `items` stand in a frame whose top left corner is 0, 0. */
 export type TrainFrame = { readonly width: number; readonly height: number };
+
+/** mm */
+const TRAIN = { width: 72, height: 36, gap: 6 } as const;
+
+/** The picture on the left, what stands where and for what beside it. */
+export function trainBlock(paper: Paper, { title, lines, shafts, alt }: TrainShown): Block {
+  const x = PAGE.left + TRAIN.width + TRAIN.gap;
+  const place = (top: number) => ({ x, top, width: PAGE.right - x });
+  const words = stack(GAP.row, GAP.small, [
+    (top) => paragraph(paper, STYLES.strong, title, place(top)),
+    ...lines.map((line) => (top: number) => paragraph(paper, STYLES.body, line, place(top))),
+  ]);
+  const height = Math.max(TRAIN.height, words.height) + 2 * GAP.row;
+  const drawn = figure(moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row), unlinked(alt));
+  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] };
+}
 
 /** Drawn as large as the frame lets it; two wheels on one shaft are two circles about one centre. */
 export function drawTrain(paper: Paper, shafts: readonly ShaftShown[], frame: TrainFrame): readonly Item[] {
@@ -19,14 +38,14 @@ export function drawTrain(paper: Paper, shafts: readonly ShaftShown[], frame: Tr
   const scale = Math.min(frame.width / (right - left), room / largest);
   const cy = room / 2;
   const small = { advances: paper.advances, ...STYLES.small };
-  const figure = { advances: paper.advances, ...STYLES.second };
+  const number = { advances: paper.advances, ...STYLES.second };
   return shafts.flatMap((shaft, i) => {
     const cx = (at(centres, i) - left) * scale;
     const wheels = [...shaft.wheels].sort((a, b) => b - a);
     return [
       ...wheels.map((teeth) => circle(cx, cy, (teeth / 2) * scale, { stroke: { ink: 'black', width: RULE.box } })),
       circle(cx, cy, HUB, { fill: 'black' }),
-      ...wheels.map((teeth, n) => text(figure, String(teeth), cx, numberAt(wheels, n, cy, scale), 'middle')),
+      ...wheels.map((teeth, n) => text(number, String(teeth), cx, numberAt(wheels, n, cy, scale), 'middle')),
       text(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead, 'middle'),
     ];
   });

@@ -1,5 +1,6 @@
 /** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
 import { formula, thread } from '../../drawing/sheet/format.ts';
+import { signsOf } from '../../handbook/signs.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section } from '../../model/sheet.ts';
@@ -45,6 +46,8 @@ function filled(section: Section): boolean {
       return section.trains.length > 0;
     case 'lessons':
       return section.lessons.length > 0;
+    case 'cautions':
+      return section.cautions.length > 0;
     case 'strips':
       return section.strips.length > 0;
     case 'pictures':
@@ -184,6 +187,10 @@ function byCodeUnit(a: string, b: string): number {
 }
 
 function cautions(plan: Plan, words: SheetWords): Section {
-  const items = plan.fitting.cautions.map((c) => words.say(c.id, c.grounds));
-  return { kind: 'notes', title: words.say('cover.cautions'), items, manner: 'panel' };
+  const shown = plan.fitting.cautions.map(({ id, grounds }) => ({
+    title: words.has(`${id}.title`) ? words.say(`${id}.title`, grounds) : '',
+    text: words.say(id, grounds),
+    signs: signsOf(id).map((sign) => ({ id: sign, name: words.say('sign', { id: sign, means: words.say(`sign.${sign}`) }) })),
+  }));
+  return { kind: 'cautions', title: words.say('cover.cautions'), cautions: shown };
 }

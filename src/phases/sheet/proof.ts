@@ -1,4 +1,5 @@
 /** Last pages: what was proved and with which worst figures, what was not, how good the order is, and the sources. */
+import { signs, signsOf } from '../../handbook/signs.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
@@ -198,7 +199,9 @@ function sources(plan: Plan, words: SheetWords): Section {
   const said = [...assembly, ...tests, ...cautions].flatMap(({ id, grounds }) =>
     words.has(`${id}.source`) ? [words.say(`${id}.source`, grounds)] : [],
   );
-  const named = [...derivations.map((d) => d.source), ...said];
+  const carried = cautions.flatMap(({ id }) => signsOf(id));
+  const drawn = signs.filter((sign) => carried.includes(sign.id));
+  const named = [...derivations.map((d) => d.source), ...said, ...drawn.map((sign) => sign.source)];
   return {
     kind: 'notes',
     title: words.say('proof.sources'),
