@@ -14,7 +14,7 @@ import type { Part } from '../../src/model/part.ts';
 import type { Polygon } from '../../src/model/stage.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 
-const SIDES = 256;
+const SIDES = 48;
 const SHARE = (SIDES / (2 * Math.PI)) * Math.sin((2 * Math.PI) / SIDES);
 /** Relative; the library works in doubles and merges what lies closer than about a millionth of the whole. */
 const NEAR = 2e-5;
