@@ -26,6 +26,7 @@ import { stack } from './phases/stack.ts';
 import { stock } from './phases/stock.ts';
 import { packTimes, times } from './phases/times.ts';
 import { weighBy } from './rules/difficulty.ts';
+import { toolingOf } from './rules/grips/plug.ts';
 
 export type Compiled = {
   readonly plan?: Plan;
@@ -52,9 +53,8 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   const stacks = stack(fitting.value, parts);
   found.push(...stacks.found);
   if (failed(found)) return { found };
-  const toolingOf = (setUp: Route['setUps'][number]) => setUp.grip.tooling && toolingId(setUp.grip.tooling);
   const packs = inputs.packs ?? 1;
-  const day = sequence(parts, toolingOf);
+  const day = sequence(parts, ({ grip }) => toolingOf(grip).map(toolingId));
   const body = {
     version: VERSION,
     fitting: fitting.value,
@@ -112,7 +112,7 @@ function asksOf(route: Route): readonly ToolingAsk[] {
   const operations = route.chosen.flatMap((m) => m.operations);
   return [
     ...operations.flatMap((o) => [...(o.tool.made ? [o.tool.made] : []), ...(o.asks ?? [])]),
-    ...route.setUps.flatMap((s) => s.grip.tooling ?? []),
+    ...route.setUps.flatMap((s) => toolingOf(s.grip)),
   ];
 }
 

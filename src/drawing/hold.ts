@@ -31,7 +31,16 @@ export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
   const tooling = window.tooling.length > 0 ? drawTooling(window, paper) : NOTHING;
   if (!window.clamp) return tooling;
   const out = (mm: number): number => mm / paper.scale;
-  return joined([tooling, ...drawClamp(kind, window.clamp, out, paper), ...centresOf(window, paper)]);
+  const plug = window.plug ? drawPlug(window.plug, paper) : NOTHING;
+  return joined([tooling, plug, ...drawClamp(kind, window.clamp, out, paper), ...centresOf(window, paper)]);
+}
+
+/** Inside the work: it is seen where that is cut, above the axis. */
+function drawPlug(ring: readonly UR[], paper: Paper): Layer {
+  const above = ringOnPaper(paper, ring, 'above');
+  const hatch = hatchLines([above], TOOLING_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED));
+  const edges = offAxis(ring).map((chain) => polyline(ringOnPaper(paper, chain, 'above'), EDGE));
+  return { items: [polygon(above, { fill: 'white' }), ...hatch, ...edges], boxes: solidBoxes(ring, paper).slice(0, 1) };
 }
 
 function drawClamp(kind: GripKind, clamp: Clamp, out: (mm: number) => number, paper: Paper): readonly Layer[] {

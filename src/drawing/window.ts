@@ -16,6 +16,8 @@ export type Hold = {
   /** The tailstock centre runs in the free end. */
   readonly centre?: true;
   readonly tooling?: Tooling;
+  /** What fills the work's bore under the hold; `vent`: the hole through it, 0 for none. */
+  readonly plug?: { readonly from: Len; readonly to: Len; readonly diameter: Len; readonly vent: Len };
   readonly datum?: { readonly z: Len; readonly letter: string };
 };
 /** In the part's own z: its half-section without its threads, their bands, and where the jaws hold it. */
@@ -35,6 +37,7 @@ export type Window = {
   readonly tooling: readonly UR[];
   readonly toolingThreads?: readonly (readonly UR[])[];
   readonly toolingCut?: number;
+  readonly plug?: readonly UR[];
   readonly centre?: number;
   /** Likewise at the left end: the work runs between two, and `clamp` is what its dog covers. */
   readonly leftCentre?: number;
@@ -55,8 +58,16 @@ const MANDREL_HELD = 0.7;
 
 /** `shown`: places u that must not be broken away, being measured from or to. */
 export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = []): Window {
-  const window = heldWindow(sketch, hold, shown);
+  const bare = heldWindow(sketch, hold, shown);
+  const window = hold.plug ? { ...bare, plug: plugRing(sketch, hold.plug, bare.from) } : bare;
   return hold.centre && window.clamp ? { ...window, centre: centreRadius(sketch, window.clamp, window.right) } : window;
+}
+
+/** Broken off with the work, where that is. */
+function plugRing(sketch: Sketch, plug: NonNullable<Hold['plug']>, from: number): readonly UR[] {
+  const ends = [along(plug.from, sketch.out), along(plug.to, sketch.out)] as const;
+  const radius = (diameter: Len): number => placed({ z: 0, d: diameter }, sketch.out).r;
+  return box(Math.max(from, Math.min(...ends)), Math.max(...ends), radius(plug.vent), radius(plug.diameter));
 }
 
 function heldWindow(sketch: Sketch, hold: Hold, shown: readonly number[]): Window {

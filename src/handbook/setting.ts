@@ -10,6 +10,7 @@ const HOLDS: readonly Hold[] = [
   ['bar', 'set-bar', 0, 'bar in the three-jaw'],
   ['bar-and-centre', 'set-bar', 0, 'bar in the three-jaw, drawn out'],
   ['centre', '', 1, 'the tailstock centre brought up besides'],
+  ['plug', '', 1, 'a plug pushed into the work besides, and out again'],
   ['stub', 'set-bar', 2, 'the same jaw at the same mark, the indicator tried on it'],
   ['blank', 'set-bar', 0, 'a sawn blank, its end just out of the jaws'],
   ['between-centres', 'reverse', 4, 'both centres in and cleaned, the dog put on, the tailstock set'],
@@ -27,6 +28,7 @@ type Row = readonly [id: string, minutes: number, what: string];
 const ROWS: readonly Row[] = [
   ['make.threaded-mandrel', 60, 'a threaded mandrel made in place'],
   ['make.stub-mandrel', 25, 'a spigot turned to a bore, in place'],
+  ['make.tube-plug', 20, 'a plug turned to a bore and parted off'],
   ['make.d-bit', 60, 'a D-bit turned, filed, hardened and tempered'],
   ['make.gauge-nut', 40, 'a gauge nut made'],
   ['make.split-sleeve', 20, 'a sleeve turned, bored and slit'],

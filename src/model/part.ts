@@ -219,7 +219,7 @@ export type Part = {
   /** Words' key for the part's name; the template turns it into 'Seat piece'. */
   readonly kind: string;
   readonly quantity: number;
-  readonly use: 'fitting' | 'kept tooling' | 'tooling made in place' | 'bought';
+  readonly use: 'fitting' | 'kept tooling' | 'tooling made in place' | 'tooling made to fit' | 'bought';
   readonly stock: Stock;
   /** Surfaces in order round the half-section: from the first end outward along the outside to the second end, back along the inside. */
   readonly ring: readonly SurfaceId[];

@@ -30,6 +30,8 @@ export type WhySetUp = {
   readonly kind: GripKind;
   /** Besides, a centre runs in the free end. */
   readonly centred: boolean;
+  /** A plug fills the bore under it. */
+  readonly plugged: boolean;
   readonly out: End;
   readonly on: readonly SurfaceId[];
   readonly datum: SurfaceId | '';

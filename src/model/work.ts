@@ -154,6 +154,8 @@ export type ToolingAsk =
     }
   /** `bore`: the limits of the work's bore; `depth`: how far the spigot goes in from the work's face; `rim`: the work's diameter there. */
   | { readonly kind: 'stub-mandrel'; readonly bore: Limits; readonly depth: Len; readonly rim: Len; readonly serves: PartId }
+  /** Fills the work's bore under its hold: pushed in from the end in the chuck, so far; made when that bore can be tried on it. */
+  | { readonly kind: 'tube-plug'; readonly bore: Limits; readonly length: Len; readonly serves: PartId }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len; readonly end?: 'flat' }
   /** `work`: the diameter that it closes on, as aimed at; `length`: how much of it; from a round bar of `material`. Kept. */
   | { readonly kind: 'split-sleeve'; readonly work: Len; readonly length: Len; readonly material: string; readonly across: Len }
@@ -205,6 +207,8 @@ export type Grip = {
   /** The centre hole in the free end in which the tailstock's centre runs, where it does. */
   readonly centre?: FeatureId;
   readonly tooling?: ToolingAsk;
+  /** What fills a thin tube under the hold: where it stands, and the tooling that it is. */
+  readonly plug?: { readonly from: Len; readonly to: Len; readonly bore: SurfaceId; readonly tooling: ToolingAsk };
   /**
    * Operations by id. Of each feature among `ready` at least one operation must be in the route (its methods differ), and those that are
    * must be done; of each feature among `gone` one must be in the route, and none may be done yet; what it `hides` can't be done so held.

@@ -51,6 +51,7 @@ function whySetUp({ no, grip }: SetUp): WhySetUp {
   return {
     no,
     kind: grip.kind,
+    plugged: grip.plug !== undefined,
     centred: grip.centre !== undefined && grip.kind !== 'bar-and-centre',
     out: grip.out,
     on: grip.on,

@@ -91,8 +91,10 @@ function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
     datum: within(s.datum, part.part),
     out: words.say(`why.end.${s.out}`),
   };
-  const alone = words.say(`why.grip.${s.kind}`);
-  const grip = s.centred ? words.say('why.grip.and-centre', { grip: alone }) : alone;
+  const grip = [...(s.plugged ? ['and-plug'] : []), ...(s.centred ? ['and-centre'] : [])].reduce(
+    (said, besides) => words.say(`why.grip.${besides}`, { grip: said }),
+    words.say(`why.grip.${s.kind}`),
+  );
   return words.say('why.set-up', { no: s.no, grip, ...held, ...span });
 }
 

@@ -7,7 +7,7 @@ import type { Workshop } from '../model/workshop.ts';
 export type Handling = {
   /** A handling by its id in handling.ts, or a row of setting.ts. */
   take(id: string): number;
-  hold(grip: Pick<Grip, 'kind' | 'centre'>): number;
+  hold(grip: Pick<Grip, 'kind' | 'centre' | 'plug'>): number;
   change(tool: Pick<ToolUse, 'kind'>): number;
   make(ask: Pick<ToolingAsk, 'kind'>): number;
 };
@@ -16,9 +16,9 @@ export function handlingOf({ handling }: Pick<Workshop, 'handling'>): Handling {
   const take = (id: string): number => Math.round((handling[id] ?? setting.value(id)) * TENTHS);
   return {
     take,
-    hold: ({ kind, centre }) => {
+    hold: ({ kind, centre, plug }) => {
       const like = holdLike(kind);
-      const besides = centre === undefined ? 0 : take('hold.centre');
+      const besides = (centre === undefined ? 0 : take('hold.centre')) + (plug === undefined ? 0 : take('hold.plug'));
       return take(`hold.${kind}`) + besides + (like === undefined ? 0 : take(like));
     },
     change: ({ kind }) => take(IN_TAILSTOCK.includes(kind) ? 'tailstock-tool' : 'change-tool'),

@@ -164,7 +164,7 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
         const newTool = g === BENCH ? tool : (p.tools[i] ?? -1);
         const change = newTool === tool ? 0 : 1e6 + 1e2 * takes.change(o.tool);
         const setUp = g === BENCH || g === grip || !masks ? 0 : 1e14 + 1e2 * takes.hold(masks.grip);
-        const paid = used.some((u) => p.grips[u]?.tooling === masks?.tooling);
+        const paid = used.some((u) => JSON.stringify(p.grips[u]?.grip.tooling) === JSON.stringify(masks?.grip.tooling));
         const tooling = setUp > 0 && masks?.grip.tooling && !paid ? 1e12 + 1e2 * takes.make(masks.grip.tooling) : 0;
         walk([...done, i], g, newTool, setUp > 0 ? [...used, g] : used, cost + broken * 1e9 + change + setUp + tooling);
       }

@@ -10,6 +10,7 @@ import { barFor, nextBar } from '../bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';
+import { steel, stubMandrel, tubePlug } from './fitted.ts';
 import { guidePin, guideRoller, splitSleeve } from './kept.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
@@ -17,6 +18,7 @@ export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'd-bit') return `${ask.end === 'flat' ? 'flat-' : ''}d-bit-${ask.diameter / MM}`;
   if (ask.kind === 'gauge-nut') return `gauge-nut-${inId(ask.thread.name)}`;
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
+  if (ask.kind === 'tube-plug') return `plug-${ask.bore.target / MM}x${ask.length / MM}-${ask.serves}`;
   if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}`;
   if (ask.kind === 'guide-roller' || ask.kind === 'guide-pin') return `${ask.kind}-${ask.across / MM}`;
   return `mandrel-${inId(ask.thread.name)}-${ask.side}`;
@@ -30,7 +32,8 @@ export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagno
   const ask = withMate(asked);
   if (ask.kind === 'd-bit') return dBit(ask, workshop, found);
   if (ask.kind === 'gauge-nut') return gaugeNut(ask, workshop, found);
-  if (ask.kind === 'stub-mandrel') return stubMandrel(ask, workshop, found);
+  if (ask.kind === 'stub-mandrel') return stubMandrel(ask, toolingId(ask), workshop, found);
+  if (ask.kind === 'tube-plug') return tubePlug(ask, toolingId(ask), workshop, found);
   if (ask.kind === 'split-sleeve') return splitSleeve(toolingId(ask), ask, workshop, found);
   if (ask.kind === 'guide-roller') return guideRoller(toolingId(ask), ask, workshop, found);
   if (ask.kind === 'guide-pin') return guidePin(toolingId(ask), ask, workshop, found);
@@ -45,13 +48,6 @@ function withMate(ask: ToolingAsk): ToolingAsk {
 }
 
 type Mandrel = Extract<ToolingAsk, { kind: 'threaded-mandrel' }>;
-
-/** Steel bar with room for the thread; the smallest on the shelf. */
-function steel(part: string, least: Len, workshop: Workshop, found: Diagnostic[]): { readonly stock: Part['stock']; readonly across: Len } {
-  const across = nextBar({ material: TOOLING_STEEL, section: 'round' }, least, workshop);
-  return { across, stock: barFor({ part, material: TOOLING_STEEL, section: 'round', across, turned: false }, workshop, found) };
-}
-const TOOLING_STEEL = '230M07';
 
 /**
  * Takes an outside thread of the work into its bore, the work's shoulder against its face. The mouth is wider than the thread, clear of
@@ -119,36 +115,6 @@ function mandrelInto(ask: Mandrel, workshop: Workshop, found: Diagnostic[]): Par
       { from: 'Q', to: 'M', limits: general(ask.depth) },
       { from: 'thread.wall', to: 'M', limits: thread.relief?.width ?? general(size('mandrel.clear')) },
     ],
-  });
-}
-
-/**
- * A spigot for the work's bore and a shoulder for its face, turned in one grip and left there. It is turned down from the bore's upper
- * limit until the work wrings on: so its limits are the bore's own, or what turning holds where the bore is closer than that.
- */
-function stubMandrel(ask: Extract<ToolingAsk, { kind: 'stub-mandrel' }>, workshop: Workshop, found: Diagnostic[]): Part {
-  const id = toolingId(ask);
-  const { lo, hi } = ask.bore;
-  const band = held('turn', 'diameter', 'final', hi);
-  const { stock: bar, across } = steel(id, larger(add(hi, size('mandrel.rim.over')), ask.rim), workshop, found);
-  return partFrom({
-    id,
-    kind: 'stub-mandrel',
-    quantity: 1,
-    use: 'tooling made in place',
-    stock: bar,
-    first: { letter: 'Q', role: 'free' },
-    sections: [
-      {
-        name: 'spigot',
-        role: 'register',
-        size: between(len(Math.min(lo, minus(hi, band))), hi, hi, 'wrings into the bore', 'fit'),
-        length: ask.depth,
-        shoulder: { letter: 'M', role: 'register' },
-      },
-      { name: 'outside', role: 'free', size: stock(across), length: size('mandrel.shoulder'), asStock: true },
-    ],
-    lengths: [{ from: 'Q', to: 'M', limits: general(ask.depth) }],
   });
 }
 

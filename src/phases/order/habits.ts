@@ -34,7 +34,7 @@ function firstEnd(c: Candidates, end: Workshop['habits']['firstEnd'][string] | u
 /** By the kind of tool ('d-bit', 'die', 'reamer' ...) or of hold ('threaded-mandrel', 'sleeve' ...). */
 function avoid(c: Candidates, kinds: readonly string[]): Candidates {
   const liked = keep(c, (m) => !m.operations.some((o) => kinds.includes(o.tool.kind)));
-  return { ...liked, grips: c.grips.filter((g) => !kinds.includes(g.kind)) };
+  return { ...liked, grips: c.grips.filter((g) => !kinds.includes(g.kind) && !(g.plug && kinds.includes(g.plug.tooling.kind))) };
 }
 
 /** Smaller threads by die, larger ones by the single point. */

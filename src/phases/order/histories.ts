@@ -4,17 +4,21 @@ export type Histories = {
   /** The history that has `grip` behind `history`. */
   after(history: number, grip: number): number;
   list(history: number): readonly number[];
-  /** Has the hold tooling to be made, that no hold before it asked for? */
-  pays(history: number, grip: number): boolean;
+  /** Of the tooling that the hold asks for, what no hold before it asked for. */
+  unpaid(history: number, grip: number): readonly number[];
 };
 
-/** `tooling`: by hold, the number of the tooling that it asks for; less than 0 for none. Two holds may share one. */
-export function newHistories(grips: number, tooling: (grip: number) => number): Histories {
+/** `tooling`: by hold, the numbers of the tooling that it asks for. Two holds may share one. */
+export function newHistories(grips: number, tooling: (grip: number) => readonly number[]): Histories {
   const lists: (readonly number[])[] = [[]];
   const known = new Map<number, number>();
   return {
     list: (history) => lists[history] ?? [],
-    pays: (history, grip) => tooling(grip) >= 0 && !(lists[history] ?? []).some((earlier) => tooling(earlier) === tooling(grip)),
+    unpaid: (history, grip) => {
+      const asked = tooling(grip);
+      if (asked.length === 0) return asked;
+      return asked.filter((one) => !(lists[history] ?? []).some((earlier) => tooling(earlier).includes(one)));
+    },
     after(history, grip) {
       const key = history * grips + grip;
       const id = known.get(key) ?? lists.length;

@@ -3,6 +3,7 @@
 import { type Bits, bitsOf, put, wordsFor } from '../../base/bits.ts';
 import type { End, OpId } from '../../model/ids.ts';
 import type { Before, Candidates, Grip, Method, Operation } from '../../model/plan.ts';
+import { toolingOf } from '../../rules/grips/plug.ts';
 import type { Handling } from '../../rules/handling.ts';
 import { MINUTE, rankCost, SET_UP, TOOL, TOOLING } from './costs.ts';
 
@@ -19,6 +20,8 @@ export type Problem = {
   readonly toolMembers: readonly OpSet[];
   /** By tool, what taking it up costs. */
   readonly toolPrices: readonly number[];
+  /** By tooling that holds ask for, what making it costs, once. */
+  readonly makings: readonly number[];
   readonly onLathe: OpSet;
   readonly onBench: OpSet;
   /** What takes the part off the bar: nothing is done at the bench before. */
@@ -27,15 +30,14 @@ export type Problem = {
   /** Cost of the methods themselves: tooling to make, and how they are liked. */
   readonly cost: number;
 };
-/** `price`: each time the work comes into it; `tooling`: its number among the tooling, less than 0 for none; `making`: paid for that once. */
+/** `price`: each time the work comes into it; `tooling`: the numbers of what it asks for among the tooling. */
 export type GripMasks = {
   readonly grip: Grip;
   readonly ready: OpSet;
   readonly gone: OpSet;
   readonly can: OpSet;
   readonly price: number;
-  readonly tooling: number;
-  readonly making: number;
+  readonly tooling: readonly number[];
 };
 export type Asks = { readonly needs: OpSet; readonly forbids: OpSet; readonly wants: OpSet; readonly shuns: OpSet };
 
@@ -48,7 +50,9 @@ export function problemsOf(c: Candidates, takes: Handling): (methods: readonly M
   const places = placesOf(c);
   const place = (id: OpId): number => places.get(id) ?? places.size;
   const befores = c.befores.map((b) => ({ b, first: place(b.first), then: place(b.then) }));
-  const toolings = [...new Set(c.grips.flatMap((g) => (g.tooling ? [JSON.stringify(g.tooling)] : [])))];
+  const asked = new Map(c.grips.flatMap(toolingOf).map((ask) => [JSON.stringify(ask), ask]));
+  const toolings = [...asked.keys()];
+  const makings = [...asked.values()].map((ask) => TOOLING + MINUTE * takes.make(ask));
   const grips = c.grips.map((g) => readGrip(g, places, toolings, takes));
   return (methods) => {
     const operations = methods.flatMap((m) => m.operations);
@@ -67,6 +71,7 @@ export function problemsOf(c: Candidates, takes: Handling): (methods: readonly M
       operations,
       methods,
       words,
+      makings,
       befores: binding.map((x) => x.b),
       grips: grips.flatMap((g) => gripMasks(g, operations, here, words, place) ?? []),
       asks: asksOf(operations, binding, here, words),
@@ -111,8 +116,7 @@ type ReadGrip = {
   readonly hides: Uint8Array;
   readonly goneIds: ReadonlySet<OpId>;
   readonly price: number;
-  readonly tooling: number;
-  readonly making: number;
+  readonly tooling: readonly number[];
 };
 
 function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[], takes: Handling): ReadGrip {
@@ -125,9 +129,8 @@ function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: reado
     gone: byFeature(grip.gone, place),
     hides,
     goneIds: new Set(grip.gone),
-    tooling: toolings.indexOf(JSON.stringify(grip.tooling)),
+    tooling: toolingOf(grip).map((ask) => toolings.indexOf(JSON.stringify(ask))),
     price: SET_UP + MINUTE * takes.hold(grip),
-    making: grip.tooling ? TOOLING + MINUTE * takes.make(grip.tooling) : 0,
   };
 }
 
@@ -145,7 +148,7 @@ function byFeature(ids: readonly OpId[], place: (id: OpId) => number): readonly 
 
 /** Nothing when the combination lacks what the grip rests on. */
 function gripMasks(
-  { grip, rests, gone, hides, goneIds, price, tooling, making }: ReadGrip,
+  { grip, rests, gone, hides, goneIds, price, tooling }: ReadGrip,
   operations: readonly Operation[],
   here: Here,
   words: number,
@@ -170,7 +173,6 @@ function gripMasks(
       (o) => o.ways[grip.out] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
     ),
     price,
-    making,
     tooling,
   };
 }

@@ -17,7 +17,7 @@ export type Work = {
 
 /** Behind the words of the set stand the history, the hold and the tool, the last two plus one. */
 export function workOf(p: Problem): Work {
-  const histories = newHistories(p.grips.length, (grip) => p.grips[grip]?.tooling ?? -1);
+  const histories = newHistories(p.grips.length, (grip) => p.grips[grip]?.tooling ?? []);
   const start = new Array<number>(p.words + BEHIND).fill(0);
   const count = p.operations.length;
   return {
@@ -56,7 +56,7 @@ function expanderOf(p: Problem, histories: Histories): Space['expand'] {
 
 /** Of coming into a hold, after this history. */
 function priceOf(p: Problem, histories: Histories, history: number, grip: number): number {
-  return (p.grips[grip]?.price ?? 0) + (histories.pays(history, grip) ? makingOf(p, grip) : 0);
+  return histories.unpaid(history, grip).reduce((sum, tooling) => sum + (p.makings[tooling] ?? 0), p.grips[grip]?.price ?? 0);
 }
 
 function eachLeft(of: OpSet, done: Int32Array, tell: (op: number) => void): void {
@@ -75,28 +75,32 @@ function boundOf(p: Problem, histories: Histories): Bound {
     const can = held && !meets(held.gone, state) ? held.can : [];
     for (let w = 0; w < p.words; w += 1) left[w] = (p.onLathe[w] ?? 0) & ~(state[w] ?? 0) & ~(can[w] ?? 0);
     if (isEmpty(left)) return tools;
-    return tools + holdsFor(p, left, state, (grip) => priceOf(p, histories, state[p.words] ?? 0, grip));
+    const history = state[p.words] ?? 0;
+    const pays: Pays = { price: (grip) => priceOf(p, histories, history, grip), unpaid: (grip) => histories.unpaid(history, grip) };
+    return tools + holdsFor(p, left, state, pays);
   };
 }
 
+type Pays = { readonly price: (grip: number) => number; readonly unpaid: (grip: number) => readonly number[] };
+
 /** One hold, or two, or more than two; Infinity where an operation has none left. */
-function holdsFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: number) => number): number {
+function holdsFor(p: Problem, left: OpSet, state: Int32Array, pays: Pays): number {
   let one = Number.POSITIVE_INFINITY;
   for (let i = 0; i < p.grips.length; i += 1) {
     const g = p.grips[i];
-    if (g && contains(g.can, left) && !meets(g.gone, state)) one = Math.min(one, price(i));
+    if (g && contains(g.can, left) && !meets(g.gone, state)) one = Math.min(one, pays.price(i));
   }
-  return Number.isFinite(one) ? one : severalFor(p, left, state, price);
+  return Number.isFinite(one) ? one : severalFor(p, left, state, pays);
 }
 
-function severalFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: number) => number): number {
+function severalFor(p: Problem, left: OpSet, state: Int32Array, { price, unpaid }: Pays): number {
   const open = p.grips.flatMap((g, i) => (meets(g.gone, state) || !meets(g.can, left) ? [] : [i]));
   const able = (i: number): OpSet => (p.grips[i] as GripMasks).can;
   if (!covered(left, open.map(able))) return Number.POSITIVE_INFINITY;
   let two = Number.POSITIVE_INFINITY;
-  // two that share one piece of tooling pay for it once
+  // two that share a piece of tooling pay for it once
   const share = (i: number, k: number): number =>
-    toolingOf(p, i) >= 0 && toolingOf(p, i) === toolingOf(p, k) ? price(k) - (p.grips[k]?.price ?? 0) : 0;
+    unpaid(i).reduce((sum, tooling) => sum + (p.grips[k]?.tooling.includes(tooling) ? (p.makings[tooling] ?? 0) : 0), 0);
   for (const i of open)
     for (const k of open) if (i < k && coverBoth(left, able(i), able(k))) two = Math.min(two, price(i) + price(k) - share(i, k));
   if (Number.isFinite(two)) return two;
@@ -104,9 +108,6 @@ function severalFor(p: Problem, left: OpSet, state: Int32Array, price: (grip: nu
   const least = open.reduce((cheapest, i) => Math.min(cheapest, p.grips[i]?.price ?? 0), Number.POSITIVE_INFINITY);
   return least + least + least;
 }
-
-const makingOf = (p: Problem, grip: number): number => p.grips[grip]?.making ?? 0;
-const toolingOf = (p: Problem, grip: number): number => p.grips[grip]?.tooling ?? -1;
 
 function covered(left: OpSet, sets: readonly OpSet[]): boolean {
   for (let w = 0; w < left.length; w += 1) if (((left[w] ?? 0) & ~sets.reduce((all, s) => all | (s[w] ?? 0), 0)) !== 0) return false;

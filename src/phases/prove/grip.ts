@@ -9,6 +9,7 @@ import { proving } from '../../handbook/proving.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import type { Claim, Grip, Operation } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
+import { giving } from './plugged.ts';
 import { standsOut } from './stands-out.ts';
 
 /** A stretch of the work that the hold touches: how long, and the number of its piece. */
@@ -66,13 +67,15 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
     corner: '',
   });
 
-  function reasonOf(): 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
+  function reasonOf(): 'thin' | 'plug' | 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
     if (has === 0) return 'nothing';
     if (!isCentred(asked, section, grip)) return 'no-centre';
     if (kept) return 'kept';
     if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
     if (grip.lightOnly && !light) return 'heavy';
     if (has < wants) return 'short';
+    const gives = giving(section, grip);
+    if (gives) return gives;
     return far.has > far.most + figure('proof.stick-out.slack') ? 'far-out' : '';
   }
 }

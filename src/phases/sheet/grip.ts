@@ -1,5 +1,6 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
 import { thread as threadName } from '../../drawing/sheet/format.ts';
+import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
@@ -109,7 +110,7 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
     text: words.say(text, facts),
   });
   const alone = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
-  const own = isAlsoCentred(setUp) ? withCentre(alone, words) : alone;
+  const own = besidesOf(setUp).reduce((column, one) => withBesides(column, one, plugFacts(plan, desk, setUp, words), words), alone);
   const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
   const reads = `grip.${grip.kind}.reads`;
@@ -123,12 +124,25 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
 /** A hold with a centre besides; that on bar has words of its own. */
 const isAlsoCentred = ({ grip }: SetUp): boolean => grip.centre !== undefined && grip.kind !== 'bar-and-centre';
 
+/** What helps a hold: a plug in the bore under it, a centre in the free end. */
+const besidesOf = (setUp: SetUp): readonly ('and-plug' | 'and-centre')[] => [
+  ...(setUp.grip.plug ? ['and-plug' as const] : []),
+  ...(isAlsoCentred(setUp) ? ['and-centre' as const] : []),
+];
+
 type Column = GripPage['hold'][number];
-const withCentre = (own: Column, words: SheetWords): Column => ({
+const withBesides = (own: Column, one: string, facts: Readonly<Record<string, string>>, words: SheetWords): Column => ({
   ...own,
-  title: words.say('grip.and-centre.held', { held: own.title }),
-  text: words.say('grip.and-centre.how', { how: own.text }),
+  title: words.say(`grip.${one}.held`, { ...facts, held: own.title }),
+  text: words.say(`grip.${one}.how`, { ...facts, how: own.text }),
 });
+
+function plugFacts(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): Readonly<Record<string, string>> {
+  const { plug } = setUp.grip;
+  if (!plug) return {};
+  const sheet = sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), plug.tooling);
+  return { sheet, recess: words.short(size('plug.recess')) };
+}
 
 /** The mark of the sheet on which this very tooling was made, or the last of its kind before this set-up; '' where it stood there already. */
 function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
@@ -180,6 +194,9 @@ function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): 
   };
 }
 
+/** Tooling that is tried on the work, or in it, before it leaves the chuck or the work comes to it. */
+const FITTED: Readonly<Partial<Record<Part['use'], string>>> = { 'tooling made in place': 'stays', 'tooling made to fit': 'fits' };
+
 /** What has to be looked at before the part leaves this grip: a seat that is finished here, a thread, tooling to be used next, else the sizes. */
 function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
   const done = setUps.flatMap((setUp) => setUp.operations);
@@ -189,7 +206,7 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
     .at(-1);
   const threads = done.some((op) => ['screw-cut', 'tap', 'die'].includes(desk.operation(op).verb));
   const topics = [
-    desk.part.use === 'tooling made in place' ? 'stays' : setUps[0]?.grip.kind === 'bench' ? 'bench' : 'sizes',
+    FITTED[desk.part.use] ?? (setUps[0]?.grip.kind === 'bench' ? 'bench' : 'sizes'),
     threads ? 'thread' : '',
     done.some((op) => op === lastOfSeat) ? seatTopic(desk) : '',
     done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',
@@ -204,7 +221,7 @@ function cautionOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): str
   // the bench that follows says itself that the lathe is off
   const grips = setUps
     .slice(0, 1)
-    .flatMap((setUp) => [`grip.${setUp.grip.kind}.caution`, ...(isAlsoCentred(setUp) ? ['grip.and-centre.caution'] : [])]);
+    .flatMap((setUp) => [`grip.${setUp.grip.kind}.caution`, ...besidesOf(setUp).map((one) => `grip.${one}.caution`)]);
   const verbs = setUps.flatMap((setUp) => setUp.operations.map((op) => `verb.${desk.operation(op).verb}.caution`));
   const ids = [...new Set([...grips, ...verbs])].filter((id) => words.has(id));
   return ids.map((id) => words.say(id)).join(' ');

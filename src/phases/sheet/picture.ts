@@ -93,14 +93,29 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
 
 /** As it is drawn; `stage` shows where its datum stands. */
 export function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
-  const { kind, from, to, diameter, centre, tooling } = setUp.grip;
+  const { kind, from, to, diameter, centre, tooling, plug } = setUp.grip;
   const face = datumFace(desk, setUp);
   const z = face === undefined ? undefined : placeOf(desk, stage, face);
-  const hold = { kind, from, to, diameter, ...(centre === undefined ? {} : { centre: true as const }) };
+  const filled = plug && plugOf(plug, means.made(toolingId(plug.tooling)));
+  const hold = {
+    kind,
+    from,
+    to,
+    diameter,
+    ...(centre === undefined ? {} : { centre: true as const }),
+    ...(filled ? { plug: filled } : {}),
+  };
   if (face === undefined || z === undefined) return hold;
   const made = tooling ? means.made(toolingId(tooling)) : undefined;
   const real = made ? toolingOf(made, stage, z) : undefined;
   return { ...hold, datum: { z, letter: desk.letter(face) }, ...(real ? { tooling: real } : {}) };
+}
+
+/** A plug where it stands in the work, with the hole through it as it was made. */
+function plugOf({ from, to }: NonNullable<SetUp['grip']['plug']>, made: Made | undefined): Hold['plug'] {
+  const size = (side: 'outside' | 'inside'): Len =>
+    made?.desk.part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === side ? [s.size.target] : []))[0] ?? len(0);
+  return made && { from, to, diameter: size('outside'), vent: size('inside') };
 }
 
 /** The mandrel in the work's own z: its register against the datum, its headstock end toward the work's. */

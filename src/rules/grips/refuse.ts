@@ -35,8 +35,8 @@ export function cannotEnter(work: Work, o: Outside, grip: Grip): Refusal | undef
     : undefined;
 }
 
-/** In three jaws, however gently, it springs to three lobes. */
-export function thinWall(work: Work, o: Outside, out: End): Refusal | undefined {
+/** In three jaws, however gently, it springs to three lobes; thinner still, it gives where it is held all round. */
+export function thinWall(work: Work, o: Outside, out: End, held: 'jaws' | 'round'): Refusal | undefined {
   const grip = work.c.cylinder(o.cylinder);
   const across = grip.size.target;
   const inside = work.c.holes
@@ -46,6 +46,8 @@ export function thinWall(work: Work, o: Outside, out: End): Refusal | undefined 
     .sort((a, b) => b - a)[0];
   if (inside === undefined) return undefined;
   const walls = minus(diameterOf(work.c, o), inside);
-  const least = add(scaled(across, 'grip.wall.ratio'), scaled(across, 'grip.wall.ratio'));
-  return walls < least ? { what: `${o.id}.${out}`, because: { rule: 'thin-wall', grounds: {} }, has: walls, wants: least } : undefined;
+  const wall = scaled(across, held === 'jaws' ? 'grip.wall.ratio' : 'grip.wall.round');
+  const least = add(wall, wall);
+  const rule = held === 'jaws' ? 'thin-wall' : 'thin-wall-round';
+  return walls < least ? { what: `${o.id}.${out}`, because: { rule, grounds: {} }, has: walls, wants: least } : undefined;
 }

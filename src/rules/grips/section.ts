@@ -8,6 +8,7 @@ import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { steady } from './overhang.ts';
+import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { inSleeve } from './sleeve.ts';
 import { hiddenBehind, makes, sorted } from './stretch.ts';
@@ -21,13 +22,13 @@ export const onSection: GripRule = {
 
 function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusal)[] {
   const kind = holdKind(work.c, o, out);
-  const thin = thinWall(work, o, out);
+  const thin = thinWall(work, o, out, 'jaws');
   return stretchesOf(work.c.cylinder(o.cylinder)).flatMap((stretch, i) => {
     const on: On = { o, stretch, name: i === 0 ? o.id : `${o.id}.${i + 1}` };
-    const bored = thin && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws', undefined) : [];
-    const first = gripsOf(work, on, out, kind, kind === 'collet' || kind === 'bored-jaws' ? undefined : thin);
+    const bored = thin && kind !== 'bored-jaws' && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws') : [];
+    const first = gripsOf(work, on, out, kind);
     const instead = insteadOfSleeve(work.c, first);
-    return [...first, ...(kind === 'bored-jaws' ? [] : bored), ...(instead && !thin ? gripsOf(work, on, out, instead, undefined) : [])];
+    return [...first, ...bored, ...(instead && !(thin && instead === 'bored-jaws') ? gripsOf(work, on, out, instead) : [])];
   });
 }
 
@@ -40,12 +41,23 @@ function insteadOfSleeve({ workshop: { holding } }: Context, offered: readonly (
   return holding.softJaws ? 'bored-jaws' : holding.fourJaw ? 'four-jaw' : undefined;
 }
 
-function gripsOf(work: Work, on: On, out: End, kind: Hold, thin: Refusal | undefined): readonly (Grip | Refusal)[] {
+function gripsOf(work: Work, on: On, out: End, kind: Hold): readonly (Grip | Refusal)[] {
   const { o } = on;
   const bare = sectionGrip(work, on, out, kind, 'jaw.clearance');
   if (!bare) return [];
-  const refused = protectedSurface(work, o, bare) ?? tooSlight(work, bare) ?? cannotEnter(work, o, bare) ?? thin;
-  if (refused) return [{ ...refused, what: bare.id, ...(refused.would || refused === thin ? { would: { grip: bare } } : {}) }];
+  const refused = protectedSurface(work, o, bare) ?? tooSlight(work, bare) ?? cannotEnter(work, o, bare);
+  if (refused) return [{ ...refused, what: bare.id, ...(refused.would ? { would: { grip: bare } } : {}) }];
+  const thin = thinWall(work, o, out, kind === 'collet' || kind === 'bored-jaws' ? 'round' : 'jaws');
+  const offered = asLongAs(work, on, out, kind, bare);
+  if (!thin) return offered;
+  const { grips, refused: others } = sorted(offered);
+  const plugged = grips.flatMap((grip) => withPlug(work, o, grip));
+  return [{ ...thin, what: bare.id, would: { grip: bare } }, ...(grips.length > 0 ? plugged : others)];
+}
+
+/** Long enough for heavy work, or for light work alone; with the sleeve and the centre that it asks for. */
+function asLongAs(work: Work, on: On, out: End, kind: Hold, bare: Grip): readonly (Grip | Refusal)[] {
+  const { o } = on;
   const through = (grip: Grip): Grip | Refusal => (kind === 'sleeve' ? inSleeve(work.c, grip, work.c.cylinder(o.cylinder).size) : grip);
   const grip = through(bare);
   if (!('kind' in grip)) return [grip];
