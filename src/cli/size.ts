@@ -13,7 +13,7 @@ import type { VaryView } from '../model/size.ts';
 import type { Job } from '../model/workshop.ts';
 import { placeFindings } from '../phases/read/placed.ts';
 import { read } from '../phases/read.ts';
-import { size as reasons, vary } from '../phases/size.ts';
+import { namesOf, size as reasons, vary } from '../phases/size.ts';
 import { showSize, showVary } from '../render/size.ts';
 import { svgOfPicture } from '../render/svg.ts';
 import { type Sources, tell } from './console.ts';
@@ -64,7 +64,7 @@ function tellReasons(job: Job, sizing: Sizing, { found, sources }: Read, { say, 
 function tellVary(job: Job, sizing: Sizing, key: string, { sources }: Read, desk: Desk): Exit {
   const { say, options, console } = desk;
   const view = vary(job, sizing, key);
-  const any = sizing.vary.map((v) => v.key);
+  const any = namesOf(sizing);
   if (!view) return refuse([mistake('not-varied', { word: key, any: any.join(', '), near: nearest(key, any) ?? '' })], sources, desk);
   const drawn = options.out === undefined ? undefined : draw(view, options.out, desk);
   const exit = drawn && !drawn.value ? 1 : 0;
@@ -83,7 +83,7 @@ function draw(view: VaryView, path: string, { say, assets }: Desk) {
     {
       title: view.title,
       x: {
-        label: label(view.key, view.unit),
+        label: label(view.of, view.unit),
         values: view.rows.map((r) => r.value),
         now: view.rows.find((r) => r.now)?.value ?? 0,
       },

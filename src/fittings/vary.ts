@@ -6,6 +6,8 @@ import type { Workshop } from '../model/workshop.ts';
 export type Vary<A> = {
   /** As it is named in the file. */
   readonly key: string;
+  /** Another name that it may be called by. */
+  readonly also?: string;
   readonly unit: string;
   /** The figure of the reasoning that it is; its value is what stands now. */
   readonly of: string;
@@ -23,6 +25,11 @@ export function stepsAbout(now: number, step: number): readonly number[] {
   const middle = Math.round(now / step);
   const values = Array.from({ length: 2 * count + 1 }, (_, i) => rounded((middle - count + i) * step));
   return values.filter((value) => value > 0);
+}
+
+/** Whole steps from the first to one past `now`: a curve from its beginning. */
+export function stepsUpTo(now: number, step: number): readonly number[] {
+  return Array.from({ length: Math.ceil(now / step) + 1 }, (_, i) => rounded((i + 1) * step));
 }
 
 /** Of a list of sizes in mm, so many to either side of `now`. */

@@ -20,6 +20,7 @@ const RANGES: readonly Range[] = [
   ['ball', 1.5, 25, 'mm', 'a valve ball'],
   ['seat-bore', 1, 25, 'mm', 'bore under a valve ball'],
   ['lift', 0.1, 10, 'mm', 'lift of a valve ball'],
+  ['plug-lift', 1, 20, 'mm', 'lift of the plug of a stop valve'],
   ['stem', 2, 20, 'mm', 'stem of a valve spindle'],
   ['packing', 0.8, 10, 'mm', 'width of gland packing'],
   ['wheel', 8, 100, 'mm', 'a handwheel'],

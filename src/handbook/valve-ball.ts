@@ -21,6 +21,11 @@ export function contactAngle(ball: number, bore: number): number {
   return (Math.acos(bore / ball) * 180) / Math.PI;
 }
 
+/** Its inverse: the bore on which that ball meets its edge at so many degrees. */
+export function boreAtContact(ball: number, degrees: number): number {
+  return ball * Math.cos((degrees / 180) * Math.PI);
+}
+
 /** Ball's centre above the edge, ball down. */
 export function centreAboveEdge(ball: number, bore: number): number {
   requireSeated(ball, bore);

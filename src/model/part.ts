@@ -4,9 +4,11 @@
  */
 import type { Len } from '../base/units.ts';
 import type { Chain } from './chain.ts';
+import type { Curve } from './curve.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
 
 export type * from './chain.ts';
+export type * from './curve.ts';
 
 /** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
 export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
@@ -268,6 +270,7 @@ export type Fitting = {
   readonly bought: readonly BoughtItem[];
   readonly chains: readonly Chain[];
   readonly derivations: readonly Derivation[];
+  readonly curves?: readonly Curve[];
   /** Words' ids of the assembly steps, tests and cautions that this fitting asks for, with what they are told. */
   readonly assembly: readonly Say[];
   readonly tests: readonly Say[];

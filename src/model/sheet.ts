@@ -130,6 +130,8 @@ export type Section =
     }
   /** Trains of change wheels, each a picture with what to put where beside it. */
   | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
+  /** A curve on two axes, its points worth telling beside it. */
+  | { readonly kind: 'curve'; readonly title: string; readonly curve: CurveShown }
   /** An operation each, with its own picture. */
   | { readonly kind: 'lessons'; readonly title: string; readonly text: string; readonly lessons: readonly LessonShown[] }
   /** Each with its safety signs. */
@@ -169,6 +171,24 @@ export type StripToSort = {
   readonly size: string;
   readonly hold: string;
 };
+/** `alt`: the picture in words; `notes`: over the points; `stop`: where the curve ends, and what ends it. */
+export type CurveShown = {
+  readonly notes: readonly string[];
+  readonly x: AxisShown;
+  readonly y: AxisShown;
+  readonly curve: readonly PointShown[];
+  readonly bare: readonly PointShown[];
+  readonly levels: readonly { readonly at: number; readonly label: string }[];
+  readonly stop: { readonly at: number; readonly label: string };
+  readonly points: readonly (PointShown & { readonly text: string })[];
+  readonly alt: string;
+};
+export type AxisShown = {
+  readonly label: string;
+  readonly to: number;
+  readonly ticks: readonly { readonly at: number; readonly label: string }[];
+};
+export type PointShown = { readonly x: number; readonly y: number };
 /** `alt`: the picture in words. */
 export type TrainShown = {
   readonly title: string;

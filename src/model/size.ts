@@ -25,6 +25,8 @@ export type Change = { readonly of: string; readonly from: number; readonly to: 
 export type VaryView = {
   readonly title: string;
   readonly key: string;
+  /** The figure that it is. */
+  readonly of: string;
   readonly unit: string;
   /** Figures by what they are of, in columns. */
   readonly columns: readonly { readonly of: string; readonly unit: string }[];

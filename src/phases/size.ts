@@ -8,12 +8,16 @@ import type { Job } from '../model/workshop.ts';
 export function size(job: Job, sizing: Sizing): SizeView {
   const now = sizing.reason(job.asked, job.workshop);
   const figures = now.derivations.map((one): SizeFigure => ({ ...one, next: nextOf(one, now, job, sizing) }));
-  return { title: titleOf(job), kind: job.fitting, figures, vary: sizing.vary.map((v) => v.key) };
+  return { title: titleOf(job), kind: job.fitting, figures, vary: namesOf(sizing) };
 }
+
+/** Whatever a size that can be varied may be called. */
+export const namesOf = (sizing: Sizing): readonly string[] =>
+  sizing.vary.flatMap((v) => (v.also === undefined ? [v.key] : [v.key, v.also]));
 
 /** Nothing where there is no such figure in this fitting as it is asked for. */
 export function vary(job: Job, sizing: Sizing, key: string): VaryView | undefined {
-  const way = sizing.vary.find((v) => v.key === key);
+  const way = sizing.vary.find((v) => v.key === key || v.also === key);
   const now = sizing.reason(job.asked, job.workshop);
   const figures = figuresOf(now);
   const value = way && figures[way.of];
@@ -34,7 +38,7 @@ export function vary(job: Job, sizing: Sizing, key: string): VaryView | undefine
       warned: codes(got, 'warning'),
     };
   });
-  return { title: titleOf(job), key, unit: way.unit, columns, rows };
+  return { title: titleOf(job), key, of: way.of, unit: way.unit, columns, rows };
 }
 
 const reasonWith = (way: Vary<unknown>, value: number, figures: Readonly<Record<string, number>>, job: Job, sizing: Sizing): Reasoning =>

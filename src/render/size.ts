@@ -13,11 +13,7 @@ export function showSize(view: SizeView, words: Words): string {
 
 /** One size taken through its values, a line each. */
 export function showVary(view: VaryView, words: Words): string {
-  const heads = [
-    withUnit(nameOf(view.key, words), view.unit),
-    ...view.columns.map(({ of, unit }) => withUnit(nameOf(of, words), unit)),
-    '',
-  ];
+  const heads = [withUnit(nameOf(view.of, words), view.unit), ...view.columns.map(({ of, unit }) => withUnit(nameOf(of, words), unit)), ''];
   const letters = heads.map((_, i) => (i === 0 ? 'x' : String.fromCharCode('a'.charCodeAt(0) + i - 1)));
   const legend = heads.slice(0, -1).map((head, i) => `${STEP}${letters[i]}  ${head}`);
   const rows = view.rows.map((row) => cellsOf(row, words));

@@ -102,6 +102,8 @@ function sectionLines(section: Section): readonly string[] {
         ...(title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')]),
         ...wrapped(text, title === '' ? STEP : STEP + GAP),
       ]);
+    case 'curve':
+      return [...section.curve.notes, ...section.curve.points.map((point) => point.text)].flatMap((line) => wrapped(line, STEP));
     case 'lessons':
       return section.lessons.flatMap(lessonLines);
     case 'strips':

@@ -81,3 +81,13 @@ export function passes(cuts: readonly Len[]): string {
   }
   return runs.map((run) => (run.times === 1 ? short(run.cut) : `${short(run.cut)} \u00d7${run.times}`)).join(', ');
 }
+
+/** A derived figure with its unit as it is printed: 'N/mm2' with its raised figure, degrees close up. */
+export function figureWithUnit(value: number, unit: string): string {
+  const sign = UNIT_SIGNS[unit] ?? unit;
+  return `${figure(value)}${sign === '' || sign === '\u00b0' ? '' : ' '}${sign}`;
+}
+const UNIT_SIGNS: Readonly<Record<string, string>> = {
+  ...{ mm2: 'mm\u00b2', 'N/mm2': 'N/mm\u00b2', 'm3/h': 'm\u00b3/h' },
+  ...{ deg: '\u00b0', degC: '\u00b0C', degF: '\u00b0F' },
+};

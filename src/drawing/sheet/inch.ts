@@ -6,7 +6,7 @@ import { inch, type Len, mm, toMm, UNITS_PER_MM } from '../../base/units.ts';
 import { letterDrills, numberDrills } from '../../handbook/drills.ts';
 import { perInch } from '../../handbook/pitches.ts';
 import type { Limits } from '../../model/part.ts';
-import { figure } from './format.ts';
+import { figureWithUnit } from './format.ts';
 import type { Manner } from './manner.ts';
 
 const MINUS = '\u2212';
@@ -57,7 +57,7 @@ export const INCH: Manner = {
   pitch: (pitch) => inchPitch(pitch) ?? `${pitch} mm`,
   derived: (value, unit) => {
     const [other, into] = OTHER_UNITS[unit] ?? [unit, (same: number) => same];
-    return `${figure(into(value))}${other === '' ? '' : ` ${other}`}`;
+    return figureWithUnit(into(value), other);
   },
 };
 /** What stands beside inches in place of metric units. 1 in = 25.4 mm and 1 lb = 0.45359237 kg exactly; a pound weighs 4.4482216 N (9.80665 m/s2). */

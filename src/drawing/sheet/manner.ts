@@ -4,7 +4,7 @@
  */
 import { type Len, len, UNITS_PER_MM } from '../../base/units.ts';
 import type { Limits } from '../../model/part.ts';
-import { depth, diameter, figure, limits, passes, range, short, size } from './format.ts';
+import { depth, diameter, figureWithUnit, limits, passes, range, short, size } from './format.ts';
 import { gaugeName, INCH, inchPitch } from './inch.ts';
 
 export type Units = 'mm' | 'inch';
@@ -67,5 +67,5 @@ const METRIC: Manner = {
   about: short,
   feed: String,
   pitch: (pitch) => inchPitch(pitch) ?? String(pitch),
-  derived: (value, unit) => `${figure(value)}${unit === '' ? '' : ` ${unit}`}`,
+  derived: figureWithUnit,
 };

@@ -7,6 +7,7 @@ import { moved, rect, tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { cautionBlocks } from './cautions.ts';
+import { curveBlock } from './curve.ts';
 import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
 import type { Frame, Sheet } from './grip-page.ts';
 import { type DrawLesson, lessonBlock } from './lesson.ts';
@@ -109,6 +110,8 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
         titleBlock(means, section.title, ''),
         section.trains.map((train) => trainBlock(means, train)),
       );
+    case 'curve':
+      return under(titleBlock(means, section.title, ''), [curveBlock(means, section.curve)]);
     case 'lessons':
       return under(
         titleBlock(means, section.title, section.text),

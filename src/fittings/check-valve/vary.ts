@@ -1,6 +1,7 @@
 /** What may be varied in a check valve. */
 import { mm } from '../../base/units.ts';
 import { ballSizes } from '../../handbook/balls.ts';
+import { boreAtContact } from '../../handbook/valve-ball.ts';
 import { TENTH } from '../limits.ts';
 import { nearOf, stepsAbout, type Vary } from '../vary.ts';
 import type { CheckValveAsked } from './asked.ts';
@@ -36,6 +37,11 @@ export const CHECK_VALVE_VARIES: readonly Vary<CheckValveAsked>[] = [
       return nearOf([...drawer, ...stepsAbout(now, STEP).map(mm)], now);
     },
     with: (asked, value, { ball }) => ({ ...asked, bore: mm(value), ...(ball === undefined ? {} : { ball: mm(ball) }) }),
+  },
+  {
+    ...{ key: 'angle', unit: 'deg', of: 'contact', shows: ['bore', 'lift', 'curtain', 'chamber', 'speed', 'crack', 'edge-load'] },
+    values: (now) => stepsAbout(now, 1),
+    with: (asked, value, { ball = 0 }) => ({ ...asked, ball: mm(ball), bore: mm(boreAtContact(ball, value)) }),
   },
   {
     ...{ key: 'lift', unit: 'mm', of: 'lift', shows: ['curtain', 'fall', 'lag', 'hammer'] },

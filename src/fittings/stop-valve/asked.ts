@@ -25,6 +25,8 @@ export type StopValveAsked = {
   readonly bore?: Len;
   /** included angle of the plug's cone, degrees */
   readonly cone?: number;
+  /** how far the plug lifts, to its back stop */
+  readonly lift?: Len;
   readonly stem?: Len;
   readonly packing?: Len;
   readonly wheel?: Len;
@@ -48,6 +50,7 @@ export const stopValveSchema = record({
   pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
   bore: length(bounds('seat-bore')).optional(),
   cone: quantity('angle', bounds('cone.angle')).optional(),
+  lift: length(bounds('plug-lift')).optional(),
   stem: length(bounds('stem')).optional(),
   packing: length(bounds('packing')).optional(),
   wheel: length(bounds('wheel')).optional(),
@@ -62,6 +65,7 @@ export const stopValveSchema = record({
     pipe,
     bore,
     cone,
+    lift,
     stem,
     packing,
     wheel,
@@ -75,6 +79,6 @@ export const stopValveSchema = record({
     pipe,
     material: material ?? USUAL.material,
     spindleMaterial: spindle ?? USUAL.spindle,
-    ...present({ bore, cone, stem, packing, wheel, threads: named && present(named) }),
+    ...present({ bore, cone, lift, stem, packing, wheel, threads: named && present(named) }),
   }),
 );

@@ -1,4 +1,5 @@
 /** What adds up across the parts of a stop valve: the spindle's travel from shut to its back stop, and the gland's take-up. */
+import { type Len, len, minus } from '../../base/units.ts';
 import type { Chain, Part } from '../../model/part.ts';
 import { atLeast, takeUpChains, travelChain } from '../chains.ts';
 import { about, size, TENTH, tidy } from '../limits.ts';
@@ -27,12 +28,15 @@ function travel(sizes: StopValveSizes, part: PartOf): Chain {
       drawn(part('spindle'), 'Q', 'B', -1),
       stated({ item: 'spindle', from: 'Q', to: 'circle', limits: circle, sign: 1, by: 'bench', says: 'link.tip-to-circle' }),
     ],
-    // no finer than it is measured
-    asks: atLeast(tidy(sizes.fullLift, TENTH, 'up'), 'full bore'),
+    asks: atLeast(leastTravel(sizes), 'full bore'),
     open: 'above',
     proof: 'proof.travel',
   });
 }
+
+/** To the whole bore, or as far as was asked less what the lengths may run out; no finer than it is measured. */
+const leastTravel = ({ fullLift, travel }: StopValveSizes): Len =>
+  len(Math.min(tidy(fullLift, TENTH, 'up'), minus(travel, size('stop.travel.over'))));
 
 /** Pressed by what packing gives, the follower's flange still stands off the bonnet; over new packing its nose is in the box. */
 function takeUp(sizes: StopValveSizes, part: PartOf): readonly Chain[] {

@@ -17,6 +17,7 @@ import { bonnet } from './bonnet.ts';
 import { chainsOf } from './chains.ts';
 import { follower, glandNut } from './gland.ts';
 import { layOutBody, layOutSpindle } from './layout.ts';
+import { openingCurve } from './opening.ts';
 import { reasonStopValve } from './reason.ts';
 import type { StopValveSizes } from './sizes.ts';
 import { handwheel } from './wheel.ts';
@@ -33,6 +34,7 @@ export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outc
     bought: bought(asked, sizes),
     chains: chainsOf(sizes, parts),
     derivations: book.derivations,
+    curves: [openingCurve(asked, sizes)],
     assembly: assembly(asked, sizes),
     tests: tests(sizes),
     cautions: cautions(material.lead),

@@ -12,6 +12,7 @@ export const STOP_VALVE_QUESTIONS: readonly Step[] = [
   { key: 'spindle-material', usual: 'stainless 316' },
   { key: 'bore' },
   { key: 'cone' },
+  { key: 'lift' },
   { key: 'stem' },
   { key: 'packing' },
   { key: 'wheel' },

@@ -68,8 +68,8 @@ function sizeSeat(bore: Len, asked: StopValveAsked, book: Book): Seat {
   const fullLift = mm(plugFullLift(toMm(bore), cone));
   const inputs = { d: toMm(bore), a: cone / 2 };
   note(book, 'full-lift', [toMm(fullLift), 'mm', 'h = d (1 - sqrt(1 - cos a)) / (2 sin a cos a)', inputs]);
-  const travel = tidy(add(fullLift, size('stop.travel.over')), TENTH, 'up');
-  note(book, 'travel', [toMm(travel), 'mm', 'h + 0.5, to a tenth', { h: toMm(fullLift) }, CUSTOM]);
+  const travel = asked.lift ?? tidy(add(fullLift, size('stop.travel.over')), TENTH, 'up');
+  note(book, 'travel', [toMm(travel), 'mm', 'h + 0.5, to a tenth', { h: toMm(fullLift) }, CUSTOM], asked.lift);
   const chamber = tidy(mm(ringChamber(toMm(plug), toMm(bore))), size('stop.bore.step'), 'up');
   note(book, 'stop-chamber', [toMm(chamber), 'mm', 'C >= sqrt(P^2 + d^2)', { P: toMm(plug), d: toMm(bore) }]);
   const outlet = pipeBore(asked);

@@ -1,13 +1,15 @@
 /** What a stop valve passes, and what the hand feels at its wheel: force on the seat, torque, the pull at the rim, the spindle's stresses. */
-import { toMm } from '../../base/units.ts';
+import { mm, toMm } from '../../base/units.ts';
 import { dutyFacts } from '../../handbook/duty.ts';
-import { flowFacts, kvOfArea, napier } from '../../handbook/flow.ts';
+import { flowFacts, kvOfArea } from '../../handbook/flow.ts';
 import { STANDARD_ATMOSPHERE } from '../../handbook/if97-saturation.ts';
 import { cite } from '../../handbook/sources.ts';
 import { packingFriction, raisingTorque, seatLoad, spindleFacts, squareShear } from '../../handbook/spindle.ts';
 import { boreArea, seatForce } from '../../handbook/valve-ball.ts';
 import { type Book, note, warn } from '../book.ts';
+import { TENTH, tidy } from '../limits.ts';
 import type { StopValveAsked } from './asked.ts';
+import { enoughLift, steamThrough, wayThrough } from './opening.ts';
 import type { StopValveSizes } from './sizes.ts';
 
 export function noteStopWorking(asked: StopValveAsked, sizes: StopValveSizes, book: Book): void {
@@ -24,15 +26,25 @@ export function noteStopWorking(asked: StopValveAsked, sizes: StopValveSizes, bo
   note(book, 'spindle-stress', [force / core, 'N/mm2', 'F / (pi/4 d3^2)', { F: force, A: core }]);
 }
 
-/** Wide open, the bore governs: as water in m3/h at 1 bar, and as steam let out to the air. */
+/** Wide open, lifted to the back stop, the narrowest way governs: as water in m3/h at 1 bar, and as steam let out to the air. */
 function notePassed(asked: StopValveAsked, sizes: StopValveSizes, book: Book): void {
-  const area = boreArea(toMm(sizes.bore));
+  const [whole, area] = [boreArea(toMm(sizes.bore)), wayThrough(sizes, toMm(sizes.travel))];
+  note(book, 'opens', [
+    (100 * area) / whole,
+    '%',
+    'least of A(t), bore, branches',
+    { A: area, d: toMm(sizes.bore), o: toMm(sizes.outlet) },
+  ]);
+  const enough = enoughLift(sizes);
+  if (toMm(sizes.travel) < enough)
+    warn(book, 'design.opens-little', { travel: sizes.travel, share: (100 * area) / whole, enough: tidy(mm(enough), TENTH, 'up') });
+  const pitch = toMm(sizes.spindle.outside.pitch);
+  note(book, 'turns-to-stop', [toMm(sizes.travel) / pitch, 'turns', 't / P', { t: toMm(sizes.travel), P: pitch }]);
   const sharp = flowFacts.row('cd.sharp');
   note(book, 'kv', [kvOfArea(sharp.value, area), 'm3/h', 'Kv = 0.0509 Cd A', { Cd: sharp.value, A: area }, sharp.source]);
+  const steam = steamThrough(asked, area);
   const p = asked.duty.pressure + STANDARD_ATMOSPHERE;
-  const steam = napier(p, area, STANDARD_ATMOSPHERE);
-  if (steam === undefined || asked.duty.serves === 'feed') return;
-  note(book, 'steam-flow', [sharp.value * steam, 'kg/h', 'Cd 0.5244 p A', { Cd: sharp.value, p, A: area }, cite('napier')]);
+  if (steam !== undefined) note(book, 'steam-flow', [steam, 'kg/h', 'Cd 0.5244 p A', { Cd: sharp.value, p, A: area }, cite('napier')]);
 }
 
 /** N along the spindle when it is shut tight against pressure under the plug: pressure, seat, packing. */

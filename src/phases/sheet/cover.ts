@@ -4,6 +4,7 @@ import { signsOf } from '../../handbook/signs.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section } from '../../model/sheet.ts';
+import { curveSections } from './curves.ts';
 import { keyOf, partName, stockName } from './grip.ts';
 import type { SheetWords } from './said.ts';
 import { stockSections, timeSections } from './stock.ts';
@@ -22,6 +23,7 @@ export function coverPage(plan: Plan, words: SheetWords): PlainPage {
       pictures(plan, words),
       partsTable(plan, words),
       figures(plan, words),
+      ...curveSections(plan, words),
       ...(plan.stock ? stockSections(plan, plan.stock, words) : [bars(plan, words)]),
       ...timeSections(plan, words),
       bought(plan, words),
@@ -44,6 +46,8 @@ function filled(section: Section): boolean {
       return section.boxes.length > 0;
     case 'trains':
       return section.trains.length > 0;
+    case 'curve':
+      return section.curve.curve.length > 0;
     case 'lessons':
       return section.lessons.length > 0;
     case 'cautions':
