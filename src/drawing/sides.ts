@@ -17,10 +17,12 @@ const WAVE = 0.5;
 const WAVE_STEPS = Array.from({ length: 13 }, (_, i) => i / 12);
 const KNURL_PITCH = 1.1;
 
-/** As a stage has it; `on` is the diameter of the surface that carries it. Undefined for what leaves no mark outside (hardening, a square hole). */
+const UNSEEN: readonly SideFeature['does'][] = ['harden', 'square-hole', 'bolt-holes', 'flange'];
+
+/** As a stage has it; `on` is the diameter of the surface that carries it. Undefined for what leaves no mark seen from the side (hardening, a square hole). */
 export function sideShown(f: SideFeature, on: number, made: SideShown['made']): SideShown | undefined {
   const sized = f.does !== 'knurl' && f.does !== 'branch';
-  if (f.does === 'harden' || f.does === 'square-hole' || (sized && !f.size)) return undefined;
+  if (UNSEEN.includes(f.does) || (sized && !f.size)) return undefined;
   return { does: f.does, z: f.at, half: f.half, on, made, ...(f.size ? { size: f.size.target } : {}) };
 }
 

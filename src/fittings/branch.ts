@@ -1,19 +1,21 @@
-/** A branch: spigot to be silver-soldered into a barrel, collar, coupling. Finished before it is soldered. */
+/** A branch: spigot to be silver-soldered into a barrel, collar, and the end that meets the pipe. Finished before it is soldered. */
 import type { Diagnostic } from '../base/diagnostics.ts';
 import { add, type Len, len, minus } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor } from './bar.ts';
-import { couplingCone, couplingLength, couplingSection } from './coupling.ts';
+import { type EndForm, type EndOutline, type EndSizes, endOf, flangeSide } from './ends.ts';
 import { spannerFlats } from './flats.ts';
-import { about, between, general, half, MM, size, TENTH, tidy } from './limits.ts';
+import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from './limits.ts';
 import { type OutlineAsk, partFrom, type Section, type Side } from './outline.ts';
-import { reliefOf, type ThreadPair } from './threads.ts';
+import type { ThreadPair } from './threads.ts';
 
 export type BranchAsk = {
   /** What the part is called; 'branch' when absent. */
   readonly id?: string;
   readonly coupling: ThreadPair;
+  /** How it meets the pipe; a union where nothing is said. What is no union is asked with its pipe. */
+  readonly end?: { readonly form: EndForm; readonly pipe: EndSizes['pipe'] };
   /** Bore of the branch, its spigot, and the cross hole of the barrel that the spigot enters. */
   readonly outlet: Len;
   readonly spigot: Len;
@@ -27,9 +29,10 @@ export type BranchAsk = {
 export function branchPart(ask: BranchAsk, workshop: Workshop, found: Diagnostic[]): Part {
   // A little proud: the chamber's last cut trims it.
   const spigot = tidy(add(ask.wall, size('solder.proud')), TENTH, 'up');
-  const collar = collarOf(ask.coupling);
-  const thick = size('branch.collar');
-  const length = add(add(spigot, thick), couplingLength(ask.coupling));
+  const end = endOf(endSizes(ask), 'D');
+  const collar = collarFor(ask, end);
+  const thick = collarLength(ask.end?.form ?? 'union', collar);
+  const length = add(add(spigot, thick), end.length);
   const id = ask.id ?? 'branch';
   return partFrom({
     id,
@@ -38,36 +41,52 @@ export function branchPart(ask: BranchAsk, workshop: Workshop, found: Diagnostic
     use: 'fitting',
     stock: barFor({ part: id, material: ask.material, section: 'round', across: collar, turned: true }, workshop, found),
     first: { letter: 'K', role: 'clearance' },
-    second: { letter: 'E', role: 'sealing' },
-    sections: sectionsOf(ask, spigot, collar),
+    second: end.end,
+    sections: sectionsOf(ask, { spigot, collar, thick }, end),
     holes: [
       {
         name: 'bore',
         role: 'clearance',
         size: between(ask.outlet, add(ask.outlet, size('band.drilled')), ask.outlet, 'drilled'),
         from: len(0),
-        to: length,
+        to: minus(length, end.socket ?? len(0)),
         opens: ['first', 'second'],
-        cone: couplingCone(ask.coupling, 'second'),
+        ...(end.cone ? { cone: end.cone } : {}),
       },
+      ...end.holes(length),
     ],
     // A spanner holds the branch while its union is tightened, so that the solder is not twisted.
-    sides: [spannerFlats('collar', collar, add(spigot, half(thick)), half(thick))],
-    lengths: lengthsOf(ask, spigot, length),
+    sides: end.cone ? [spannerFlats('collar', collar, add(spigot, half(thick)), half(thick))] : [],
+    lengths: [...lengthsOf(spigot, length, end, thick), ...end.lengths],
   });
 }
 
-export function collarOf(coupling: ThreadPair): Len {
-  return tidy(add(coupling.outside.major.hi, size('branch.collar.over')), MM, 'near');
+const UNION_PIPE = { outside: len(0), wall: len(0) };
+/** A union's own outline asks for neither pipe nor bore. */
+const endSizes = (ask: Pick<BranchAsk, 'coupling' | 'end'> & { readonly outlet?: Len }): EndSizes => ({
+  ...{ form: ask.end?.form ?? 'union', pipe: ask.end?.pipe ?? UNION_PIPE, coupling: ask.coupling, bore: ask.outlet ?? len(0) },
+});
+
+/** For a spanner behind a union; a plain end is one collar to its end; behind a flange there is room for nuts, and for jaws. */
+function collarLength(form: EndForm, collar: Len): Len {
+  if (form === 'plain') return len(0);
+  if (form === 'union') return size('branch.collar');
+  const held = add(times(collar, ratio('grip.heavy.ratio')), size('jaw.clearance'));
+  return tidy(len(Math.max(size('flange.neck'), held)), half(MM), 'up');
 }
 
-/** What the barrel has for one branch: the cross hole and the soldered joint. */
+/** What lies against the barrel: over the spigot by a shoulder, whatever the end needs. */
+const collarFor = (ask: Pick<BranchAsk, 'spigot'>, end: EndOutline): Len =>
+  len(Math.max(end.collar, tidy(add(ask.spigot, size('end.shoulder')), TENTH, 'up')));
+
+/** What the barrel has for one branch: the cross hole and the soldered joint, and its flange where it has one: '<branch>-flange'. */
 export function branchSides(
-  ask: Pick<BranchAsk, 'coupling' | 'hole'>,
+  ask: Pick<BranchAsk, 'coupling' | 'hole' | 'end'> & { readonly outlet?: Len },
   on: string,
   names: { readonly hole: string; readonly branch: string },
   at: Len,
 ): readonly Side[] {
+  const collar = collarFor({ spigot: minus(ask.hole, TENTH) }, endOf(endSizes(ask), 'D'));
   return [
     {
       name: names.hole,
@@ -84,33 +103,33 @@ export function branchSides(
       on,
       role: 'sealing',
       at,
-      half: half(collarOf(ask.coupling)),
+      half: half(collar),
       joins: { part: 'branch', by: 'silver-solder' },
     },
+    ...(ask.end?.form === 'flanged' ? [flangeSide(`${names.branch}-flange`, on, at, collar)] : []),
   ];
 }
 
-function sectionsOf(ask: BranchAsk, spigot: Len, collar: Len): readonly Section[] {
-  const thick = size('branch.collar');
+type Stretch = { readonly spigot: Len; readonly collar: Len; readonly thick: Len };
+
+/** With a plain end, the collar runs on to the end of the pipe's socket. */
+function sectionsOf(ask: BranchAsk, { spigot, collar, thick }: Stretch, end: EndOutline): readonly Section[] {
+  const limits = between(minus(ask.hole, size('solder.fit.most')), minus(ask.hole, size('solder.fit.least')), ask.spigot, 'solder fit');
+  const whole = end.sections.length === 0 ? add(thick, end.length) : thick;
   return [
+    { name: 'spigot', role: 'register', size: limits, length: spigot, shoulder: { letter: 'C', role: 'register' } },
     {
-      name: 'spigot',
-      role: 'register',
-      size: between(minus(ask.hole, size('solder.fit.most')), minus(ask.hole, size('solder.fit.least')), ask.spigot, 'solder fit'),
-      length: spigot,
-      shoulder: { letter: 'C', role: 'register' },
+      ...{ name: 'collar', role: 'free', size: general(collar), length: whole },
+      ...(end.sections.length === 0 ? {} : { shoulder: { letter: 'D', role: 'free' as const } }),
     },
-    { name: 'collar', role: 'free', size: general(collar), length: thick, shoulder: { letter: 'D', role: 'free' } },
-    couplingSection(ask.coupling, 'second'),
+    ...end.sections,
   ];
 }
 
-function lengthsOf(ask: BranchAsk, spigot: Len, length: Len): OutlineAsk['lengths'] {
-  const thick = size('branch.collar');
+function lengthsOf(spigot: Len, length: Len, end: EndOutline, thick: Len): OutlineAsk['lengths'] {
   return [
     { from: 'K', to: 'C', limits: about(spigot, size('band.length'), 'proud in the bore') },
-    { from: 'C', to: 'D', limits: general(thick) },
+    ...(end.sections.length === 0 ? [] : [{ from: 'C', to: 'D', limits: general(thick) }]),
     { from: 'C', to: 'E', limits: general(minus(length, spigot)) },
-    { from: 'D', to: 'coupling.wall', limits: reliefOf(ask.coupling.outside).width },
   ];
 }

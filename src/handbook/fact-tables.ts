@@ -15,6 +15,7 @@ import { materialLimits } from './materials.ts';
 import { numbersTable } from './numbers.ts';
 import { parting } from './parting.ts';
 import { shopPractice } from './practice.ts';
+import { endsPractice } from './practice-ends.ts';
 import { kindsPractice } from './practice-kinds.ts';
 import { stopValvePractice } from './practice-stop-valve.ts';
 import { proving } from './proving.ts';
@@ -45,6 +46,7 @@ export const FACT_TABLES: readonly (readonly [file: string, table: FactTable])[]
   ['practice.ts', shopPractice],
   ['practice-stop-valve.ts', stopValvePractice],
   ['practice-kinds.ts', kindsPractice],
+  ['practice-ends.ts', endsPractice],
   ['radii.ts', radii],
   ['proving.ts', proving],
   ['reading.ts', READING],

@@ -1,6 +1,7 @@
 /** Figures of the workshop that rules and designs rest on: proportions, allowances, clearances. Each row carries its source. */
 import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
+import { endsPractice } from './practice-ends.ts';
 import { kindsPractice } from './practice-kinds.ts';
 import { stopValvePractice } from './practice-stop-valve.ts';
 
@@ -196,7 +197,12 @@ const ROWS: readonly Row[] = [
 export const shopPractice: FactTable = factTable(ROWS.map(toFact));
 
 /** The same with what single kinds of fitting add. */
-export const practice: FactTable = factTable([...shopPractice.rows, ...stopValvePractice.rows, ...kindsPractice.rows]);
+export const practice: FactTable = factTable([
+  ...shopPractice.rows,
+  ...stopValvePractice.rows,
+  ...kindsPractice.rows,
+  ...endsPractice.rows,
+]);
 
 function toFact([id, value, unit, what, source, standing]: Row): Fact {
   return { id, value, unit, what, source: source ?? CUSTOM, standing: standing ?? 'common practice' };

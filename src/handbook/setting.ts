@@ -43,6 +43,7 @@ const ROWS: readonly Row[] = [
   ['work.file-hexagon', 6, 'a flat of a hexagon, with a guide'],
   ['work.slit', 4, 'slit along with a saw, its burrs taken off'],
   ['work.file-half', 15, 'half of a D-bit filed or ground away, measured as it goes'],
+  ['work.drill-bolt-holes', 4, 'each hole of a flange: marked out, centre-punched, drilled'],
   ['work.cross-drill', 10, 'marked out, set up in the vee-block, drilled'],
   ['work.solder', 15, 'cleaned, fluxed, heated, left to cool, cleaned again'],
   ['work.harden', 15, 'heated, quenched, polished, tempered'],

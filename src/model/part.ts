@@ -192,7 +192,19 @@ export type SideFeature = {
   readonly kind: 'side';
   readonly id: FeatureId;
   readonly role: Role;
-  readonly does: 'flats' | 'cross-hole' | 'branch' | 'half-flat' | 'harden' | 'hexagon' | 'square' | 'square-hole' | 'knurl' | 'slit';
+  readonly does:
+    | 'flats'
+    | 'cross-hole'
+    | 'branch'
+    | 'flange'
+    | 'bolt-holes'
+    | 'half-flat'
+    | 'harden'
+    | 'hexagon'
+    | 'square'
+    | 'square-hole'
+    | 'knurl'
+    | 'slit';
   readonly on: SurfaceId;
   readonly at: Len;
   readonly half: Len;
@@ -200,7 +212,9 @@ export type SideFeature = {
   readonly size?: Limits;
   /** How many of it there are round the axis, e.g. two flats. */
   readonly count?: number;
-  /** A branch: the part that is soldered in, and by what. */
+  /** Of holes along the axis: the circle that their middles stand on. */
+  readonly circle?: Limits;
+  /** A branch, or the flange of one: the part that is soldered in or on, and by what. */
   readonly joins?: { readonly part: PartId; readonly by: 'silver-solder' };
   /** Features of this part that heat, flux or burr would spoil: they come after. */
   readonly spoils?: readonly FeatureId[];

@@ -40,6 +40,7 @@ export type Verb =
   | 'file-flats'
   | 'slit'
   | 'cross-drill'
+  | 'drill-bolt-holes'
   | 'solder'
   | 'deburr'
   | 'harden'

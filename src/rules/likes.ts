@@ -27,6 +27,7 @@ const VERBS: readonly Verb[] = [
   'file-half',
   'slit',
   'cross-drill',
+  'drill-bolt-holes',
   'solder',
   'harden',
   'deburr',

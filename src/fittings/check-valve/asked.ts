@@ -4,6 +4,7 @@ import { choice, length, line, present, quantity, record } from '../../base/aski
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
+import { END_FORMS, type EndForm } from '../ends.ts';
 
 export const SERVES = ['feed-pump', 'hand-pump', 'injector', 'by-pass', 'gravity'] as const;
 export type Serves = (typeof SERVES)[number];
@@ -31,6 +32,8 @@ export type CheckValveAsked = {
   };
   readonly mounting?: Mounting;
   readonly pipe: { readonly outside: Len; readonly wall: Len };
+  /** Unions where nothing is said. */
+  readonly ends?: { readonly inlet?: EndForm; readonly outlet?: EndForm };
   readonly ball?: Len;
   /** of the seat */
   readonly bore?: Len;
@@ -70,18 +73,19 @@ export const checkValveSchema = record({
   duty,
   mounting: choice(MOUNTINGS).optional(),
   pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+  ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
   ball: length(bounds('ball')).optional(),
   bore: length(bounds('seat-bore')).optional(),
   lift: length(bounds('lift')).optional(),
   material: line().optional(),
   threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
 }).transform(
-  ({ title, duty: wanted, mounting, pipe, ball, bore, lift, material, threads }): CheckValveAsked => ({
+  ({ title, duty: wanted, mounting, pipe, ends, ball, bore, lift, material, threads }): CheckValveAsked => ({
     title,
     duty: dutyOf(wanted),
     pipe,
     material: material ?? USUAL_MATERIAL,
-    ...present({ mounting, ball, bore, lift, threads: threads && present(threads) }),
+    ...present({ mounting, ends: ends && present(ends), ball, bore, lift, threads: threads && present(threads) }),
   }),
 );
 

@@ -69,7 +69,10 @@ export function body(sizes: CheckValveSizes, material: string, workshop: Worksho
     ],
     sides: sidesOf(sizes, at),
     lengths: lengthsOf(at),
-    waitsFor: [{ feature: 'branch', part: 'branch', why: 'joined' }],
+    waitsFor: [
+      { feature: 'branch', part: 'branch', why: 'joined' },
+      ...(sizes.end.form === 'flanged' ? [{ feature: 'branch-flange', part: 'pipe-flange', why: 'joined' as const }] : []),
+    ],
   });
 }
 
@@ -77,7 +80,7 @@ function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
   const flatHalf = half(size('flats.body'));
   return [
     spannerFlats('barrel', at.barrel, add(size('jaw.clearance'), flatHalf), flatHalf),
-    ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
+    ...branchSides({ ...sizes, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
   ];
 }
 

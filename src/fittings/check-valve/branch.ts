@@ -11,5 +11,9 @@ import type { CheckValveSizes } from './sizes.ts';
 export function branch(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const { spigot, hole, barrel } = layOutBody(sizes);
   const wall = half(minus(barrel, sizes.chamber.target));
-  return branchPart({ coupling: sizes.coupling, outlet: sizes.outlet, spigot, hole, wall, quantity: 1, material }, workshop, found);
+  return branchPart(
+    { coupling: sizes.coupling, end: sizes.end, outlet: sizes.outlet, spigot, hole, wall, quantity: 1, material },
+    workshop,
+    found,
+  );
 }

@@ -1,6 +1,7 @@
 /** What cannot work, found by recomputing it from the sizes alone. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
 import { add, minus } from '../../base/units.ts';
+import { endWalls } from '../ends.ts';
 import { half, size } from '../limits.ts';
 import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
@@ -32,5 +33,6 @@ export function wallsOf(sizes: CheckValveSizes): readonly Wall[] {
     { where: 'seat-relief', inside: sizes.bore, outside: reliefOf(sizes.seat.outside).floor.lo },
     { where: 'body-flats', inside: sizes.seat.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
     { where: 'spigot', inside: sizes.outlet, outside: at.spigot },
+    ...endWalls(sizes.end.form, sizes.end.pipe),
   ];
 }

@@ -3,8 +3,9 @@ import type { Outcome } from '../../base/diagnostics.ts';
 import { add, showMm, toMm } from '../../base/units.ts';
 import type { BoughtItem, Fitting, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
+import { boltsFor, type EndForm, flangeFor, flangePart } from '../ends.ts';
 import { MM, size, tidy } from '../limits.ts';
-import { nipple, unionNut } from '../union.ts';
+import { nipple, pipeOverlap, unionNut } from '../union.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { body } from './body.ts';
 import { branch } from './branch.ts';
@@ -17,7 +18,10 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
   const { sizes, material, book } = reasonCheckValve(asked, workshop);
   const found = book.found;
   if (!sizes || !material) return { found };
-  const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: material.id };
+  const { form } = sizes.end;
+  const unions = form === 'union' ? 1 + 1 : 1;
+  const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: unions, material: material.id };
+  const flange = form === 'flanged' ? flangeFor(sizes.outlet) : undefined;
   const lifted = {
     seatPiece: seatPiece(sizes, material.id, workshop, found),
     body: body(sizes, material.id, workshop, found),
@@ -26,6 +30,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
   const parts = [
     lifted.seatPiece,
     branch(sizes, material.id, workshop, found),
+    ...(flange ? [flangePart(flange, { quantity: 1, material: material.id }, workshop, found)] : []),
     lifted.body,
     unionNut(union, workshop, found),
     nipple(union, workshop, found),
@@ -36,11 +41,11 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     kind: 'check-valve',
     title: asked.title,
     parts,
-    bought: bought(sizes),
+    bought: [...bought(sizes), ...(flange ? boltsFor(flange, 1) : [])],
     chains: [lift(sizes, lifted)],
     derivations: book.derivations,
     assembly: assembly(sizes),
-    tests: TESTS,
+    tests: tests(sizes),
     cautions: cautions(material.lead),
   };
   return { value: fitting, found };
@@ -65,6 +70,7 @@ function assembly(sizes: CheckValveSizes): readonly Say[] {
     ring: showMm(size('joint.ring.tight'), 2),
     depth: showMm(ballDepth(sizes), 1),
     ball: showMm(sizes.ball, 1),
+    overlap: showMm(pipeOverlap(sizes.end.pipe), 1),
   };
   return [
     'assembly.wash',
@@ -74,12 +80,21 @@ function assembly(sizes: CheckValveSizes): readonly Say[] {
     'assembly.stem-sum',
     'assembly.cap',
     'assembly.prove-lift',
+    ...ENDS[sizes.end.form],
     'assembly.upright',
   ].map((id) => ({ id, grounds }));
 }
-const TESTS: readonly Say[] = ['test.ball-magnet', 'test.seat-syringe', 'test.solder', 'test.lift', 'test.cold-water', 'test.after'].map(
-  (id) => ({ id, grounds: {} }),
-);
+const ENDS: Readonly<Record<EndForm, readonly string[]>> = {
+  union: [],
+  plain: ['assembly.plain-end'],
+  flanged: ['assembly.flange'],
+};
+
+const tests = (sizes: CheckValveSizes): readonly Say[] =>
+  ['test.ball-magnet', 'test.seat-syringe', 'test.solder', 'test.lift', 'test.cold-water', 'test.after'].map((id) => ({
+    id,
+    grounds: { outlet: sizes.end.form },
+  }));
 
 function cautions(lead: boolean): readonly Say[] {
   const ids = [

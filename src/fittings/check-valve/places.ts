@@ -13,6 +13,8 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.outlet-draws-ball': ['ball', 'lift'],
   'design.stem-chokes': ['ball', 'bore'],
   'design.not-upright': ['mounting'],
+  'design.seat-in-the-fire': ['ends.inlet', 'ends'],
+  'design.pipe-without-ledge': ['ends.outlet', 'bore', 'pipe'],
   'design.water-fast': ['bore', 'ball', 'pipe', 'duty'],
   'design.lift-late': ['lift'],
   'design.lift-low': ['lift'],

@@ -3,6 +3,7 @@ import { add, type Len, mm, toMm } from '../../base/units.ts';
 import { centreAboveEdge, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
+import { type EndForm, noteEnd } from '../ends.ts';
 import { MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type ThreadPair, threadPair } from '../threads.ts';
 import type { CheckValveAsked } from './asked.ts';
@@ -16,6 +17,8 @@ export type CheckValveSizes = {
   readonly lift: Len;
   readonly chamber: { readonly lo: Len; readonly hi: Len; readonly target: Len };
   readonly outlet: Len;
+  /** How the branch meets its pipe. The seat piece has a union: nothing that holds a seat goes into the fire. */
+  readonly end: { readonly form: EndForm; readonly pipe: CheckValveAsked['pipe'] };
   readonly seat: ThreadPair;
   readonly cap: ThreadPair;
   readonly coupling: ThreadPair;
@@ -40,7 +43,9 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   checkStem(chamber.lo, stem, bore, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
   const threads = chooseThreads(asked, workshop, book);
-  return threads && !refused(book) ? { ball, bore, lift, chamber, outlet, centre, stem, ...threads } : undefined;
+  const end = { form: chooseEnd(asked, book), pipe: asked.pipe };
+  if (threads) noteEnd({ ...end, coupling: threads.coupling, bore: outlet }, asked.duty.pressure, book);
+  return threads && !refused(book) ? { ball, bore, lift, chamber, outlet, end, centre, stem, ...threads } : undefined;
 }
 
 /** Wide enough to pass the bore's area round the ball, narrow enough that the ball cannot hang beside its seat. */
@@ -59,6 +64,12 @@ function chooseOutlet(ball: Len, bore: Len, book: Book): Len {
   note(book, 'outlet', [toMm(bore), 'mm', 'd <= o < 0.8 D', { D: toMm(ball), d: toMm(bore) }, CUSTOM]);
   if (bore > most) refuse(book, 'design.outlet-draws-ball', { ball, bore, most });
   return bore;
+}
+
+/** A plain end or a flange is soldered on: the branch stands that, the seat piece does not. */
+function chooseEnd({ ends }: CheckValveAsked, book: Book): EndForm {
+  if (ends?.inlet !== undefined && ends.inlet !== 'union') refuse(book, 'design.seat-in-the-fire', { end: ends.inlet });
+  return ends?.outlet ?? 'union';
 }
 
 /** The annulus round the stem passes at least the bore's area. */

@@ -24,6 +24,7 @@ export const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
     centre: 'centre',
     drill: 'drill',
     'cross-drill': 'drill',
+    'drill-bolt-holes': 'drill',
     bore: 'bore',
     'bore-start': 'bore',
     ream: 'ream',

@@ -126,6 +126,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     half: feature ? coneAngle(desk, feature) / 2 : 0,
     through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
     count: side?.count ?? 1,
+    circle: side?.circle ? words.diameter(side.circle.target) : '',
     joins: side?.joins ? nameOfFeature(side.joins.part, words) : '',
     width: feature ? grooveWidth(desk, feature, words) : '',
   };

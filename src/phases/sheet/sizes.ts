@@ -87,7 +87,7 @@ function stamped(size: Len, own: string | undefined, words: SheetWords): readonl
   return name === undefined ? [words.diameter(size), ''] : [name, words.diameter(size)];
 }
 
-const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill'];
+const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill', 'drill-bolt-holes'];
 
 // ---- how far -----------------------------------------------------------------------------------------------------------
 /** `deep`: as the tailstock or a depth stop reads; `along`: to a place so far from a face; `stub`: of it, bar that is left to hold by. */

@@ -4,6 +4,7 @@ import { pilotHole } from '../methods/drilling.ts';
 import { type BeforeRule, CUSTOM, type Work } from '../rule.ts';
 import { all, finishOf, isDrilling, isLeaving, of } from './select.ts';
 
+const SOLDERED: readonly SideFeature['does'][] = ['branch', 'flange'];
 const sides = (work: Work, ...does: readonly SideFeature['does'][]): readonly SideFeature[] =>
   work.c.part.features.filter((f): f is SideFeature => f.kind === 'side' && does.includes(f.does));
 
@@ -99,10 +100,23 @@ export const crossHoleBeforeSolder: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    sides(work, 'branch').flatMap((b) =>
+    sides(work, ...SOLDERED).flatMap((b) =>
       sides(work, 'cross-hole')
         .filter((s) => s.at === b.at)
         .flatMap((s) => all(of(work, s.id), of(work, b.id))),
+    ),
+};
+
+/** What carries a flange stands in its hole before the flange goes on. */
+export const branchBeforeFlange: BeforeRule = {
+  id: 'branch-before-flange',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    sides(work, 'flange').flatMap((f) =>
+      sides(work, 'branch')
+        .filter((b) => b.at === f.at)
+        .flatMap((b) => all(of(work, b.id), of(work, f.id))),
     ),
 };
 
@@ -112,7 +126,7 @@ export const solderBeforeFinish: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    sides(work, 'branch').flatMap((b) => {
+    sides(work, ...SOLDERED).flatMap((b) => {
       const spoilt = work.c.part.features.filter((f) => SPOILT.includes(f.role) && f.kind !== 'side').map((f) => f.id);
       const threaded = work.c.threads.filter((t) => t.side === 'inside').map((t) => `${t.on}.chamfer`);
       const finishing = work.operations.filter((o) => (spoilt.includes(o.feature) || threaded.includes(o.feature)) && makesFinal(o));
@@ -129,7 +143,7 @@ export const stubUntilHeatIsOver: BeforeRule = {
   force: 'strict',
   source: CUSTOM,
   pairs: (work) =>
-    sides(work, 'branch').flatMap((b) =>
+    sides(work, ...SOLDERED).flatMap((b) =>
       all(
         of(work, b.id),
         work.operations.filter((o) => o.verb === 'cut-stub'),

@@ -3,6 +3,7 @@ import type { OpId } from '../../model/ids.ts';
 import type { Before, Method } from '../../model/plan.ts';
 import type { BeforeRule, Work } from '../rule.ts';
 import {
+  branchBeforeFlange,
   crossHoleBeforeBore,
   crossHoleBeforeSolder,
   filedBeforeHard,
@@ -80,6 +81,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   openedBeforeCrossHole,
   crossHoleBeforeBore,
   crossHoleBeforeSolder,
+  branchBeforeFlange,
   solderBeforeFinish,
   stubUntilHeatIsOver,
   filedBeforeHard,

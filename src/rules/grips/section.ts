@@ -157,7 +157,7 @@ function clearOfSides(
 }
 
 /** Side features that stand when the work is held again; what is filed comes after. */
-const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch'];
+const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch', 'flange'];
 
 function holdKind(c: Context, o: Outside, out: End): Hold {
   if (o.section === 'hexagon') return 'hexagon';

@@ -11,6 +11,8 @@ const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb;
   flats: { verb: 'file-flats', tool: 'file' },
   'cross-hole': { verb: 'cross-drill', tool: 'drill-press' },
   branch: { verb: 'solder', tool: 'torch', says: 'solder-caution' },
+  flange: { verb: 'solder', tool: 'torch', says: 'solder-caution' },
+  'bolt-holes': { verb: 'drill-bolt-holes', tool: 'drill-press' },
   'half-flat': { verb: 'file-half', tool: 'file' },
   square: { verb: 'file-square', tool: 'file' },
   'square-hole': { verb: 'file-square-hole', tool: 'file' },
@@ -75,7 +77,7 @@ const deburr = (f: SideFeature): Operation =>
 
 const toolFor = (f: SideFeature, kind: string): Operation['tool'] => {
   const size: Len = f.size?.target ?? len(0);
-  return f.does === 'cross-hole' ? { ...bench(kind), size } : bench(kind);
+  return f.does === 'cross-hole' || f.does === 'bolt-holes' ? { ...bench(kind), size } : bench(kind);
 };
 
 /** Rolled in the lathe, after turning and before a fit beside it is finished. */
