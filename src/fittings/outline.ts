@@ -10,7 +10,7 @@ import { addCentre, addHole } from './outline/inside.ts';
 import { addSection } from './outline/outside.ts';
 import { truthsOf } from './outline/truths.ts';
 
-export type { ArcAsk, Chamfer, EndAsk, Hole, OutlineAsk, Recess, Section, Side, ThreadAsk } from './outline/ask.ts';
+export type { ArcAsk, Chamfer, EndAsk, Hole, HoleArc, OutlineAsk, Recess, Section, Side, ThreadAsk } from './outline/ask.ts';
 
 /** Throws Error when the description hangs together wrongly (two faces of one letter, a length to a face that is not there). */
 export function partFrom(ask: OutlineAsk): Part {

@@ -68,14 +68,14 @@ export type Cone = {
 };
 /**
  * A quarter of a circle in section, tangent to the face `at` and to the cylinder `until`; `into` leads from that face along that cylinder.
- * 'round': the edge of an end or a step taken down; 'fillet': metal left in the corner under a shoulder.
+ * 'round': the edge of an end, a step or a bore's mouth taken down; 'fillet': metal left in the corner under a shoulder or at a bore's floor.
  */
 export type Arc = {
   readonly shape: 'arc';
   readonly id: SurfaceId;
   readonly feature: FeatureId;
   readonly role: Role;
-  readonly side: 'outside';
+  readonly side: 'outside' | 'inside';
   readonly bends: 'round' | 'fillet';
   /** Diameter of its circle: twice the R of the drawing, and even. */
   readonly across: Limits;

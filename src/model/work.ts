@@ -70,7 +70,7 @@ export type Cut = {
 export type Bound = { readonly face: SurfaceId; readonly beyond?: Len };
 export type Sweep =
   | { readonly take: 'face'; readonly face: SurfaceId }
-  /** `spares`: the fillet whose metal is left in the corner, as a square block. */
+  /** `spares`, here and of a bore: the fillet whose metal is left in the corner, as a square block. */
   | { readonly take: 'turn'; readonly cylinder: SurfaceId; readonly to: Bound; readonly spares?: SurfaceId }
   | {
       readonly take: 'groove';
@@ -80,7 +80,14 @@ export type Sweep =
       readonly second: SurfaceId;
     }
   /** `point`: included angle of the drill's point in degrees; absent for a flat-bottomed tool. `label`: surface whose wall it makes. */
-  | { readonly take: 'bore'; readonly cylinder: SurfaceId; readonly diameter: Len; readonly to: Bound; readonly point?: number }
+  | {
+      readonly take: 'bore';
+      readonly cylinder: SurfaceId;
+      readonly diameter: Len;
+      readonly to: Bound;
+      readonly point?: number;
+      readonly spares?: SurfaceId;
+    }
   | { readonly take: 'cone'; readonly cone: SurfaceId }
   | { readonly take: 'arc'; readonly arc: SurfaceId }
   | { readonly take: 'thread'; readonly feature: FeatureId }
@@ -108,6 +115,8 @@ export type ToolUse = {
   /** What stands on it, where that is not its size. */
   readonly name?: string;
   readonly thread?: string;
+  /** Of a boring tool with its nose ground to a radius: the least hole that it enters, as it is called in the workshop. */
+  readonly enters?: Len;
   readonly material: 'HSS' | 'carbide' | 'silver steel' | 'none';
   /** Tooling to be made first, when the workshop lacks it. */
   readonly made?: ToolingAsk;

@@ -259,6 +259,8 @@ function lookArc(state: State, id: SurfaceId): Found {
   const at = placeOf(state, arc.at);
   const span = between(at, beyond(at, arc.into, len(arc.across.target / 2)));
   const on = state.part.surfaces.find((one) => one.id === arc.until);
+  if (on?.shape === 'cylinder' && arc.side === 'inside')
+    return { diameter: arc.bends === 'fillet' ? on.size.target : len(on.size.target + arc.across.target) };
   const high = on?.shape === 'cylinder' && arc.bends === 'fillet' ? on.size.target + arc.across.target : 0;
   return { diameter: len(Math.max(outsideOver(state.profile, span), high)) };
 }

@@ -51,7 +51,10 @@ export type Recess = {
   readonly first: { readonly letter: string };
   readonly second: { readonly letter: string };
 };
+/** A rounded mouth at the end of the part where the hole opens, or a fillet at its floor. */
+export type HoleArc = { readonly bends: 'round' | 'fillet'; readonly across: Limits };
 export type Hole = {
+  readonly arcs?: readonly HoleArc[];
   readonly recesses?: readonly Recess[];
   /** Behind an inside thread, at the floor. */
   readonly relief?: { readonly width: Limits; readonly floor: Limits; readonly from: Len; readonly to: Len };

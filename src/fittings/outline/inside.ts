@@ -4,7 +4,7 @@ import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Limits, Role } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
-import type { Hole, Recess } from './ask.ts';
+import type { Hole, HoleArc, Recess } from './ask.ts';
 import { type Bench, named, put } from './bench.ts';
 
 export function addHole(made: Bench, hole: Hole): void {
@@ -40,8 +40,21 @@ export function addHole(made: Bench, hole: Hole): void {
     ...(hole.blind ? { blind: true as const } : {}),
   });
   for (const recess of recessesIn(hole)) addRecess(made, recess);
+  for (const arc of hole.arcs ?? []) addInsideArc(made, hole, arc);
   if (hole.cone) addInsideCone(made, hole, { ...hole.cone, does: 'cone' });
   if (hole.thread) addInsideThread(made, hole, hole.thread);
+}
+
+/** Its tool comes from the end that the hole opens at. */
+function addInsideArc(made: Bench, hole: Hole, { bends, across }: HoleArc): void {
+  const from = hole.opens[0] ?? 'first';
+  const letter = bends === 'fillet' ? hole.floor?.letter : (from === 'first' ? made.ask.first : made.ask.second)?.letter;
+  const id = named(made, `${hole.name}.${bends}`);
+  if (letter === undefined) throw new Error(`arc '${id}' needs a face to start from`);
+  const into = bends === 'fillet' ? from : other(from);
+  const until = named(made, hole.name);
+  put(made, { shape: 'arc', id, feature: id, role: 'free', side: 'inside', bends, across, at: named(made, letter), into, until });
+  made.features.push({ kind: 'arc', id, role: 'free', arc: id, from, does: bends });
 }
 
 type Cut = Omit<Recess, 'first' | 'second'> & { readonly first: string; readonly second: string; readonly serves?: string };

@@ -61,6 +61,9 @@ export type AskedHole = {
   /** Behind its thread. */
   readonly relief?: boolean;
   readonly cone?: { readonly angle: number; readonly mouth: Size; readonly role?: AskedRole };
+  /** Of its mouth, and of the corner at its flat floor. */
+  readonly radius?: Size;
+  readonly fillet?: Size;
 };
 export type AskedSide = {
   readonly name: string;
@@ -171,6 +174,8 @@ const hole = record({
   groove: size(bounds('part.length')).optional(),
   relief: flag().optional(),
   cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
+  radius: size(bounds('radius')).optional(),
+  fillet: size(bounds('radius')).optional(),
 });
 const side = record({
   name: name(),

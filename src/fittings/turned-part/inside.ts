@@ -7,6 +7,7 @@ import type { Hole } from '../outline.ts';
 import { insideChamfer, threadOf } from '../threads.ts';
 import type { AskedHole, TurnedPartAsked } from './asked.ts';
 import { type Faults, fault, type Path } from './fault.ts';
+import { holeArcs } from './hole-radius.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
 import { coneLength, unknownThread } from './outside.ts';
@@ -84,6 +85,7 @@ function lay(hole: Bored, i: number, all: readonly Bored[], raw: readonly Bored[
   const relief = reliefOfHole(hole, opens, bottom, faults);
   const thread = hole.thread && insideThread(hole, hole.thread, { bottom, relief: relief?.width.target ?? len(0) }, length, faults);
   const cone = asked.cone && coneIn(hole, length, faults);
+  const arcs = holeArcs(hole, { all, length, flat: floor !== undefined }, faults);
   return {
     hole: {
       name: asked.name,
@@ -98,6 +100,7 @@ function lay(hole: Bored, i: number, all: readonly Bored[], raw: readonly Bored[
       ...(thread ? { thread } : {}),
       ...(relief ? { relief } : {}),
       ...(cone ? { cone } : {}),
+      ...(arcs.length > 0 ? { arcs } : {}),
     },
     ...(floor && depth ? { depth: { end: asked.from, letter: floor.letter, limits: depth } } : {}),
   };

@@ -6,6 +6,7 @@ import { size } from '../limits.ts';
 import type { ArcAsk, Hole, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
 import { type Faults, fault, type Path } from './fault.ts';
+import { roundedMouth } from './hole-radius.ts';
 
 const ENDS: readonly End[] = ['first', 'second'];
 type Room = { readonly asked: TurnedPartAsked; readonly sections: readonly Section[]; readonly faults: Faults };
@@ -72,7 +73,8 @@ function checkEnd(room: Room, section: Section, arc: ArcAsk, i: number, holes: r
   if (flat < least) fault(room.faults, path, 'radius-deep', { feature, hi: len(arc.across.hi / 2), most });
   for (const hole of holes) {
     if (!hole.opens.includes(arc.at)) continue;
-    const mouth = len(Math.max(hole.size.hi, hole.cone?.at === arc.at ? hole.cone.mouth.hi : 0, hole.thread?.chamfer?.hi ?? 0));
+    const round = hole.opens[0] === arc.at ? roundedMouth(hole) : 0;
+    const mouth = len(Math.max(round, hole.size.hi, hole.cone?.at === arc.at ? hole.cone.mouth.hi : 0, hole.thread?.chamfer?.hi ?? 0));
     const wall = size('part.wall.least');
     if (flat < mouth + 2 * wall) fault(room.faults, path, 'radius-in-hole', { feature, hole: hole.name, least: len(mouth + 2 * wall) });
   }

@@ -77,9 +77,12 @@ function fullRound(where: Where): readonly ArcAsk[] {
 
 /** Twice the radius: stated, or by table 2 of ISO 2768-1; under half a millimetre that table is silent. */
 function acrossOf(where: Where, key: 'radius' | 'fillet', asked: Size): Limits | undefined {
-  const { name } = pieceOf(where);
+  return acrossAsked(pieceOf(where).name, key, asked, pathOf(where, key), where.faults);
+}
+
+export function acrossAsked(name: string, key: 'radius' | 'fillet', asked: Size, path: Path, faults: Faults): Limits | undefined {
   if (asked.thread !== undefined || asked.fit !== undefined) {
-    fault(where.faults, pathOf(where, key), 'radius-as-size', { feature: name, size: asked.text, key });
+    fault(faults, path, 'radius-as-size', { feature: name, size: asked.text, key });
     return undefined;
   }
   const stated = statedLimits(asked);
@@ -88,7 +91,7 @@ function acrossOf(where: Where, key: 'radius' | 'fillet', asked: Size): Limits |
   const general = found ? about(asked.nominal, found.half, found.as, 'general') : usual;
   const radius = stated ? between(stated.lo, stated.hi, asked.nominal, asked.text, 'stated') : general;
   if (radius.lo > 0) return twice(radius);
-  fault(where.faults, pathOf(where, key), 'radius-none', { feature: name, key });
+  fault(faults, path, 'radius-none', { feature: name, key });
   return undefined;
 }
 

@@ -62,10 +62,12 @@ type Stretch = { readonly from: Len; readonly to: Len };
 const stretchOf = (end: End, depth: Len, width: Len, length: Len): Stretch =>
   end === 'first' ? { from: minus(depth, width), to: depth } : { from: minus(length, depth), to: add(minus(length, depth), width) };
 
-/** With some of the bore on either side of it: a groove at a floor is a relief. */
+/** With some of the bore on either side of it: a groove at a floor is a relief. What its radii take at either end is not bore. */
 function lies({ from, to }: Stretch, hole: Hole): boolean {
   const land = size('part.wall.least');
-  return minus(from, hole.from) >= land && minus(hole.to, to) >= land;
+  const taken = (bends: 'round' | 'fillet'): number => (hole.arcs?.find((arc) => arc.bends === bends)?.across.hi ?? 0) / 2;
+  const [first, second] = hole.opens[0] === 'second' ? [taken('fillet'), taken('round')] : [taken('round'), taken('fillet')];
+  return minus(from, hole.from) >= land + first && minus(hole.to, to) >= land + second;
 }
 
 function cutsThread({ from, to }: Stretch, hole: Hole): boolean {

@@ -4,6 +4,7 @@ import { size } from '../limits.ts';
 import type { Hole, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
 import { type Faults, fault } from './fault.ts';
+import { roundedMouth } from './hole-radius.ts';
 
 export function checkWalls(asked: TurnedPartAsked, sections: readonly Section[], holes: readonly Hole[], faults: Faults): void {
   const length = sections.reduce((sum, s) => add(sum, s.length), len(0));
@@ -33,7 +34,11 @@ function mouthOf(hole: Hole, from: Len, to: Len, length: Len): Len {
     end === 'first' ? hole.from === 0 && from === 0 : hole.to === length && to === length;
   const start = hole.opens[0] ?? 'first';
   return len(
-    Math.max(hole.cone && opens(hole.cone.at) ? hole.cone.mouth.hi : 0, hole.thread?.chamfer && opens(start) ? hole.thread.chamfer.hi : 0),
+    Math.max(
+      hole.cone && opens(hole.cone.at) ? hole.cone.mouth.hi : 0,
+      hole.thread?.chamfer && opens(start) ? hole.thread.chamfer.hi : 0,
+      opens(start) ? roundedMouth(hole) : 0,
+    ),
   );
 }
 
@@ -68,7 +73,8 @@ function checkTip(section: Section, i: number, hole: Hole, at: { readonly from: 
   const { cone } = section;
   const opensThere = cone?.at === 'first' ? hole.from <= at.from : hole.to >= at.to;
   if (!cone || !opensThere) return;
-  const atMouth = hole.cone?.at === cone.at ? hole.cone.mouth.hi : (hole.thread?.chamfer?.hi ?? hole.size.hi);
+  const atMouth =
+    hole.cone?.at === cone.at ? hole.cone.mouth.hi : len(Math.max(hole.thread?.chamfer?.hi ?? hole.size.hi, roundedMouth(hole)));
   const least = add(atMouth, add(size('part.wall.least'), size('part.wall.least')));
   if (cone.mouth.lo < least)
     fault(faults, ['outside', i, 'cone', 'tip'], 'tip-in-hole', { feature: section.name, hole: hole.name, least, inner: atMouth });

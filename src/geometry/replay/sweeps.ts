@@ -115,12 +115,31 @@ const blockOf = (arc: Arc): { readonly long: number; readonly high: number } => 
   high: arc.across.hi,
 });
 
+/** A bore that leaves the block of its fillet at the floor. */
+function sparing(
+  here: Here,
+  spares: SurfaceId,
+  z: number,
+  bore: { readonly d: number; readonly upper: LabelledLine; readonly end: Side },
+): readonly Region[] {
+  const block = blockOf(here.bench.nominal.arc(spares));
+  const before = z - awayFrom(here.out) * block.long;
+  const bare = markOf(here, '');
+  const over = { ...spanOf(before, z), [here.out === 'first' ? 'second' : 'first']: bore.end };
+  return [
+    { ...fromOut(here.out, before, { as: 'made', mark: bare }), upper: bore.upper, paint: taking(here) },
+    { ...over, upper: { line: level(bore.d - block.high), mark: bare }, paint: taking(here) },
+  ];
+}
+
 /** The sweep's own diameter, unless the operation has a working dimension for it. */
 function sweepBore(here: Here, sweep: Extract<Sweep, { take: 'bore' }>): Swept {
   const z = boundPlace(here, sweep.to);
   if (z === undefined) return lacking(sweep.to.face);
   const d = here.stages.has(sweep.cylinder) ? sizeOf(here, sweep.cylinder) : sweep.diameter;
   const upper = lined(here, level(d), sweep.cylinder);
+  if (sweep.spares !== undefined)
+    return { regions: sparing(here, sweep.spares, z, { d, upper, end: endOf(here, sweep.to, '') }), lacks: [] };
   const straight: Region = { ...fromOut(here.out, z, endOf(here, sweep.to, sweep.cylinder)), upper, paint: taking(here) };
   if (sweep.point === undefined) return { regions: [straight], lacks: [] };
   const way = awayFrom(here.out);
@@ -159,7 +178,10 @@ function runsOut(here: Here, cone: Cone, line: Line, z: number): number {
   return reaches(line, sizeOf(here, until.id)) ?? z;
 }
 
-/** By a tool that is brought up to the face and the cylinder as they are: all that lies over the chain; in a corner, all of its block. */
+/**
+ * By a tool that is brought up to the face and the cylinder as they are: outside all that lies over the chain, inside all that lies under it;
+ * in a corner, all of its block.
+ */
 function sweepArc(here: Here, arc: Arc): Swept {
   const z = boundPlace(here, { face: arc.at });
   if (z === undefined) return lacking(arc.at);
@@ -172,13 +194,16 @@ function sweepArc(here: Here, arc: Arc): Swept {
   return { regions: arc.bends === 'round' ? chords : inCorner(here, arc, { z, d, chords }), lacks: [] };
 }
 
-/** Where a radius is too large for its cylinder the chord comes from beyond the axis: there nothing is left. */
+/** Where a radius is too large for its cylinder the chord comes from beyond the axis: there nothing is left, or in a bore nothing taken. */
 function overChord(here: Here, arc: Arc, a: Point, b: Point): readonly Region[] {
   const line = chordLine(a, b);
   const paint = taking(here);
-  if (a.d <= 0 && b.d <= 0) return [{ ...spanOf(a.z, b.z), paint }];
+  const inside = arc.side === 'inside';
+  if (a.d <= 0 && b.d <= 0) return inside ? [] : [{ ...spanOf(a.z, b.z), paint }];
   const axis = a.d < 0 ? reaches(line, 0) : undefined;
-  const whole: Region = { ...spanOf(axis ?? a.z, b.z), lower: lined(here, line, arc.id), paint };
+  const own = lined(here, line, arc.id);
+  if (inside) return [{ ...spanOf(axis ?? a.z, b.z), upper: own, paint }];
+  const whole: Region = { ...spanOf(axis ?? a.z, b.z), lower: own, paint };
   return axis === undefined ? [whole] : [{ ...spanOf(a.z, axis), paint }, whole];
 }
 
@@ -194,7 +219,10 @@ function inCorner(
   const block = blockOf(arc);
   const along = arc.into === 'second' ? 1 : -1;
   const mark = (surface: SurfaceId): Mark => ({ surface, stage: 'final', by: here.op });
-  const upper: LabelledLine = { line: level(d + block.high), mark: markOf(here, '') };
+  const inside = arc.side === 'inside';
+  const top: LabelledLine = { line: level(inside ? d - block.high : d + block.high), mark: markOf(here, '') };
+  const over = inside ? { lower: top } : { upper: top };
+  const cylinder: LabelledLine = { line: level(d), mark: mark(arc.until) };
   const [first] = chords;
   const wall = first && { ...first, [along > 0 ? 'first' : 'second']: { as: 'made', mark: mark(arc.at) } as const };
   const strip: Region = {
@@ -202,12 +230,12 @@ function inCorner(
       chords.reduce((far, one) => (along > 0 ? Math.max(far, one.to) : Math.min(far, one.from)), z),
       z + along * block.long,
     ),
-    lower: { line: level(d), mark: mark(arc.until) },
-    upper,
+    ...(inside ? { upper: cylinder } : { lower: cylinder }),
+    ...over,
     paint: taking(here),
   };
   return [...(wall ? [wall] : []), ...chords.slice(1)]
-    .map((one): Region => ({ ...one, upper }))
+    .map((one): Region => ({ ...one, ...over }))
     .concat(strip.from < strip.to ? [strip] : []);
 }
 

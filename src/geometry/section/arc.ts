@@ -25,13 +25,16 @@ export function chordsOf(across: number): number {
 export function arcPoints(arc: Arc, z: number, d: number, across: number): readonly Point[] {
   const chords = chordsOf(arc.across.hi);
   const along = arc.into === 'second' ? 1 : -1;
-  const up = arc.bends === 'fillet' ? 1 : -1;
+  const up = opensUp(arc) ? 1 : -1;
   return Array.from({ length: chords + 1 }, (_, i): Point => {
     const angle = (i / chords) * (Math.PI / 2);
     const [out, in_] = i === chords ? [1, 1] : [1 - Math.cos(angle), Math.sin(angle)];
     return { z: z + along * Math.round((across / 2) * out), d: d + up * Math.round(across * (1 - in_)) };
   });
 }
+
+/** A fillet outside and the mouth of a bore are wider at the face than along the cylinder; a rounded edge and a bore's fillet narrower. */
+const opensUp = (arc: Arc): boolean => (arc.bends === 'fillet') === (arc.side === 'outside');
 
 /** The line through two corners of a chain. */
 export const chordLine = (a: Point, b: Point): Line => ({ z: a.z, d: a.d, slope: (b.d - a.d) / (b.z - a.z) });

@@ -143,6 +143,7 @@ export function reachClaims(asked: Case, step: Step): readonly Claim[] {
 }
 
 function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | undefined {
+  if (tool.kind === 'boring-nosed') return workshop.tools.boring.find((one) => one.smallest === tool.enters)?.reach;
   if (tool.kind === 'boring') return workshop.tools.boring.find((one) => one.smallest === tool.size)?.reach;
   if (tool.kind === 'grooving-inside') return workshop.tools.groovingInside?.reach;
   if (tool.kind === 'threading-inside') return workshop.tools.threadingInside?.reach;

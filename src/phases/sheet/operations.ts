@@ -134,6 +134,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
 
 function sideOf(desk: Desk, feature: Feature): 'outside' | 'inside' {
   if (feature.kind === 'cone') return coneOf(desk, feature)?.side ?? 'outside';
+  if (feature.kind === 'arc') return desk.surface(feature.arc).side;
   if (feature.kind === 'groove' || feature.kind === 'thread') return feature.side;
   return feature.kind === 'hole' ? 'inside' : 'outside';
 }

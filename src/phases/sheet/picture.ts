@@ -164,7 +164,7 @@ function radiiOf(desk: Desk, setUp: SetUp, stage: Stage, words: SheetWords): Sta
     if (!working || arc?.shape !== 'arc' || !middle) return [];
     const text = [words.say('size.radius', { size: words.size(len(working.limits.target / 2)) })];
     const at = { z: len(Math.round(middle.a.z)), d: len(Math.round(middle.a.d)) };
-    return [{ id: working.id, as: 'radius', side: 'outside', text, ...at } as const];
+    return [{ id: working.id, as: 'radius', side: arc.side, text, ...at } as const];
   });
 }
 

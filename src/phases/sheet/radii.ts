@@ -7,8 +7,8 @@ import type { SheetWords } from './said.ts';
 
 /** Side of the square that the turning tool leaves in a corner. */
 export function squareOf(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): string {
-  const sweep = wayOf(operation, setUp)?.sweeps.find((one) => one.take === 'turn' && one.spares !== undefined);
-  const arc = sweep?.take === 'turn' && sweep.spares !== undefined ? desk.surface(sweep.spares) : undefined;
+  const sweep = wayOf(operation, setUp)?.sweeps.find((one) => (one.take === 'turn' || one.take === 'bore') && one.spares !== undefined);
+  const arc = (sweep?.take === 'turn' || sweep?.take === 'bore') && sweep.spares !== undefined ? desk.surface(sweep.spares) : undefined;
   return arc?.shape === 'arc' ? words.short(len(arc.across.hi / 2)) : '';
 }
 

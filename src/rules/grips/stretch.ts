@@ -33,7 +33,7 @@ export function outsideStretch(work: Work, k: Operation): { readonly from: Len; 
     return { from: at, to: at };
   }
   const arc = f.kind === 'arc' ? work.c.surface(f.arc) : undefined;
-  if (arc?.shape !== 'arc') return undefined;
+  if (arc?.shape !== 'arc' || arc.side === 'inside') return undefined;
   const at = work.c.face(arc.at).z;
   const far = arc.into === 'second' ? add(at, len(arc.across.hi / 2)) : minus(at, len(arc.across.hi / 2));
   return { from: len(Math.min(at, far)), to: len(Math.max(at, far)) };

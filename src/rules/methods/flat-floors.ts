@@ -5,23 +5,26 @@
 import { add, type Len, minus } from '../../base/units.ts';
 import { held } from '../../handbook/capability.ts';
 import type { Operation, Way } from '../../model/plan.ts';
-import { type Hole, length, operation, scaled, waysBy } from '../context.ts';
+import { type Context, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { type Drilling, drilling, drillOp, pilotHole, pointRoom, startOf } from './drilling.ts';
 import { isHole } from './seat.ts';
+import { filletAt } from './single-lip.ts';
 
 const ZERO = 0 as Len;
 /** Neither is true to anything but the hole that steers it: no fit is made so. */
 const TRUE_ROLES: readonly string[] = ['seat', 'running', 'register'];
 
-const isFloored = (f: Parameters<MethodRule['offer']>[1]): f is Hole => isHole(f) && f.floor !== undefined && !TRUE_ROLES.includes(f.role);
+/** Each leaves a sharp corner at the floor: where a fillet is to be, a boring tool leaves its metal. */
+const isFloored = (c: Context, f: Parameters<MethodRule['offer']>[1]): f is Hole =>
+  isHole(f) && f.floor !== undefined && !TRUE_ROLES.includes(f.role) && filletAt(c, f) === undefined;
 
 export const counterbored: MethodRule = methodRule({
   id: 'counterbore',
   source: CUSTOM,
   when: (c, f) => {
-    const pilot = isFloored(f) ? pilotHole(c, f) : undefined;
-    return isFloored(f) && pilot && (c.workshop.tools.counterbores ?? []).length > 0 ? { f, pilot } : undefined;
+    const pilot = isFloored(c, f) ? pilotHole(c, f) : undefined;
+    return isFloored(c, f) && pilot && (c.workshop.tools.counterbores ?? []).length > 0 ? { f, pilot } : undefined;
   },
   then: ({ f, pilot }, c) => {
     const { size } = c.cylinder(f.cylinder);
@@ -69,7 +72,7 @@ export const flatDBit: MethodRule = methodRule({
   id: 'flat-d-bit',
   source: CUSTOM,
   when: (c, f) => {
-    if (!isFloored(f)) return undefined;
+    if (!isFloored(c, f)) return undefined;
     const { size, from, to } = c.cylinder(f.cylinder);
     const { flatDBits = [], silverSteel, drills } = c.workshop.tools;
     const steered = (d: Len): boolean =>

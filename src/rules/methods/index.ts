@@ -7,7 +7,7 @@ import { faceOnce, faceTwice, leavingBar } from './ends.ts';
 import { counterbored, flatDBit } from './flat-floors.ts';
 import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
-import { formed, stepped } from './radii.ts';
+import { formed, formedInside, stepped } from './radii.ts';
 import { recess } from './recess.ts';
 import { atTheBench, knurl } from './side.ts';
 import { dieOutside, screwCutInside, screwCutOutside, tapInside } from './threads.ts';
@@ -22,6 +22,7 @@ export const METHOD_RULES: readonly MethodRule[] = [
   cones,
   formed,
   stepped,
+  formedInside,
   screwCutOutside,
   dieOutside,
   tapInside,

@@ -2,6 +2,7 @@
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
+import type { Arc } from '../../model/part.ts';
 import type { Bound, Cut, Operation, Way } from '../../model/plan.ts';
 import { type Context, coneDepth, depthFrom, farther, type Hole, length, operation, scaled } from '../context.ts';
 import { type Boring, boringFor, boringTool } from '../tools.ts';
@@ -29,13 +30,20 @@ export function boreWay(c: Context, f: Hole, end: End, start: Len): Way | undefi
   const to = boreTo(c, f, end);
   const reach = reachFor(c, f, end);
   if (!to || !boringFor(c.workshop, start, reach).tool) return undefined;
+  const fillet = filletAt(c, f);
   const floor: readonly Cut[] = f.floor ? [{ makes: f.floor, stage: 'final', measures: 'length', leaves: ZERO }] : [];
   return {
     cuts: [{ makes: f.cylinder, stage: 'final', measures: 'diameter', leaves: ZERO }, ...floor],
-    sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: c.cylinder(f.cylinder).size.target, to }],
+    sweeps: [
+      { take: 'bore', cylinder: f.cylinder, diameter: c.cylinder(f.cylinder).size.target, to, ...(fillet ? { spares: fillet.id } : {}) },
+    ],
     reach,
   };
 }
+
+/** The fillet at its floor, if one is left there. */
+export const filletAt = (c: Context, f: Hole): Arc | undefined =>
+  c.part.surfaces.find((s): s is Arc => s.shape === 'arc' && s.bends === 'fillet' && s.until === f.cylinder);
 
 /** Right through, past the far side. */
 export function reamWay(c: Context, f: Hole, end: End, reamer: Len): Way | undefined {
