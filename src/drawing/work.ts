@@ -37,7 +37,7 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
         paper,
       ),
       ...drawFaces(metal, outer, paper),
-      ...boreLines(envelope(inside, 'inner'), window, paper),
+      ...boreLines(envelope(inside, 'inner'), curvedIn(now), window, paper),
       ...formerLines(former, window, paper),
       ...outsideView(outer, now, window, paper),
       ...bands.flatMap((band) => bandLines(band, paper)),
@@ -171,14 +171,12 @@ function mergedOrder(edges: readonly Edge[]): readonly Edge[] {
 }
 
 /** Seen in the bore behind the cut: its steps and its mouths. */
-function boreLines(inner: readonly Piece[], window: Window, paper: Paper): readonly Item[] {
-  return steps(inner, NONE)
+function boreLines(inner: readonly Piece[], curved: ReadonlySet<string>, window: Window, paper: Paper): readonly Item[] {
+  return steps(inner, curved)
     .map((s) => ({ u: s.u, r: s.low > 0 ? s.low : s.high }))
     .filter((s) => s.r > 0 && !behindSpigot(s.u, window) && s.u !== window.cutAt)
     .map((s) => upright(s.u, 0, s.r, paper, 'above'));
 }
-
-const NONE: ReadonlySet<string> = new Set();
 
 function behindSpigot(u: number, window: Window): boolean {
   const us = window.tooling.map((p) => p.u);
