@@ -78,7 +78,7 @@ function swept(section: Section, one: Cut, i: number): Section {
 }
 const GRIP: Grip = {
   ...{ id: 'p/bar', kind: 'bar', on: [], from: len(0), to: len(0), diameter: len(ACROSS), ready: [], gone: [], hides: [] },
-  ...{ lightOnly: false, runout: 0 as Len, because: [] },
+  ...{ out: 'first', lightOnly: false, runout: 0 as Len, because: [] },
 };
 const painted = (list: readonly Cut[]): Section => list.reduce(swept, startBar(0, LENGTH, ACROSS, BAR));
 
