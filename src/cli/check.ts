@@ -1,5 +1,6 @@
 /** `check`: everything but writing; what is found is listed. */
 
+import { ownWords } from '../base/own-words.ts';
 import type { Words } from '../base/words.ts';
 import { short } from '../drawing/sheet/format.ts';
 import type { Plan } from '../model/plan.ts';
@@ -71,7 +72,7 @@ function tellBar({ stock, time }: Plan, words: Words, console: Console): void {
   for (const { material, section, across, uses, grams, lacks } of stock?.kinds ?? []) {
     const facts = { uses: short(uses), grams: Math.round(grams ?? 0), lacks: lacks > 0 ? short(lacks) : '' };
     console.out(
-      `${words.say('cli.check-bar', { stock: words.say('stock.bar', { material, section, across: short(across) }), ...facts })}\n`,
+      `${words.say('cli.check-bar', { stock: words.say('stock.bar', { material: ownWords('material', material, words), section, across: short(across) }), ...facts })}\n`,
     );
   }
   if (time) console.out(`${words.say('cli.check-time', { hours: hoursOf(time.whole, words) })}\n`);

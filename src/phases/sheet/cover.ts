@@ -1,4 +1,5 @@
 /** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
+import { ownWords } from '../../base/own-words.ts';
 import { formula, thread } from '../../drawing/sheet/format.ts';
 import { signsOf } from '../../handbook/signs.ts';
 import type { Part, Say } from '../../model/part.ts';
@@ -115,8 +116,8 @@ function figures(plan: Plan, words: SheetWords): Section {
   const rows = plan.fitting.derivations.map((d) => [
     words.has(`figure.${d.of}`) ? words.say(`figure.${d.of}`) : d.of,
     words.derived(d.value, d.unit === 'ratio' ? '' : d.unit),
-    d.stated ? words.say('figure-stated') : formula(d.formula),
-    d.source,
+    d.stated ? words.say('figure-stated') : formula(ownWords('formula', d.formula, words)),
+    ownWords('source', d.source, words),
   ]);
   return {
     kind: 'table',

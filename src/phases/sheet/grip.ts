@@ -1,4 +1,5 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
+import { ownWords } from '../../base/own-words.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
@@ -80,7 +81,11 @@ export function partName(part: Part, words: SheetWords): string {
 export function stockName(part: Part, words: SheetWords): string {
   const { stock } = part;
   if (stock.from === 'bought') return words.say('stock.bought', { what: stock.what });
-  return words.say('stock.bar', { material: stock.material, section: stock.section, across: words.named(stock.across) });
+  return words.say('stock.bar', {
+    material: ownWords('material', stock.material, words),
+    section: stock.section,
+    across: words.named(stock.across),
+  });
 }
 
 export function gripName(desk: Desk, setUp: SetUp, words: SheetWords): string {

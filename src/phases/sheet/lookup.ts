@@ -1,4 +1,5 @@
 /** One planned part, opened flat on the desk: what the pages ask for again and again, by id. */
+import type { Words } from '../../base/words.ts';
 import type { FeatureId, OpId, SurfaceId } from '../../model/ids.ts';
 import type { Face, Feature, Part, Role, Surface, ThreadSize } from '../../model/part.ts';
 import type { Figures, Operation, PlannedPart, SetUp, Way, Working } from '../../model/plan.ts';
@@ -89,7 +90,14 @@ function found<T>(map: ReadonlyMap<string, T>, id: string, what: string): T {
   return record;
 }
 
-/** An id as a reader may see it where nothing has words: 'seat-piece/coupling.relief' to 'coupling relief'. */
-export function nameless(id: string): string {
-  return lastOf(id).replace(/[-.]/g, ' ');
+/**
+ * An id as a reader sees it: 'seat-piece/coupling.relief' by the words of its name, or of each piece of it; a user's own name, which has
+ * none, with its hyphens as blanks.
+ */
+export function namedIn(id: string, words: Words): string {
+  const name = lastOf(id);
+  const own = (one: string): string => (words.has(`feature.${one}`) ? words.say(`feature.${one}`) : one.replaceAll('-', ' '));
+  if (words.has(`feature.${name}`)) return own(name);
+  const [whole = '', ...pieces] = name.split('.').map(own);
+  return pieces.reduce((of, piece) => words.say('feature-of', { of, piece }), whole);
 }

@@ -5,7 +5,7 @@ import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
 import type { Row, SizeShown } from '../../model/sheet.ts';
 import { dialText, figuresSaid, passesText } from './dials.ts';
-import { type Desk, lastOf, wayOf } from './lookup.ts';
+import { type Desk, namedIn, wayOf } from './lookup.ts';
 import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
 import type { SheetWords } from './said.ts';
@@ -121,13 +121,13 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     fitted: feature?.kind === 'end' && feature.fitted ? 'yes' : '',
     role: feature?.role ?? 'free',
     side: feature ? sideOf(desk, feature) : 'outside',
-    feature: nameOfFeature(operation.feature, words),
+    feature: namedIn(operation.feature, words),
     angle: feature ? coneAngle(desk, feature) : 0,
     half: feature ? coneAngle(desk, feature) / 2 : 0,
     through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
     count: side?.count ?? 1,
     circle: side?.circle ? words.diameter(side.circle.target) : '',
-    joins: side?.joins ? nameOfFeature(side.joins.part, words) : '',
+    joins: side?.joins ? namedIn(side.joins.part, words) : '',
     width: feature ? grooveWidth(desk, feature, words) : '',
   };
 }
@@ -137,12 +137,6 @@ function sideOf(desk: Desk, feature: Feature): 'outside' | 'inside' {
   if (feature.kind === 'arc') return desk.surface(feature.arc).side;
   if (feature.kind === 'groove' || feature.kind === 'thread') return feature.side;
   return feature.kind === 'hole' ? 'inside' : 'outside';
-}
-
-/** 'seat-piece/coupling' as words: a block if there is one, else the user's own name, its hyphens and dots as blanks. */
-export function nameOfFeature(id: string, words: SheetWords): string {
-  const name = lastOf(id);
-  return words.has(`feature.${name}`) ? words.say(`feature.${name}`) : name.replace(/[-.]/g, ' ');
 }
 
 export function nameOfTool(tool: ToolUse, words: SheetWords, material: string = tool.material): string {

@@ -1,9 +1,10 @@
 /** Last pages: what was proved and with which worst figures, what was not, how good the order is, and the sources. */
+import { ownWords } from '../../base/own-words.ts';
 import { signs, signsOf } from '../../handbook/signs.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
-import { deskOf, nameless } from './lookup.ts';
+import { deskOf, namedIn } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 import { takenLines } from './taken.ts';
 
@@ -107,14 +108,14 @@ function shortestRow(planned: PlannedPart, words: SheetWords): readonly (readonl
   const stays = planned.proof.claims.filter((claim) => claim.kind === 'every surface stays');
   const [least] = [...stays].sort((a, b) => Number(a.grounds.length) - Number(b.grounds.length));
   if (!least || least.grounds.corner === '') return [];
-  const about = words.say('proof.shortest', { what: nameless(least.about), least: words.plain(String(least.grounds.least)) });
+  const about = words.say('proof.shortest', { what: namedIn(least.about, words), least: words.plain(String(least.grounds.least)) });
   return [[about, words.plain(String(least.grounds.length)), String(least.grounds.corner), '']];
 }
 
 /** 'A to S' for a dimension between two faces; else what the claim is about, in words. */
 function aboutOf(planned: PlannedPart, claim: Claim, words: SheetWords): string {
   const dimension = planned.part.dimensions.find((d) => d.id === claim.about);
-  if (!dimension) return words.say('proof.about', { what: nameless(claim.about) });
+  if (!dimension) return words.say('proof.about', { what: namedIn(claim.about, words) });
   const desk = deskOf(planned);
   return words.say('proof.between', { a: desk.letter(dimension.a), b: desk.letter(dimension.b) });
 }
@@ -201,7 +202,7 @@ function sources(plan: Plan, words: SheetWords): Section {
   );
   const carried = cautions.flatMap(({ id }) => signsOf(id));
   const drawn = signs.filter((sign) => carried.includes(sign.id));
-  const named = [...derivations.map((d) => d.source), ...said, ...drawn.map((sign) => sign.source)];
+  const named = [...derivations.map((d) => ownWords('source', d.source, words)), ...said, ...drawn.map((sign) => sign.source)];
   return {
     kind: 'notes',
     title: words.say('proof.sources'),

@@ -1,4 +1,5 @@
 /** The bar to have ready, how it is cut up, and how long the job takes, as sections of the cover. */
+import { ownWords } from '../../base/own-words.ts';
 import { numbersTable } from '../../handbook/numbers.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { Column, Section } from '../../model/sheet.ts';
@@ -27,7 +28,7 @@ export function stockSections(plan: Plan, stock: PackStock, words: SheetWords): 
 }
 
 const kindName = ({ material, section, across }: StockKind, words: SheetWords): string =>
-  words.say('stock.bar', { material, section, across: words.named(across) });
+  words.say('stock.bar', { material: ownWords('material', material, words), section, across: words.named(across) });
 
 function throughSaid({ way, behind }: StockKind, words: SheetWords): string {
   if (way === 'sawn') return words.say('bar.spindle.sawn');

@@ -4,7 +4,7 @@ import type { Chain, ChainLink } from '../../model/part.ts';
 import type { Plan, PlannedPart, StackPath } from '../../model/plan.ts';
 import type { Section } from '../../model/sheet.ts';
 import { partName } from './grip.ts';
-import { type Desk, deskOf, nameless } from './lookup.ts';
+import { type Desk, deskOf, namedIn } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
@@ -101,7 +101,7 @@ function blindSum(chain: Chain, readings: readonly Reading[], path: StackPath | 
 }
 
 const titleOf = ({ id }: Chain, words: SheetWords): string =>
-  words.has(`chain.${id}`) ? words.say(`chain.${id}`) : words.say('sum.title', { chain: nameless(id) });
+  words.has(`chain.${id}`) ? words.say(`chain.${id}`) : words.say('sum.title', { chain: namedIn(id, words) });
 
 function asksOf({ asks, open }: Chain, words: SheetWords): { readonly target: string; readonly limits: string } {
   return open === 'above'
@@ -129,9 +129,9 @@ function labelOf([link, ...more]: readonly ChainLink[], { words, desks }: Sums):
   if (link.together !== undefined) return words.say(link.together);
   if (link.says !== undefined || more.length > 0) return words.say(link.says ?? '');
   const desk = desks.get(link.part);
-  const [from, to] = [letterAt(desk, link.a), letterAt(desk, link.b)];
+  const [from, to] = [letterAt(desk, link.a, words), letterAt(desk, link.b, words)];
   const part = linkPart(desk, link.part, words);
-  if (link.b === AXIS) return words.say('sum.across', { part, of: nameless(link.a) });
+  if (link.b === AXIS) return words.say('sum.across', { part, of: namedIn(link.a, words) });
   return words.say('sum.link', { part, from, to });
 }
 const AXIS = 'axis';
@@ -165,9 +165,9 @@ function solvedFor(chain: Chain, sign: 1 | -1, measured: readonly Reading[], wor
 }
 
 function linkPart(desk: Desk | undefined, id: string, words: SheetWords): string {
-  return desk ? partName(desk.part, words) : nameless(id);
+  return desk ? partName(desk.part, words) : namedIn(id, words);
 }
 
-function letterAt(desk: Desk | undefined, surface: string): string {
-  return desk?.part.surfaces.some((s) => s.id === surface && s.shape === 'face') ? desk.letter(surface) : nameless(surface);
+function letterAt(desk: Desk | undefined, surface: string, words: SheetWords): string {
+  return desk?.part.surfaces.some((s) => s.id === surface && s.shape === 'face') ? desk.letter(surface) : namedIn(surface, words);
 }
