@@ -17,8 +17,8 @@ import { array, bytesAsHex, ref } from './pdf-write.ts';
 export type OpenFont = {
   /** Name in the page's resources: 'F1'. */
   readonly name: string;
-  /** Signs of `text` that the font has no glyph for, each once. */
-  missing(text: string): readonly string[];
+  /** Those signs that the font has no glyph for, each once. */
+  missing(signs: Iterable<string>): readonly string[];
   /** Hexadecimal glyph codes; adds what it uses to the embedded subset. */
   encode(text: string): string;
   /** Puts the font into the resources of the page that is open. */
@@ -201,10 +201,16 @@ function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array): OpenFont
   doc.registerFont(font, bytes);
   doc.font(font);
   const opened = doc._font;
+  const codes = new Map<string, string>();
+  const codeFor = (sign: string): string => {
+    const code = codes.get(sign) ?? encodeSign(opened, codeOf(sign));
+    codes.set(sign, code);
+    return code;
+  };
   return {
     name: opened.id,
-    missing: (text) => [...new Set(text)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
-    encode: (text) => [...text].map((sign) => encodeSign(opened, codeOf(sign))).join(''),
+    missing: (signs) => [...new Set(signs)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
+    encode: (text) => Array.from(text, codeFor).join(''),
     use: () => {
       doc.page.fonts[opened.id] ??= opened.ref();
     },

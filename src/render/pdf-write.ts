@@ -1,13 +1,25 @@
 /** How numbers, strings, names and dictionaries are written in a PDF. */
 
-const PLACES = 5;
+/** Parts of a unit that are written: a thousandth of a millimetre on paper, of a point, or of full colour. */
+const PARTS = 1_000;
+/** Of a factor by which a whole page is multiplied. */
+const FINE_PARTS = 100_000;
 const HEX = 16;
 
 /** No exponent, no -0, no more places than paper shows. Throws Error for what is no number. */
 export function number(value: number): string {
+  return inParts(value, PARTS);
+}
+
+/** A factor for lengths: over the height of a page it is out by less than a thousandth of a millimetre. */
+export function factor(value: number): string {
+  return inParts(value, FINE_PARTS);
+}
+
+/** A whole number of parts, divided, prints in no more places than the parts have; `+ 0` turns -0 into 0. */
+function inParts(value: number, parts: number): string {
   if (!Number.isFinite(value)) throw new Error(`not a number on paper: ${value}`);
-  const text = value.toFixed(PLACES).replace(/\.?0+$/, '');
-  return text === '-0' ? '0' : text;
+  return String(Math.round(value * parts) / parts + 0);
 }
 
 /** Text for a reader: as it stands where it is plain ASCII, else UTF-16 with its mark, in hexadecimal. */

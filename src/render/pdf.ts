@@ -7,12 +7,14 @@ import { writeAnnotations } from './pdf-annotations.ts';
 import { attach } from './pdf-attached.ts';
 import { type WrittenPage, writeStructure } from './pdf-structure.ts';
 import { type Rect, type TaggedPage, tagPage } from './pdf-tags.ts';
-import { array, dictionary, number, ref, string } from './pdf-write.ts';
+import { array, dictionary, factor, number, ref, string } from './pdf-write.ts';
 import { srgbProfile } from './srgb.ts';
 import { xmp } from './xmp.ts';
 
 /** Fonts are opened in this order, so that the same document gives the same bytes. */
 const FONT_ORDER: readonly Font[] = ['text', 'text-bold', 'narrow', 'narrow-bold'];
+/** Device RGB, taken as sRGB: the inks are. */
+const COLOURS = Object.fromEntries(Object.entries(INKS).map(([ink, sRgb]) => [ink, colour(sRgb)])) as Readonly<Record<Ink, string>>;
 /** Points in a millimetre: 72 to the inch of 25.4. */
 const POINTS = 72 / 25.4;
 /** A constant: a sheet carries its plan's mark, not the hour at which it was printed. */
@@ -80,16 +82,15 @@ function openFonts(pdf: Pdf, document: Document, fonts: FontFiles): Opened {
 }
 
 function demandGlyphs(document: Document, opened: Opened): void {
-  const lacking = document.pages.flatMap((page) =>
-    page.items.flatMap((item) =>
-      item.kind === 'text'
-        ? fontOf(opened, item.font)
-            .missing(item.text)
-            .map((sign) => `${sign} (${item.font})`)
-        : [],
-    ),
+  const signs = new Map([...opened.keys()].map((font) => [font, new Set<string>()]));
+  for (const { items } of document.pages)
+    for (const item of items) if (item.kind === 'text') for (const sign of item.text) signs.get(item.font)?.add(sign);
+  const lacking = [...signs].flatMap(([font, used]) =>
+    fontOf(opened, font)
+      .missing(used)
+      .map((sign) => `${sign} (${font})`),
   );
-  if (lacking.length > 0) throw new Error(`the fonts lack these signs: ${[...new Set(lacking)].join(', ')}`);
+  if (lacking.length > 0) throw new Error(`the fonts lack these signs: ${lacking.join(', ')}`);
 }
 
 function fontOf(opened: Opened, font: Font): OpenFont {
@@ -100,7 +101,7 @@ function fontOf(opened: Opened, font: Font): OpenFont {
 
 function pageContent({ stretches }: TaggedPage, opened: Opened): string {
   for (const font of opened.values()) font.use();
-  const scale = number(POINTS);
+  const scale = factor(POINTS);
   const marked = stretches.flatMap(({ open, items }) => [open, ...items.map((item, i) => itemContent(item, opened, items[i + 1])), 'EMC']);
   return [`${scale} 0 0 ${scale} 0 0 cm`, '0 J 0 j', ...marked].join('\n');
 }
@@ -119,15 +120,15 @@ function textContent(item: TextItem, font: OpenFont, next: Item | undefined): st
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const matrix = [cos, -sin, -sin, -cos, item.x, item.y].map(number).join(' ');
   const codes = font.encode(next?.kind === 'text' ? `${item.text} ` : item.text);
-  return `${colour(item.ink)} rg BT /${font.name} ${number(item.size)} Tf ${matrix} Tm <${codes}> Tj ET`;
+  return `${COLOURS[item.ink]} rg BT /${font.name} ${number(item.size)} Tf ${matrix} Tm <${codes}> Tj ET`;
 }
 
 function pathContent(item: PathItem): string {
   const { stroke, fill } = item;
   const path = item.segments.map(segmentContent).join(' ');
   const lines: string[] = [];
-  if (fill) lines.push(`${colour(fill)} rg`);
-  if (stroke) lines.push(`${colour(stroke.ink)} RG ${number(stroke.width)} w [${(stroke.dash ?? []).map(number).join(' ')}] 0 d`);
+  if (fill) lines.push(`${COLOURS[fill]} rg`);
+  if (stroke) lines.push(`${COLOURS[stroke.ink]} RG ${number(stroke.width)} w [${(stroke.dash ?? []).map(number).join(' ')}] 0 d`);
   if (!stroke && !fill) return '';
   return [...lines, `${path} ${fill && stroke ? 'B' : fill ? 'f' : 'S'}`].join(' ');
 }
@@ -140,9 +141,8 @@ function segmentContent(segment: Segment): string {
   return `${number(segment.x1)} ${number(segment.y1)} ${number(segment.x2)} ${number(segment.y2)} ${end} c`;
 }
 
-/** Device RGB, taken as sRGB: the inks are. */
-function colour(ink: Ink): string {
-  const value = Number.parseInt(INKS[ink].slice(1), 16);
+function colour(sRgb: string): string {
+  const value = Number.parseInt(sRgb.slice(1), 16);
   return [value >> 16, (value >> 8) & 255, value & 255].map((part) => number(part / 255)).join(' ');
 }
 
