@@ -33,7 +33,11 @@ export const TOOLS = ['hss', 'carbide'] as const;
 const WORKSHOP: Option = { name: 'workshop', takes: 'file' };
 const QUANTITY: Option = { name: 'quantity', takes: 'count' };
 /** How the sheet looks: as the workshop has it, where nothing is said. */
-const LOOKS: readonly Option[] = [{ name: 'units', takes: 'one', any: WISHES.units }];
+const ON_PAPER: readonly Option[] = [
+  { name: 'paper', takes: 'one', any: WISHES.paper },
+  { name: 'type', takes: 'one', any: WISHES.type },
+];
+const LOOKS: readonly Option[] = [{ name: 'units', takes: 'one', any: WISHES.units }, ...ON_PAPER];
 const JSON_OUT: Option = { name: 'json', takes: 'nothing' };
 const GRAPH: Option = { name: 'graph', takes: 'nothing' };
 const PART: Option = { name: 'part', takes: 'one' };
@@ -81,7 +85,12 @@ export const COMMANDS: readonly Command[] = [
   },
   { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [LANGUAGE, HELP] },
   { name: 'reopen', wants: ['sheet-file'], least: 1, options: [{ name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP] },
-  { name: 'exercise', wants: ['fitting'], least: 1, options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP] },
+  {
+    name: 'exercise',
+    wants: ['fitting'],
+    least: 1,
+    options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, ...ON_PAPER, JSON_OUT, LANGUAGE, HELP],
+  },
   { name: 'mark', wants: ['fitting', 'order'], least: 1, options: [WORKSHOP, PART, JSON_OUT, LANGUAGE, HELP] },
 ];
 

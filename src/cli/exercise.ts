@@ -6,7 +6,7 @@ import { loadFonts, writeAll } from '../files.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Plan } from '../model/plan.ts';
 import { tell } from './console.ts';
-import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings } from './job.ts';
+import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings, wishOf } from './job.ts';
 import { tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
@@ -24,6 +24,7 @@ export async function exercise(asked: readonly string[], options: Options, tools
     words: job.words,
     advances: job.assets.advances,
     language: job.assets.language,
+    ...wishOf(job, options),
   });
   const pdf = await (await import('../render/pdf.ts')).writePdf(document, loadFonts());
   const text = (await import('../render/text.ts')).writeText(view, document);

@@ -1,4 +1,5 @@
 /** What all commands do first: read the user's files, load the package's own, compile, and tell what was found. */
+import { present } from '../base/asking.ts';
 import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
 import { enriched } from '../base/report.ts';
 import { type Words, words } from '../base/words.ts';
@@ -6,6 +7,7 @@ import type { Compiled } from '../compile.ts';
 import { loadAssets, readUserFile } from '../files.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { Claim, Plan } from '../model/plan.ts';
+import type { SheetWish } from '../model/wish.ts';
 import { type Sources, tell } from './console.ts';
 import type { Console, Tools } from './tools.ts';
 
@@ -46,6 +48,11 @@ export function plainFinding(d: Diagnostic, words: Words): Record<string, unknow
     message: words.say(`error.${d.code}`, grounds),
     todo: words.say(`error.${d.code}.do`, grounds),
   };
+}
+
+/** How its pages are to look: what is asked for goes before what the workshop has. The words were judged when they were read. */
+export function wishOf({ compiled }: Job, { units, paper, type }: Options): SheetWish {
+  return { ...compiled.wish, ...(present({ units, paper, type }) as SheetWish) };
 }
 
 export type FailedClaim = { readonly part: string; readonly claim: Claim };

@@ -1,12 +1,10 @@
 /** `sheet`: plan, prove, and write the sheet. No proof, no sheet, except as a draft. */
 import { basename, extname } from 'node:path';
-import { present } from '../base/asking.ts';
 import type { Diagnostic } from '../base/diagnostics.ts';
 import { writeAll } from '../files.ts';
-import type { SheetWish } from '../model/wish.ts';
 import type { Format } from './commands.ts';
 import { tell } from './console.ts';
-import { type FailedClaim, failedClaims, type Job, type Options, plainFinding, runJob } from './job.ts';
+import { type FailedClaim, failedClaims, type Job, type Options, plainFinding, runJob, wishOf } from './job.ts';
 import { sayClaim, tellFailures, tellNoRoutes } from './reasons.ts';
 import { each } from './several.ts';
 import type { Console, Exit, Tools } from './tools.ts';
@@ -40,7 +38,7 @@ async function write(path: string, job: Job, options: Options, tools: Tools): Pr
   const planned = {
     ...job.compiled,
     plan,
-    wish: { ...job.compiled.wish, ...wishOf(options) },
+    wish: wishOf(job, options),
     ...(job.inputs ? { inputs: job.inputs } : {}),
     edition: learner ? ('learner' as const) : ('bench' as const),
   };
@@ -52,11 +50,6 @@ async function write(path: string, job: Job, options: Options, tools: Tools): Pr
   return written.value
     ? { exit: proved ? 0 : 2, written: written.value, found: all, failures }
     : { exit: 1, written: [], found: all, failures };
-}
-
-/** What is asked for goes before what the workshop has. The words were judged when they were read. */
-function wishOf({ units }: Options): SheetWish {
-  return present({ units }) as SheetWish;
 }
 
 async function tellDone(done: Done, job: Job, options: Options, console: Console): Promise<void> {

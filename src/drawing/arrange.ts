@@ -4,7 +4,7 @@ import { anchorsOf, halvesOf, rimAt, workOf } from './anchors.ts';
 import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
 import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
-import { type Lettering, line, rect, text, type XY } from './display.ts';
+import { at2, type Lettering, line, rect, text, type XY } from './display.ts';
 import { centreRoom, drawHold, holdDepth } from './hold.ts';
 import { surroundings } from './leaders.ts';
 import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
@@ -161,7 +161,7 @@ function drawLegend(view: StageView, scale: number): Layer {
   const items: Item[] = [];
   const boxes: Box[] = [];
   if (view.words.scale) {
-    const label = text(how, view.words.scale(shownScale(scale)), EDGE, y);
+    const label = text(how, view.words.scale(shownScale(scale, view)), EDGE, y);
     items.push(label);
     boxes.push({ x: label.x, y: y - SMALL, w: label.width, h: LEGEND_LINE - 0.6, what: `text ${label.text}` });
   }
@@ -180,8 +180,9 @@ function drawLegend(view: StageView, scale: number): Layer {
   return { items, boxes };
 }
 
-/** ISO 5455: '5:1' enlarged, '1:2' reduced. */
-export function shownScale(scale: number): string {
+/** ISO 5455: '5:1' enlarged, '1:2' reduced; of what is printed. */
+export function shownScale(laidOut: number, { enlarged = 1 }: StageView): string {
+  const scale = at2(laidOut * enlarged);
   return scale >= 1 ? `${scale}:1` : `1:${Math.round(100 / scale) / 100}`;
 }
 

@@ -166,6 +166,30 @@ function movedSegment(s: Segment, dx: number, dy: number): Segment {
   return { to: s.to, x: at2(s.x + dx), y: at2(s.y + dy) };
 }
 
+/** The same items, all of them `times` as large from the top left corner: lines and letters as well. */
+export function enlarged(items: readonly Item[], times: number): readonly Item[] {
+  if (times === 1) return items;
+  return items.map((item): Item => {
+    if (item.kind === 'text') {
+      const [x, y, size, width] = [item.x, item.y, item.size, item.width].map((n) => at2(n * times)) as [number, number, number, number];
+      return { ...item, x, y, size, width };
+    }
+    const { stroke } = item;
+    const drawn = stroke && {
+      ...stroke,
+      width: at2(stroke.width * times),
+      ...(stroke.dash ? { dash: stroke.dash.map((n) => at2(n * times)) } : {}),
+    };
+    return { ...item, segments: item.segments.map((s) => enlargedSegment(s, times)), ...(drawn ? { stroke: drawn } : {}) };
+  });
+}
+
+function enlargedSegment(s: Segment, times: number): Segment {
+  if (s.to === 'close') return s;
+  if (s.to === 'curve') return curve(s.x1 * times, s.y1 * times, s.x2 * times, s.y2 * times, s.x * times, s.y * times);
+  return { to: s.to, x: at2(s.x * times), y: at2(s.y * times) };
+}
+
 export function path(segments: readonly Segment[], paint: Paint): PathItem {
   return { kind: 'path', segments, ...paint };
 }

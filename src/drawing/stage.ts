@@ -13,9 +13,8 @@ import { windowOf, withRemainder } from './window.ts';
 export type { Balloon, DiameterShown, LengthShown, RungUsed, StagePicture, StageView } from './view.ts';
 export type { Hold } from './window.ts';
 
-/** Preferred scales, largest first. */
+/** Preferred scales of what is printed, largest first. */
 const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
-const LAST = 0.1;
 /** How many scales are tried from the largest that fits down. */
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */
@@ -49,7 +48,7 @@ export function drawStage(view: StageView): StagePicture {
   );
   const scene = sceneOf(view, sketch, window);
   let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
-  for (const rung of ladder((scale, arrangement) => sizeUp(scene, scale, arrangement))) {
+  for (const rung of ladder(scalesOf(view), (scale, arrangement) => sizeUp(scene, scale, arrangement))) {
     const laid = arrange(scene, rung.scale, rung.arrangement);
     const picture = pictureOf(view, laid, rung);
     const faults = faultsOf(picture, laid);
@@ -60,30 +59,35 @@ export function drawStage(view: StageView): StagePicture {
   return withDetail(scene, best.picture);
 }
 
+/** As laid out. */
+function scalesOf({ enlarged = 1 }: StageView): readonly number[] {
+  return enlarged === 1 ? SCALES : SCALES.map((scale) => scale / enlarged);
+}
+
 type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number; readonly used: RungUsed };
 /**
  * From the largest scale at which all tiers fit, some scales down, without a fault; then, from the largest at which one tier fits, with
  * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
  */
-function* ladder(measure: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
+function* ladder(scales: readonly number[], measure: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
   const size = onceEach(measure);
   const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a)));
-  const least = (SCALES.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? LAST) / SHRINK;
+  const least = (scales.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? scales.at(-1) ?? 0) / SHRINK;
   const whole: number[] = [];
-  for (const scale of SCALES) {
+  for (const scale of scales) {
     if (scale < least || whole.length === SCALES_TRIED) break;
     if (fitting(scale, (s) => s.fits)) whole.push(scale);
   }
-  const rungs = function* (step: RungUsed['step'], scales: readonly number[], allows: number, fits: (size: Size) => boolean) {
-    for (const [smaller, scale] of scales.entries()) {
+  const rungs = function* (step: RungUsed['step'], tried: readonly number[], allows: number, fits: (size: Size) => boolean) {
+    for (const [smaller, scale] of tried.entries()) {
       for (const [i, arrangement] of ARRANGEMENTS.entries())
         if (fits(size(scale, arrangement))) yield { scale, arrangement, allows, used: { step, smaller, arrangement: i } };
     }
   };
   yield* rungs('whole', whole, 0, (s) => s.fits);
-  const bare = SCALES.filter((scale) => fitting(scale, (s) => s.fitsBare));
+  const bare = scales.filter((scale) => fitting(scale, (s) => s.fitsBare));
   yield* rungs('letters', bare.slice(0, SCALES_TRIED), LEFT_OUT - 1, (s) => s.fitsBare);
-  yield* rungs('clear', [...bare.slice(SCALES_TRIED), LAST], MARKED - 1, () => true);
+  yield* rungs('clear', [...bare.slice(SCALES_TRIED), ...scales.slice(-1)], MARKED - 1, () => true);
 }
 
 /** Sizes are asked for again on each step of the ladder. */
@@ -102,8 +106,8 @@ function withDetail(scene: Scene, picture: StagePicture): StagePicture {
   const arrangement = ARRANGEMENTS[picture.rung.arrangement];
   if (!arrangement) return picture;
   const { paper } = sizeUp(scene, picture.scale, arrangement);
-  const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: SCALES };
-  const detail = drawDetail(sketch, paper, room, shownScale);
+  const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: scalesOf(view) };
+  const detail = drawDetail(sketch, paper, room, (scale) => shownScale(scale, view));
   return detail ? { ...picture, items: [...picture.items, ...detail.items], boxes: [...picture.boxes, ...detail.boxes] } : picture;
 }
 

@@ -35,8 +35,10 @@ export type StageView = {
   readonly lengths: readonly LengthShown[];
   readonly diameters: readonly DiameterShown[];
   readonly balloons: readonly Balloon[];
-  /** mm on paper */
+  /** mm on paper, as laid out */
   readonly frame: { readonly width: number; readonly height: number };
+  /** How much larger the sheet is printed than it is laid out: it is the printed picture that has a scale of the standard. 1 when absent. */
+  readonly enlarged?: number;
   readonly words: {
     readonly alt: string;
     readonly headstock: string;
@@ -52,7 +54,7 @@ export type StageView = {
 export type RungUsed = { readonly step: 'whole' | 'letters' | 'clear'; readonly smaller: number; readonly arrangement: number };
 /**
  * `lettered`: dimensions that stand as a letter, or not at all where they had none. `unplaced`: balloons without a place to point at or
- * to stand. `scale`: mm on paper a mm of work.
+ * to stand. `scale`: mm on paper, as laid out, a mm of work.
  */
 export type StagePicture = Picture & {
   readonly scale: number;

@@ -6,8 +6,8 @@ import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawPart } from '../drawing/finished.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
+import { pageOf } from '../drawing/sheet/page.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
-import type { Frame } from '../drawing/tiny.ts';
 import type { Advances, Document } from '../model/display.ts';
 import type { PartId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
@@ -44,24 +44,22 @@ export type Sheet = { readonly view: SheetView; readonly document: Document; rea
 /** `view` is what text and HTML are written from, `document` what goes on paper. A plan whose proof fails is marked as a draft on every page. */
 export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans): Sheet {
   const { advances } = means;
+  const page = pageOf(means);
+  const { enlarged } = page;
   const words = wordsIn(means.words, means.units ?? 'mm');
   const view = viewOf(plan, means);
   const desks = desksOf(plan);
   const stageOf = new Map(stages.map((s) => [keyOf(s.part, s.setUp), s.stage]));
   const drawn: Drawn[] = [];
-  const made = (part: PartId): Made | undefined => {
-    const desk = desks.get(part);
-    const last = desk?.planned.route.setUps.findLastIndex((s) => s.grip.kind !== 'bench') ?? -1;
-    const stage = stageOf.get(keyOf(part, last));
-    return desk && stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
-  };
+  const made = (part: PartId): Made | undefined => madeLast(desks.get(part), stageOf);
   const stepsFor = stepsOfParts(desks);
   const placed = layOut(view, {
     advances,
+    page,
     grip: (page, frame) => {
       const stage = stageOf.get(page.key);
       if (!stage) return undefined;
-      const asked = { ...stageView(deskFor(desks, page.part), page, stage, { words, advances, made }), frame };
+      const asked = { ...stageView(deskFor(desks, page.part), page, stage, { words, advances, made }), frame, enlarged };
       const picture = drawStage(asked);
       drawn.push({ key: page.key, asked, picture });
       return picture;
@@ -71,13 +69,23 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const hold = (setUp: SetUp, stage: Stage) => holdOf(desk, setUp, stage, { words, advances, made });
       return page.strip ? drawCells(page.strip, stepsFor(page.part), frame, hold) : [];
     },
-    lesson: (lesson, frame) => drawLesson(lesson, frame, stepsFor(lesson.part), view, { words, advances, made }),
+    lesson: (lesson, frame) => {
+      const asked = lessonView(lesson, stepsFor(lesson.part), view, { words, advances, made });
+      return asked && drawStage({ ...asked, frame, enlarged });
+    },
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
       return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });
     },
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
+}
+
+/** A part as its last grip at the lathe leaves it. */
+function madeLast(desk: Desk | undefined, stageOf: ReadonlyMap<string, Stage>): Made | undefined {
+  const last = desk?.planned.route.setUps.findLastIndex((s) => s.grip.kind !== 'bench') ?? -1;
+  const stage = desk && stageOf.get(keyOf(desk.part.id, last));
+  return stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
 }
 
 /** Each part's steps, opened once. */
@@ -90,17 +98,11 @@ function stepsOfParts(desks: ReadonlyMap<PartId, Desk>): (part: PartId) => Steps
   };
 }
 
-function drawLesson(
-  { part, step }: LessonShown,
-  frame: Frame,
-  steps: Steps,
-  view: SheetView,
-  means: PictureMeans,
-): StagePicture | undefined {
+function lessonView({ part, step }: LessonShown, steps: Steps, view: SheetView, means: PictureMeans): Omit<StageView, 'frame'> | undefined {
   const op = steps.op(step);
   const pages = view.pages.filter((page): page is GripPage => page.kind === 'grip' && page.part === part);
   const page = pages.find((p) => p.blocks.some((b) => b.rows.some((row) => row.op === op)));
-  return page && drawStage({ ...operationView(steps.desk, steps.setUp(step), op, steps.over(step, step), page, means), frame });
+  return page && operationView(steps.desk, steps.setUp(step), op, steps.over(step, step), page, means);
 }
 
 function partInWords(part: Part, words: SheetWords): string {

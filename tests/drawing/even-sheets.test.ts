@@ -1,6 +1,7 @@
 /** What goes on over several sheets is shared out: none is left with a panel alone. */
 import { describe, expect, it } from 'vitest';
 import { layOut } from '../../src/drawing/sheet/layout.ts';
+import { pageOf } from '../../src/drawing/sheet/page.ts';
 import type { SheetView } from '../../src/model/sheet.ts';
 import { ADVANCES } from '../render/assets.ts';
 
@@ -17,6 +18,7 @@ const view = (notes: number): SheetView => ({
   ],
 });
 const means = {
+  page: pageOf({}),
   advances: ADVANCES,
   grip: () => undefined,
   strip: () => [],

@@ -71,6 +71,12 @@ export function beside(blocks: readonly Block[]): Block {
   return { height: Math.max(0, ...blocks.map((block) => block.height)), items: blocks.flatMap((block) => block.items) };
 }
 
+export function inRows<T>(items: readonly T[], across: number): readonly (readonly T[])[] {
+  const rows: (readonly T[])[] = [];
+  for (let i = 0; i < items.length; i += across) rows.push(items.slice(i, i + across));
+  return rows;
+}
+
 /** Set on the page at `y`. */
 export function placed(block: Block, y: number): readonly Item[] {
   return moved(block.items, 0, y);

@@ -6,7 +6,7 @@ import { type Block, EMPTY, paragraph, stack } from './blocks.ts';
 import { panel } from './frame.ts';
 import { figure } from './meant.ts';
 import { drawSign } from './signs.ts';
-import { GAP, PAGE, type Paper, STYLES } from './type.ts';
+import { GAP, type Paper, STYLES } from './type.ts';
 
 /** mm */
 const SIGN = { size: 9, gap: 1.4 } as const;
@@ -19,8 +19,8 @@ export function cautionBlocks(paper: Paper, cautions: readonly CautionShown[]): 
 
 /** `most`: signs that any caution of the list carries, so that all words begin at one edge. */
 function cautionBlock(paper: Paper, { title, text, signs }: CautionShown, most: number): Block {
-  const x = PAGE.left + most * (SIGN.size + SIGN.gap) + (most > 0 ? GAP.small : 0);
-  const place = { x, width: PAGE.right - x };
+  const x = paper.page.left + most * (SIGN.size + SIGN.gap) + (most > 0 ? GAP.small : 0);
+  const place = { x, width: paper.page.right - x };
   const words = stack(GAP.small, 0, [
     (top) => titleLine(paper, title, signs.map((sign) => sign.name).join(' · '), { ...place, top }),
     (top) => paragraph(paper, STYLES.body, text, { ...place, top }),
@@ -29,9 +29,9 @@ function cautionBlock(paper: Paper, { title, text, signs }: CautionShown, most: 
   const height = inner + 2 * GAP.small;
   const down = GAP.small + Math.max(0, (words.height - SIGN.size) / 2);
   const drawn = signs.flatMap(({ id, name }, i) =>
-    figure(drawSign(id, PAGE.left + (most - signs.length + i) * (SIGN.size + SIGN.gap), down, SIGN.size), name),
+    figure(drawSign(id, paper.page.left + (most - signs.length + i) * (SIGN.size + SIGN.gap), down, SIGN.size), name),
   );
-  return { height: height + GAP.small, items: [panel(0, height), ...drawn, ...moved(words.items, 0, (inner - words.height) / 2)] };
+  return { height: height + GAP.small, items: [panel(paper, 0, height), ...drawn, ...moved(words.items, 0, (inner - words.height) / 2)] };
 }
 
 /** What it is about, and after it the names of its signs. */

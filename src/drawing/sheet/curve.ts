@@ -5,20 +5,24 @@ import { circle, line, moved, polyline, rect, type Stroke, text, type XY } from 
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
 import { figure, unlinked } from './meant.ts';
-import { GAP, PAGE, type Paper, RULE, STYLES } from './type.ts';
+import { GAP, type Paper, RULE, STYLES } from './type.ts';
 
-const SIZE = { width: 98, height: 56, gap: 5 } as const;
+/** mm; `share`: of the page, for the picture. */
+const SIZE = { share: 0.533, height: 56, gap: 5 } as const;
 
 /** The picture at the left, what is told of it beside it. */
 export function curveBlock(paper: Paper, shown: CurveShown): Block {
-  const place = (top: number) => ({ x: PAGE.left + SIZE.width + SIZE.gap, top, width: PAGE.right - PAGE.left - SIZE.width - SIZE.gap });
+  const { left, right, wide } = paper.page;
+  const frame = { width: SIZE.share * wide, height: SIZE.height };
+  const x = left + frame.width + SIZE.gap;
+  const place = (top: number) => ({ x, top, width: right - x });
   const words = stack(GAP.row, GAP.small, [
     ...shown.notes.map((note) => (top: number) => paragraph(paper, STYLES.note, note, place(top))),
     ...shown.points.map((point) => (top: number) => paragraph(paper, STYLES.rowNote, point.text, place(top))),
   ]);
   const height = Math.max(SIZE.height, words.height) + 2 * GAP.row;
-  const drawn = figure(moved(drawCurve(paper, shown, SIZE), PAGE.left, GAP.row), unlinked(shown.alt));
-  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] };
+  const drawn = figure(moved(drawCurve(paper, shown, frame), left, GAP.row), unlinked(shown.alt));
+  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(paper, height, 'thin')] };
 }
 
 /** mm; items stand in a frame whose top left corner is 0, 0. */

@@ -14,7 +14,7 @@ const FIGURES = RIM + 2.1;
 const MOST_TICKS = 60;
 const HAND = { from: 3.8, to: RIM - 2.4, head: 2.2, width: 0.6 } as const;
 
-export function drawDial(paper: Paper, { round, turns, divisions }: DialShown): readonly Item[] {
+export function drawDial(paper: Pick<Paper, 'advances'>, { round, turns, divisions }: DialShown): readonly Item[] {
   const every = [1, 2, 5, 10].find((n) => round / n <= MOST_TICKS) ?? 10;
   const ticks = Array.from({ length: Math.ceil(round / every) }, (_, i) => i * every);
   const numbered = numbersOf(round);

@@ -7,13 +7,13 @@ import type { DimId } from '../../model/ids.ts';
 import type { Meaning } from '../../model/meaning.ts';
 import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
-import { fitSize, textWidth } from '../measure.ts';
+import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
-import { draftMark, foot, footTop, head, rule, writeBox } from './frame.ts';
+import { draftMark, fitted, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { as, figure, unlinked, within } from './meant.ts';
 import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
-import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
+import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
 export type GripPicture = Picture & { readonly lettered: readonly string[] };
@@ -28,18 +28,19 @@ export type GripMeans = Paper & {
 const PICTURE = { least: 50, most: 118 } as const;
 const BOX = { width: 34, height: 6.4 } as const;
 const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
-const CHECK = { pad: 2.6, text: 108 } as const;
+const CHECK = { pad: 2.6, between: 0.8, across: 2 } as const;
 
 /** One piece of the table: a row, or the title over bench work, which stays with the row that follows. */
 type Piece = { readonly height: number; readonly row?: Row; readonly title?: Block };
 
 export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): readonly Sheet[] {
-  const top = PAGE.top + headBlock(means, view, page, 'fits').height;
   const check = checkpoint(means, page);
-  const room = footTop(means, page.caution) - 2 * GAP.row - top - headsHeight(means, page);
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const lead = stripHeight(page.strip);
-  const sheets = shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail: check.height + GAP.block });
+  const share = (room: number) => shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail: check.height + GAP.block });
+  const alone = share(roomOf(means, view, page, ['fits']));
+  const room = roomOf(means, view, page, alone.length === 1 ? ['fits'] : ['fits', 'goes on']);
+  const sheets = alone.length === 1 ? alone : share(room);
   const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? check.height + GAP.block : 0));
   const left = sheets.map((own, i) => room - heightOf(own) - (ends[i] ?? 0) - GAP.block);
   const picture = drawnOnce(means, page, Math.min(PICTURE.most, ...left));
@@ -53,11 +54,21 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   }));
 }
 
+/** For picture, rows and checkpoint, under the higher of the heads that it may have. */
+function roomOf(means: GripMeans, view: SheetView, page: GripPage, heads: readonly Carried[]): number {
+  const head = Math.max(...heads.map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height));
+  return footTop(means, view, page.caution) - 2 * GAP.row - means.page.top - head - headsHeight(means, page);
+}
+/** No sheet has a wider number, for heads that are measured before sheets are counted. */
+export const WIDEST = 888;
+
 /** The same picture on every sheet of the grip, as high as the fullest of them leaves; not drawn before a sheet is. */
 function drawnOnce(means: GripMeans, page: GripPage, height: number): () => GripPicture | undefined {
   let drawn: { readonly picture: GripPicture | undefined } | undefined;
   return () => {
-    drawn ??= { picture: means.grip({ ...page, name: unlinked(page.name), grip: unlinked(page.grip) }, { width: WIDTH, height }) };
+    drawn ??= {
+      picture: means.grip({ ...page, name: unlinked(page.name), grip: unlinked(page.grip) }, { width: means.page.wide, height }),
+    };
     return drawn.picture;
   };
 }
@@ -72,13 +83,13 @@ function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Pie
 
 /** Title and, on its line, how and where. */
 function blockTitle(paper: Paper, title: string, text: string): Block {
-  const words = paragraph(paper, STYLES.section, title, { x: PAGE.left, top: GAP.block, width: WIDTH });
-  const after = PAGE.left + textWidth(paper.advances, STYLES.section.font, STYLES.section.size, title) + GAP.column;
+  const words = paragraph(paper, STYLES.section, title, { x: paper.page.left, top: GAP.block, width: paper.page.wide });
+  const after = paper.page.left + textWidth(paper.advances, STYLES.section.font, STYLES.section.size, title) + GAP.column;
   const down = STYLES.section.size - STYLES.note.size;
-  const how = paragraph(paper, STYLES.note, text, { x: after, top: GAP.block + down, width: PAGE.right - after });
+  const how = paragraph(paper, STYLES.note, text, { x: after, top: GAP.block + down, width: paper.page.right - after });
   const height = GAP.block + Math.max(words.height, how.height + down) + GAP.small / 2;
   const said = acrossTable({ height, items: [...as(words, { is: 'title' }).items, ...how.items] });
-  return { height, items: [...said.items, rule(height, 'heavy')] };
+  return { height, items: [...said.items, rule(paper, height, 'heavy')] };
 }
 
 const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.height, 0);
@@ -103,14 +114,15 @@ function shareOut(
   }
 }
 
-/** A sheet is closed when it has had its share, or when the next piece does not fit; a title is not left behind at its end. */
+/** A sheet is closed when it has had its share, or when the next piece does not fit; a title is not parted from its row. */
 function fill(pieces: readonly Piece[], share: number, room: number, lead: number): readonly (readonly Piece[])[] {
   const sheets: Piece[][] = [[]];
   let used = lead;
   for (const [i, piece] of pieces.entries()) {
     const needs = piece.title ? piece.height + (pieces[i + 1]?.height ?? 0) : piece.height;
     const full = used + needs > room || used + needs / 2 > share;
-    if (full && sheets.at(-1)?.length !== 0) {
+    const titled = pieces[i - 1]?.title !== undefined;
+    if (full && !titled && sheets.at(-1)?.length !== 0) {
       sheets.push([]);
       used = 0;
     }
@@ -137,7 +149,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
   const picture = settled.picture();
   const lettered = new Set(picture?.lettered);
   const table: Meaning = { is: 'table' };
-  const body = stack(PAGE.top, 0, [
+  const body = stack(means.page.top, 0, [
     (y) => at(headBlock(means, view, page, settled.carried, n, of), y),
     (y) =>
       settled.carried === 'fits'
@@ -146,7 +158,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
             y,
           )
         : EMPTY,
-    (y) => (picture ? { height: picture.height + GAP.block, items: drawnAt(picture, y + GAP.block / 2) } : EMPTY),
+    (y) => (picture ? { height: picture.height + GAP.block, items: drawnAt(means, picture, y + GAP.block / 2) } : EMPTY),
     (y) => at(onceBlock(means, page.once), y),
     (y) => within(at(columnHeads(means, page.columns), y), table),
     ...own.map((piece) => (y: number) => within(at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y), table)),
@@ -156,9 +168,9 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
 }
 
 const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
-const drawnAt = (picture: Picture, y: number): readonly Item[] => figure(moved(picture.items, PAGE.left, y), picture.alt);
+const drawnAt = ({ page }: Paper, picture: Picture, y: number): readonly Item[] => figure(moved(picture.items, page.left, y), picture.alt);
 
-function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carried, n = 0, of = 0): Block {
+function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carried, n: number, of: number): Block {
   const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
   const where = [page.of, carried === 'goes on' ? view.goesOn : ''].filter((piece) => piece !== '').join('  ·  ');
   return stack(0, GAP.small, [
@@ -169,46 +181,43 @@ function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carri
 }
 
 function holdBlock(paper: Paper, columns: GripPage['hold']): Block {
-  const width = (WIDTH - 2 * GAP.column) / Math.max(columns.length, 1);
+  const width = (paper.page.wide - 2 * GAP.column) / Math.max(columns.length, 1);
   const list: Meaning = { is: 'list' };
   const blocks = columns.map((column, i) => {
-    const x = PAGE.left + i * (width + GAP.column);
+    const x = paper.page.left + i * (width + GAP.column);
     const held = stack(GAP.small, 0, [
       (top) => paragraph(paper, STYLES.label, column.label.toUpperCase(), { x, top, width }),
-      (top) => paragraph(paper, fitted(paper, column.title, width), column.title, { x, top, width }),
+      (top) => paragraph(paper, fitted(paper, STYLES.strong, HOLD_SIZES, column.title, width), column.title, { x, top, width }),
       (top) => paragraph(paper, STYLES.note, column.text, { x, top, width }),
     ]);
     return within(within(within(held, { is: 'said' }), { is: 'entry' }), list);
   });
   const all = beside(blocks);
   const height = all.height + 2 * GAP.small;
-  return { height, items: [...all.items, rule(height, 'thin')] };
-}
-
-/** A title a little too long for its column is set a little smaller rather than broken. */
-function fitted(paper: Paper, words: string, width: number): Style {
-  const size = fitSize(paper.advances, STYLES.strong.font, HOLD_SIZES, words, width) ?? STYLES.strong.size;
-  return { ...STYLES.strong, size };
+  return { height, items: [...all.items, rule(paper, height, 'thin')] };
 }
 
 /** What to look at before going on, framed, with boxes for what was found. */
 function checkpoint(paper: Paper, page: GripPage): Block {
   const { title, text, boxes } = page.checkpoint;
-  const x = PAGE.left + CHECK.pad;
+  const x = paper.page.left + CHECK.pad;
+  const width = paper.page.wide - 2 * CHECK.pad - CHECK.between - CHECK.across * (BOX.width + GAP.small);
   const words = stack(CHECK.pad, GAP.small, [
-    (top) => as(paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width: CHECK.text }), TITLE),
-    ...text.map((said) => (top: number) => paragraph(paper, STYLES.body, said, { x, top, width: CHECK.text })),
+    (top) => as(paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width }), TITLE),
+    ...text.map((said) => (top: number) => paragraph(paper, STYLES.body, said, { x, top, width })),
   ]);
   const fields = boxes.map((label, i) =>
     field(
       paper,
       label,
-      PAGE.right - CHECK.pad - (2 - (i % 2)) * (BOX.width + GAP.small) + GAP.small,
-      CHECK.pad + Math.floor(i / 2) * fieldHeight,
+      paper.page.right - CHECK.pad - (CHECK.across - (i % CHECK.across)) * (BOX.width + GAP.small) + GAP.small,
+      CHECK.pad + Math.floor(i / CHECK.across) * fieldHeight,
     ),
   );
-  const height = Math.max(words.height, Math.ceil(boxes.length / 2) * fieldHeight) + 2 * CHECK.pad;
-  const frame = roundRect(PAGE.left - GAP.row, 0, WIDTH + 2 * GAP.row, height, CORNER, { stroke: { ink: 'black', width: RULE.heavy } });
+  const height = Math.max(words.height, Math.ceil(boxes.length / CHECK.across) * fieldHeight) + 2 * CHECK.pad;
+  const frame = roundRect(paper.page.left - GAP.row, 0, paper.page.wide + 2 * GAP.row, height, CORNER, {
+    stroke: { ink: 'black', width: RULE.heavy },
+  });
   return { height, items: [frame, ...words.items, ...fields.flatMap((block) => block.items)] };
 }
 

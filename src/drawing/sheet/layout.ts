@@ -1,10 +1,10 @@
 /** Where everything stands: a sheet's view on pages of paper. Words are the view's, places are decided here and nowhere later. */
 import type { Document } from '../../model/display.ts';
 import type { SheetView } from '../../model/sheet.ts';
+import { at2, enlarged } from '../display.ts';
 import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
 import { linked } from './meant.ts';
 import { type PlainMeans, plainSheets } from './plain-page.ts';
-import { PAGE } from './type.ts';
 
 export type LayoutMeans = GripMeans & PlainMeans;
 /** On which sheet each page of the view begins, counted from 1, by its key. */
@@ -24,12 +24,13 @@ export function layOut(view: SheetView, means: LayoutMeans): Placed {
     sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') });
     if (same(before, numbersOf(sheets))) break;
   }
+  const { page } = means;
   const pages = sheets.map((sheet, i) => ({
-    width: PAGE.width,
-    height: PAGE.height,
+    width: at2(page.width * page.enlarged),
+    height: at2(page.height * page.enlarged),
     label: String(i + 1),
     heading: sheet.heading,
-    items: sheet.draw(i + 1, sheets.length),
+    items: enlarged(sheet.draw(i + 1, sheets.length), page.enlarged),
   }));
   const { title, language, mark } = view;
   return { document: { title, language, mark, pages }, sheets: numbersOf(sheets) };

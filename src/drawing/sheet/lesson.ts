@@ -7,41 +7,45 @@ import { type Block, beside, EMPTY, paragraph, stack } from './blocks.ts';
 import { DIAL, drawDial } from './dial.ts';
 import { rule } from './frame.ts';
 import { as, figure } from './meant.ts';
-import { CORNER, GAP, PAGE, type Paper, RULE, STYLES, WIDTH } from './type.ts';
+import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
 export type DrawLesson = (lesson: LessonShown, frame: Frame) => Picture | undefined;
 
 /** mm */
-const PICTURE = { width: 124, height: 47 } as const;
+const PICTURE_HEIGHT = 47;
+/** Of the page's width, for the picture. */
+const PICTURE_SHARE = 0.674;
 const NUMBER = 17;
 const PAD = 1.8;
 const BETWEEN = 2;
 
+const pictureWidth = ({ page }: Paper): number => PICTURE_SHARE * page.wide;
+
 export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson): Block {
   const head = headOf(paper, lesson);
   const right = factsOf(paper, lesson, head.height + GAP.row);
-  const picture = draw(lesson, PICTURE);
-  const shown = picture ? figure(moved(picture.items, PAGE.left, head.height + GAP.row), picture.alt) : [];
-  const down = head.height + GAP.row + Math.max(picture ? PICTURE.height : 0, right.height) + GAP.row;
+  const picture = draw(lesson, { width: pictureWidth(paper), height: PICTURE_HEIGHT });
+  const shown = picture ? figure(moved(picture.items, paper.page.left, head.height + GAP.row), picture.alt) : [];
+  const down = head.height + GAP.row + Math.max(picture ? PICTURE_HEIGHT : 0, right.height) + GAP.row;
   const boxes = boxesOf(paper, lesson, down);
   const height = down + boxes.height + GAP.block + GAP.row;
-  return { height, items: [...head.items, ...shown, ...right.items, ...boxes.items, rule(height - GAP.row, 'heavy')] };
+  return { height, items: [...head.items, ...shown, ...right.items, ...boxes.items, rule(paper, height - GAP.row, 'heavy')] };
 }
 
 function headOf(paper: Paper, { number, title, note }: LessonShown): Block {
-  const place = { x: PAGE.left + NUMBER, width: WIDTH - NUMBER };
+  const place = { x: paper.page.left + NUMBER, width: paper.page.wide - NUMBER };
   const words = stack(GAP.small, 0, [
     (top) => as(paragraph(paper, STYLES.section, title, { ...place, top }), { is: 'title' }),
     (top) => paragraph(paper, STYLES.note, note, { ...place, top }),
   ]);
-  const mark = paragraph(paper, STYLES.title, number, { x: PAGE.left, top: GAP.small, width: NUMBER });
+  const mark = paragraph(paper, STYLES.title, number, { x: paper.page.left, top: GAP.small, width: NUMBER });
   return { height: Math.max(words.height, mark.height) + GAP.small, items: [...mark.items, ...words.items] };
 }
 
 /** Figures one under the other; the dial beneath them, what it says beside it. */
 function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block {
-  const x = PAGE.left + PICTURE.width + GAP.column;
-  const width = PAGE.right - x;
+  const x = paper.page.left + pictureWidth(paper) + GAP.column;
+  const width = paper.page.right - x;
   const shown = facts.filter((fact) => !fact.read || !dial);
   return stack(top, GAP.small / 2, [
     ...shown.map(
@@ -69,9 +73,9 @@ function dialSaid(paper: Paper, dial: DialShown, x: number, y: number, width: nu
 
 /** Two and two beside each other, the same height in a row. */
 function boxesOf(paper: Paper, { boxes }: LessonShown, top: number): Block {
-  const width = (WIDTH - BETWEEN) / 2;
+  const width = (paper.page.wide - BETWEEN) / 2;
   const faces = boxes.map(({ heading, text }, i) => {
-    const x = PAGE.left + (i % 2) * (width + BETWEEN);
+    const x = paper.page.left + (i % 2) * (width + BETWEEN);
     const place = { x: x + PAD, width: width - 2 * PAD };
     const words = stack(PAD, 0, [
       (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, heading, { ...place, top: y }),

@@ -3,19 +3,20 @@ import type { Picture } from '../../model/display.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Meaning } from '../../model/meaning.ts';
 import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
-import { moved, rect, tickBox } from '../display.ts';
+import { moved, tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
-import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
+import { type Block, beside, EMPTY, inRows, paragraph, placed, stack } from './blocks.ts';
+import { boxBlocks } from './boxes.ts';
 import { cautionBlocks } from './cautions.ts';
 import { curveBlock } from './curve.ts';
-import { draftMark, foot, footTop, head, panel, rule, writeBox } from './frame.ts';
-import type { Frame, Sheet } from './grip-page.ts';
+import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
+import { type Frame, type Sheet, WIDEST } from './grip-page.ts';
 import { type DrawLesson, lessonBlock } from './lesson.ts';
 import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
-import { FIELDS, fieldRow, stepBlock } from './steps.ts';
+import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
-import { GAP, PAGE, type Paper, RULE, STYLES, type Style, WIDTH } from './type.ts';
+import { GAP, type Paper, STYLES, type Style } from './type.ts';
 
 export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture; readonly lesson: DrawLesson };
 
@@ -25,7 +26,6 @@ type Piece = { readonly block: Block; readonly above: Block };
 const CELL = { gap: 3, pad: 0.6 } as const;
 const TICK = { size: 3.8, indent: 7 } as const;
 const PICTURES = { across: 4, height: 30, gap: 4 } as const;
-const BOX = { label: 108, width: 34, height: 7 } as const;
 const MANNERS: Readonly<Record<Column['manner'], Style>> = {
   text: STYLES.note,
   strong: { ...STYLES.note, font: 'text-bold', ink: 'black' },
@@ -34,8 +34,9 @@ const MANNERS: Readonly<Record<Column['manner'], Style>> = {
 };
 
 export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage): readonly Sheet[] {
-  const top = PAGE.top + headBlock(means, view, page, 'fits').height + GAP.row;
-  const room = footTop(means, page.caution) - GAP.row - top;
+  const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
+  const top = means.page.top + Math.max(...heads) + GAP.row;
+  const room = footTop(means, view, page.caution) - GAP.row - top;
   const pieces = page.sections.flatMap((section, i) => piecesOf(means, section, `${page.key}/${i + 1}`));
   return evenly(pieces, room).map((blocks, i) => ({
     key: page.key,
@@ -47,14 +48,14 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
         0,
         blocks.map((block) => (y: number) => at(block, y)),
       );
-      return [...placed(headed, PAGE.top), ...body.items, ...foot(means, view, page.caution)];
+      return [...placed(headed, means.page.top), ...body.items, ...foot(means, view, page.caution)];
     },
   }));
 }
 
 const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
 
-function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fits' | 'goes on', n = 0, of = 0): Block {
+function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fits' | 'goes on', n: number, of: number): Block {
   const sheetNo = view.sheetNo.replace('{n}', String(n)).replace('{of}', String(of));
   const where = carried === 'goes on' ? view.goesOn : '';
   return stack(0, GAP.small, [
@@ -104,7 +105,7 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'steps':
       return stepPieces(means, section, name);
     case 'boxes':
-      return boxPieces(means, section);
+      return under(titleBlock(means, section.title, section.text), boxBlocks(means, section));
     case 'trains':
       return under(
         titleBlock(means, section.title, ''),
@@ -131,8 +132,8 @@ const under = (above: Block, blocks: readonly Block[]): readonly Piece[] => bloc
 function titleBlock(paper: Paper, title: string, text: string): Block {
   if (title === '' && text === '') return EMPTY;
   const words = stack(GAP.block, 0, [
-    (y) => as(paragraph(paper, STYLES.section, title, { x: PAGE.left, top: y, width: WIDTH }), { is: 'title' }),
-    (y) => paragraph(paper, STYLES.note, text, { x: PAGE.left, top: y, width: WIDTH }),
+    (y) => as(paragraph(paper, STYLES.section, title, { x: paper.page.left, top: y, width: paper.page.wide }), { is: 'title' }),
+    (y) => paragraph(paper, STYLES.note, text, { x: paper.page.left, top: y, width: paper.page.wide }),
   ]);
   return { height: words.height + GAP.block + GAP.small, items: words.items };
 }
@@ -148,7 +149,7 @@ function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }
   const headHeight = heads.height + GAP.small / 2;
   const above: Block = {
     height: title.height + headHeight,
-    items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(headHeight, 'heavy')] }, title.height)],
+    items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(paper, headHeight, 'heavy')] }, title.height)],
   };
   return section.rows.map((cells) => ({ above, block: within(tableRow(paper, section.columns, places, cells), table) }));
 }
@@ -163,16 +164,18 @@ type Span = { readonly x: number; readonly width: number };
 
 /** By share; but no column is narrower than its label, and none of figures narrower than these: the others make up for it. */
 function columnsOf(paper: Paper, { columns, rows }: Section & { readonly kind: 'table' }): readonly Span[] {
-  const room = WIDTH - CELL.gap * (columns.length - 1);
+  const room = paper.page.wide - CELL.gap * (columns.length - 1);
   const wide = (style: Style, words: string): number => textWidth(paper.advances, style.font, style.size, words) + GAP.small;
   const figures = (column: Column, i: number): readonly number[] =>
     column.manner === 'figure' ? rows.map((cells) => wide(MANNERS.figure, cells[i] ?? '')) : [];
-  const least = columns.map((column, i) => Math.min(WIDTH / 2, Math.max(wide(STYLES.label, column.label), ...figures(column, i))));
+  const least = columns.map((column, i) =>
+    Math.min(paper.page.wide / 2, Math.max(wide(STYLES.label, column.label), ...figures(column, i))),
+  );
   const shares = columns.reduce((sum, column) => sum + column.share, 0);
   const tight = columns.map((column, i) => (column.share * room) / shares < (least[i] ?? 0));
   const free = room - least.reduce((sum, width, i) => sum + (tight[i] ? width : 0), 0);
   const freeShares = columns.reduce((sum, column, i) => sum + (tight[i] ? 0 : column.share), 0);
-  let x: number = PAGE.left;
+  let x: number = paper.page.left;
   return columns.map((column, i) => {
     const span = { x, width: tight[i] ? (least[i] ?? 0) : (column.share * free) / freeShares };
     x += span.width + CELL.gap;
@@ -180,7 +183,7 @@ function columnsOf(paper: Paper, { columns, rows }: Section & { readonly kind: '
   });
 }
 
-const placeAt = (places: readonly Span[], i: number): Span => places[i] ?? { x: PAGE.left, width: WIDTH };
+const placeAt = (places: readonly Span[], i: number): Span => places[i] ?? { x: 0, width: 0 };
 
 function tableRow(paper: Paper, columns: readonly Column[], places: readonly Span[], cells: readonly string[]): Block {
   const blocks = columns.map((column, i) =>
@@ -188,7 +191,7 @@ function tableRow(paper: Paper, columns: readonly Column[], places: readonly Spa
   );
   const height = beside(blocks).height + 2 * CELL.pad;
   const said = asRow(blocks.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } })));
-  return { height, items: [...said.items, rule(height, 'thin')] };
+  return { height, items: [...said.items, rule(paper, height, 'thin')] };
 }
 
 // ---- notes -------------------------------------------------------------------------------------------------------------
@@ -211,62 +214,25 @@ function notePieces(paper: Paper, section: Section & { readonly kind: 'notes' },
 const ACROSS = 3;
 
 function fitsAcross(paper: Paper, item: string, count: number): boolean {
-  return textWidth(paper.advances, STYLES.body.font, STYLES.body.size, item) <= tickedWidth(count);
+  return textWidth(paper.advances, STYLES.body.font, STYLES.body.size, item) <= tickedWidth(paper, count);
 }
 
-const tickedWidth = (across: number): number => WIDTH / across - TICK.indent - GAP.small;
+const tickedWidth = ({ page }: Paper, across: number): number => page.wide / across - TICK.indent - GAP.small;
 
 function tickedBlock(paper: Paper, item: string, column: number, across: number, name: string): Block {
-  const x = PAGE.left + (column * WIDTH) / across;
-  const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(across) });
+  const x = paper.page.left + (column * paper.page.wide) / across;
+  const words = paragraph(paper, STYLES.body, item, { x: x + TICK.indent, top: GAP.small / 2, width: tickedWidth(paper, across) });
   const box = tick(tickBox(x, GAP.small / 2, TICK.size, 'open'), name, unlinked(item));
   const said = within({ height: words.height + GAP.small, items: [...box, ...words.items] }, { is: 'said' });
   return within(said, { is: 'entry' });
 }
 
 function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block {
-  const words = paragraph(paper, STYLES.body, item, { x: PAGE.left, top: GAP.small / 2, width: WIDTH });
+  const words = paragraph(paper, STYLES.body, item, { x: paper.page.left, top: GAP.small / 2, width: paper.page.wide });
   const height = words.height + GAP.small;
-  return manner === 'plain' ? { height, items: words.items } : { height: height + GAP.small, items: [panel(0, height), ...words.items] };
-}
-
-function inRows<T>(items: readonly T[], across: number): readonly (readonly T[])[] {
-  const rows: (readonly T[])[] = [];
-  for (let i = 0; i < items.length; i += across) rows.push(items.slice(i, i + across));
-  return rows;
-}
-
-// ---- boxes to fill -----------------------------------------------------------------------------------------------------
-function boxPieces(paper: Paper, section: Section & { readonly kind: 'boxes' }): readonly Piece[] {
-  const above = titleBlock(paper, section.title, section.text);
-  if (section.boxes.every((box) => box.letter === ''))
-    return inRows(section.boxes, FIELDS).map((boxes) => ({
-      above,
-      block: fieldRow(
-        paper,
-        boxes.map((box) => box.label),
-      ),
-    }));
-  const boxes = section.boxes.map((box) => ({ above, block: boxLine(paper, box) }));
-  if (section.sum === '') return boxes;
-  const sum = paragraph(paper, STYLES.strong, section.sum, { x: PAGE.left + GAP.small, top: GAP.row, width: WIDTH - 2 * GAP.small });
-  const height = sum.height + 2 * GAP.row;
-  const frame = rect(PAGE.left, 0, WIDTH, height, { stroke: { ink: 'black', width: RULE.heavy } });
-  return [...boxes, { above, block: { height, items: [frame, ...sum.items] } }];
-}
-
-function boxLine(paper: Paper, box: { readonly letter: string; readonly label: string; readonly hint: string }): Block {
-  const x = PAGE.left + (box.letter === '' ? 0 : TICK.indent);
-  const down = GAP.small;
-  const words = stack(down, 0, [(top) => paragraph(paper, STYLES.body, box.label, { x, top, width: BOX.label - TICK.indent })]);
-  const letter = paragraph(paper, STYLES.strong, box.letter, { x: PAGE.left, top: down, width: TICK.indent });
-  const hint = paragraph(paper, STYLES.small, box.hint, {
-    x: PAGE.left + BOX.label + BOX.width + GAP.column,
-    top: down,
-    width: WIDTH - BOX.label - BOX.width - GAP.column,
-  });
-  const height = Math.max(words.height, hint.height, BOX.height) + GAP.row;
-  return { height, items: [...letter.items, ...words.items, ...hint.items, writeBox(PAGE.left + BOX.label, 0, BOX.width, BOX.height)] };
+  return manner === 'plain'
+    ? { height, items: words.items }
+    : { height: height + GAP.small, items: [panel(paper, 0, height), ...words.items] };
 }
 
 // ---- pictures ----------------------------------------------------------------------------------------------------------
@@ -277,9 +243,9 @@ function picturePieces(means: PlainMeans, section: Section & { readonly kind: 'p
 }
 
 function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartId; readonly caption: string }[]): Block {
-  const width = (WIDTH - PICTURES.gap * (PICTURES.across - 1)) / PICTURES.across;
+  const width = (means.page.wide - PICTURES.gap * (PICTURES.across - 1)) / PICTURES.across;
   const blocks = pictures.map(({ part, caption }, i) => {
-    const x = PAGE.left + i * (width + PICTURES.gap);
+    const x = means.page.left + i * (width + PICTURES.gap);
     const picture = means.part(part, { width, height: PICTURES.height });
     const drawn = figure(moved(picture.items, x, GAP.small), picture.alt);
     const words = paragraph(means, STYLES.small, caption, { x, top: PICTURES.height + GAP.row, width }, 'middle');

@@ -6,28 +6,46 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, paragraph, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
 import { row as asRow, tick } from './meant.ts';
-import { GAP, PAGE, type Paper, STYLES, type Style, WIDTH } from './type.ts';
+import { GAP, type Paper, STYLES, type Style } from './type.ts';
 
-/** Left edges and widths of the columns, mm from the page's left. */
-const COLUMNS = {
-  number: { x: PAGE.left, width: 10 },
-  do: { x: 23, width: 54 },
-  letter: { x: 77.4, width: 3 },
-  size: { x: 80.5, width: 33 },
-  rpm: { x: 114.5, width: 12 },
-  cuts: { x: 127, width: 23.5 },
-  dial: { x: 151.5, width: 24 },
-  measured: { x: 176, width: 14.5 },
-  tick: { x: 192.6, width: 4.4 },
-} as const;
+/**
+ * Left edges and widths of the columns, mm from the text's left edge on a page whose text is `on` wide; `gives`: the share of a narrower
+ * or wider page that each takes.
+ */
+const COLUMNS = [
+  { name: 'number', x: 0, width: 10, gives: 0.03 },
+  { name: 'do', x: 10, width: 54, gives: 0.51 },
+  { name: 'letter', x: 64.4, width: 3, gives: 0 },
+  { name: 'size', x: 67.5, width: 33, gives: 0.14 },
+  { name: 'rpm', x: 101.5, width: 12, gives: 0 },
+  { name: 'cuts', x: 114, width: 23.5, gives: 0.13 },
+  { name: 'dial', x: 138.5, width: 24, gives: 0.12 },
+  { name: 'measured', x: 163, width: 14.5, gives: 0.07 },
+  { name: 'tick', x: 179.6, width: 4.4, gives: 0 },
+] as const;
+const ON = 184;
+type Column = (typeof COLUMNS)[number]['name'];
+type Columns = Readonly<Record<Column, { readonly x: number; readonly width: number }>>;
+
+function columnsOf({ page }: Paper): Columns {
+  const over = page.wide - ON;
+  let before = 0;
+  const places = COLUMNS.map(({ name, x, width, gives }) => {
+    const place = { x: page.left + x + before * over, width: width + gives * over };
+    before += gives;
+    return [name, place] as const;
+  });
+  return Object.fromEntries(places) as Columns;
+}
+
 /** The text of a row begins this much lower than its rule; columns in smaller letters are let down to the common baseline. */
 const DOWN = { row: 0.8, title: 0.8, figure: 1, speed: 0.5, box: 0.2 } as const;
 const BOX_HEIGHT = 6;
-const WHY_WIDTH = 100;
+const WHY_SHARE = 0.543;
 
 /** What holds for all rows, over the table. */
 export function onceBlock(paper: Paper, once: string): Block {
-  const said = paragraph(paper, STYLES.rowNote, once, { x: PAGE.left, top: 0, width: WIDTH });
+  const said = paragraph(paper, STYLES.rowNote, once, { x: paper.page.left, top: 0, width: paper.page.wide });
   return { height: said.height === 0 ? 0 : said.height + GAP.small, items: said.items };
 }
 
@@ -38,10 +56,12 @@ export function headsHeight(paper: Paper, { once, columns }: Pick<GripPage, 'onc
 /** Heads of the columns over a heavy rule. */
 export function columnHeads(paper: Paper, columns: GripPage['columns']): Block {
   const names = ['do', 'size', 'rpm', 'cuts', 'dial', 'measured'] as const;
-  const labels = names.map((name) => paragraph(paper, STYLES.label, columns[name], { x: COLUMNS[name].x, top: 0, width: headWidth(name) }));
+  const labels = names.map((name) =>
+    paragraph(paper, STYLES.label, columns[name], { x: columnsOf(paper)[name].x, top: 0, width: headWidth(paper, name) }),
+  );
   const height = beside(labels).height + GAP.small / 2;
   const said = asRow(labels.map((block) => ({ block: bare(block), is: { is: 'column-head' } })));
-  return { height, items: [...said.items, rule(height, 'heavy')] };
+  return { height, items: [...said.items, rule(paper, height, 'heavy')] };
 }
 
 /** What stands across the table of a grip, as one cell of it. */
@@ -61,8 +81,9 @@ function bare(block: Block): Block {
   };
 }
 
-function headWidth(name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' | 'measured'): number {
-  return name === 'measured' ? PAGE.right - COLUMNS.measured.x : COLUMNS[name].width;
+function headWidth(paper: Paper, name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' | 'measured'): number {
+  const own = columnsOf(paper)[name];
+  return name === 'measured' ? paper.page.right - own.x : own.width;
 }
 
 /** `lettered`: lengths that the picture shows by letter; the row says which is which. */
@@ -73,19 +94,20 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
     (top) => acrossTable(panelText(paper, row, top + GAP.row)),
   ]);
   const height = body.height + GAP.small;
-  if (row.panel) return { height: height + GAP.row, items: [panel(GAP.small / 2, height), ...body.items] };
-  return { height, items: [...body.items, rule(height, 'thin')] };
+  if (row.panel) return { height: height + GAP.row, items: [panel(paper, GAP.small / 2, height), ...body.items] };
+  return { height, items: [...body.items, rule(paper, height, 'thin')] };
 }
 
 function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>): Block {
-  const column = (style: Style, words: string, name: keyof typeof COLUMNS, down: number): Block => {
-    const block = paragraph(paper, style, words, { ...COLUMNS[name], top: top + down });
+  const columns = columnsOf(paper);
+  const column = (style: Style, words: string, name: Column, down: number): Block => {
+    const block = paragraph(paper, style, words, { ...columns[name], top: top + down });
     return { height: block.height + down, items: block.items };
   };
   const what = stack(top + DOWN.title, 0, [
-    (y) => paragraph(paper, STYLES.strong, row.title, { ...COLUMNS.do, top: y }),
-    (y) => paragraph(paper, STYLES.rowNote, row.note, { ...COLUMNS.do, top: y }),
-    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...COLUMNS.do, top: y })),
+    (y) => paragraph(paper, STYLES.strong, row.title, { ...columns.do, top: y }),
+    (y) => paragraph(paper, STYLES.rowNote, row.note, { ...columns.do, top: y }),
+    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...columns.do, top: y })),
   ]);
   const sizes = stack(
     top,
@@ -98,7 +120,7 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
     bare(column(STYLES.speed, row.rpm, 'rpm', DOWN.speed)),
     bare(column(STYLES.figure, row.cuts, 'cuts', DOWN.figure)),
     bare(column(STYLES.figure, row.dial, 'dial', DOWN.figure)),
-    boxes(row, top),
+    boxes(paper, row, top),
   ];
   return {
     height: beside(read).height,
@@ -109,25 +131,29 @@ function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>
 /** Across the row, from its title to the box for what was measured. */
 function underText(paper: Paper, row: Row, top: number): Block {
   if (row.under === '') return { height: 0, items: [] };
+  const { x } = columnsOf(paper).do;
   const block = paragraph(paper, STYLES.rowNote, row.under, {
-    x: COLUMNS.do.x,
+    x,
     top: top + GAP.small / 2,
-    width: PAGE.right - COLUMNS.do.x,
+    width: paper.page.right - x,
   });
   return { height: block.height + GAP.small / 2, items: block.items };
 }
 
-function boxes(row: Row, top: number): Block {
-  const box = tick(tickBox(COLUMNS.tick.x, top + DOWN.figure, COLUMNS.tick.width, 'open'), row.op, joined([row.number, row.title]));
-  const write = row.measure === 'box' ? [writeBox(COLUMNS.measured.x, top + DOWN.box, COLUMNS.measured.width, BOX_HEIGHT)] : [];
+function boxes(paper: Paper, row: Row, top: number): Block {
+  const { tick: ticked, measured } = columnsOf(paper);
+  const box = tick(tickBox(ticked.x, top + DOWN.figure, ticked.width, 'open'), row.op, joined([row.number, row.title]));
+  const write = row.measure === 'box' ? [writeBox(measured.x, top + DOWN.box, measured.width, BOX_HEIGHT)] : [];
   return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...box] };
 }
 
 /** The first size is the largest thing in the row, its limits beneath; further ones are a line each. The picture's letter stands before it. */
 function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top: number, lettered: ReadonlySet<DimId>): Block {
   const mark =
-    shown.dim !== '' && lettered.has(shown.dim) ? paragraph(paper, STYLES.second, shown.letter, { ...COLUMNS.letter, top }).items : [];
-  const place = { x: COLUMNS.size.x, width: COLUMNS.size.width };
+    shown.dim !== '' && lettered.has(shown.dim)
+      ? paragraph(paper, STYLES.second, shown.letter, { ...columnsOf(paper).letter, top }).items
+      : [];
+  const place = columnsOf(paper).size;
   if (rank === 'other' || shown.text === '') {
     const line = paragraph(paper, STYLES.second, joined([shown.text, shown.limits, shown.after]), { ...place, top });
     return { height: line.height, items: [...mark, ...line.items] };
@@ -143,7 +169,7 @@ function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top:
 
 /** Size, limits and where from in one line, where the column has room for them. */
 function besideSize(paper: Paper, { text, limits, after }: SizeShown, top: number): Block | undefined {
-  const { x, width } = COLUMNS.size;
+  const { x, width } = columnsOf(paper).size;
   const from = x + textWidth(paper.advances, STYLES.size.font, STYLES.size.size, text) + GAP.row;
   const rest = joined([limits, after]);
   if (from + textWidth(paper.advances, STYLES.limits.font, STYLES.limits.size, rest) > x + width) return undefined;
@@ -160,12 +186,14 @@ const joined = (pieces: readonly string[]): string => pieces.filter((piece) => p
 function panelText(paper: Paper, row: Row, top: number): Block {
   if (!row.panel) return { height: 0, items: [] };
   const { why, stop } = row.panel;
-  const right = COLUMNS.do.x + WHY_WIDTH + GAP.column;
+  const left = columnsOf(paper).do.x;
+  const width = WHY_SHARE * paper.page.wide;
+  const right = left + width + GAP.column;
   const column = (x: number, width: number, said: typeof why): Block =>
     stack(top, 0, [
       (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, said.heading, { x, top: y, width }),
       (y) => paragraph(paper, STYLES.body, said.text, { x, top: y, width }),
     ]);
-  const both = beside([column(COLUMNS.do.x, WHY_WIDTH, why), column(right, PAGE.right - right, stop)]);
+  const both = beside([column(left, width, why), column(right, paper.page.right - right, stop)]);
   return { height: both.height + GAP.row, items: both.items };
 }

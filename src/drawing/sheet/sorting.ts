@@ -3,28 +3,29 @@ import type { Item } from '../../model/display.ts';
 import type { Section, StripToSort } from '../../model/sheet.ts';
 import { moved, rect } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
-import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+import { GAP, type Paper, STYLES } from './type.ts';
 
 /** mm */
 const PAD = 2.2;
 const LETTER = 9;
 const ACROSS = 2;
 const CUT = { ink: 'mid', width: 0.25, dash: [2, 1.2] } as const;
-const width = WIDTH / ACROSS;
+const widthOf = ({ page }: Paper): number => page.wide / ACROSS;
 
 /** A row of them a block, each as high as the highest of all, so that none is told by its shape. */
 export function stripRows(paper: Paper, section: Section & { readonly kind: 'strips' }): readonly Block[] {
+  const width = widthOf(paper);
   const faces = section.strips.map((strip) => face(paper, strip));
   const height = Math.max(0, ...faces.map((block) => block.height)) + PAD;
   const cells = faces.map(({ items }, i): readonly Item[] => {
-    const x = PAGE.left + (i % ACROSS) * width;
+    const x = paper.page.left + (i % ACROSS) * width;
     return [rect(x, 0, width, height, { stroke: CUT }), ...moved(items, x, 0)];
   });
   return cells.flatMap((cell, i) => (i % ACROSS === 0 ? [{ height, items: [...cell, ...(cells[i + 1] ?? [])] }] : []));
 }
 
 function face(paper: Paper, { letter, title, note, size, hold }: StripToSort): Block {
-  const place = { x: PAD + LETTER, width: width - 2 * PAD - LETTER };
+  const place = { x: PAD + LETTER, width: widthOf(paper) - 2 * PAD - LETTER };
   const words = stack(PAD, 0, [
     (top) => paragraph(paper, STYLES.strong, title, { ...place, top }),
     (top) => paragraph(paper, STYLES.second, size, { ...place, top }),

@@ -6,7 +6,7 @@ import type { Frame } from '../tiny.ts';
 import { type Block, EMPTY, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
 import { as, figure } from './meant.ts';
-import { GAP, PAGE, type Paper, STYLES, WIDTH } from './type.ts';
+import { GAP, type Paper, STYLES } from './type.ts';
 
 /** mm */
 const CELL = { height: 9.5, gap: 2 } as const;
@@ -32,15 +32,15 @@ const rowHeight = CELL.height + NUMBER.lead + GAP.small;
 export function stripBlock(paper: Paper, strip: StripShown | undefined, draw: StripPictures): Block {
   if (!strip) return EMPTY;
   const across = acrossOf(strip);
-  const width = (WIDTH - (across - 1) * CELL.gap) / across;
+  const width = (paper.page.wide - (across - 1) * CELL.gap) / across;
   const pictures = draw(strip, { width, height: CELL.height });
-  const title = paragraph(paper, STYLES.label, strip.title.toUpperCase(), { x: PAGE.left, top: GAP.small, width: WIDTH });
+  const title = paragraph(paper, STYLES.label, strip.title.toUpperCase(), { x: paper.page.left, top: GAP.small, width: paper.page.wide });
   const cells = strip.cells.flatMap((cell, i): readonly Item[] => {
-    const x = PAGE.left + (i % across) * (width + CELL.gap);
+    const x = paper.page.left + (i % across) * (width + CELL.gap);
     const y = HEAD + Math.floor(i / across) * rowHeight;
     const label = stack(y + CELL.height, 0, [(top) => paragraph(paper, NUMBER, cell.label, { x, top, width }, 'middle')]);
     return figure([...moved(pictures[i]?.items ?? [], x, y), ...label.items], cell.alt);
   });
   const height = stripHeight(strip);
-  return { height, items: [...as(title, { is: 'title' }).items, ...cells, rule(height, 'thin')] };
+  return { height, items: [...as(title, { is: 'title' }).items, ...cells, rule(paper, height, 'thin')] };
 }

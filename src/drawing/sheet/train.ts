@@ -5,29 +5,31 @@ import { circle, moved, text } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
 import { figure, unlinked } from './meant.ts';
-import { GAP, PAGE, type Paper, RULE, STYLES } from './type.ts';
+import { GAP, type Paper, RULE, STYLES } from './type.ts';
 
 /** mm; `items` stand in a frame whose top left corner is 0, 0. */
 export type TrainFrame = { readonly width: number; readonly height: number };
 
-/** mm */
-const TRAIN = { width: 72, height: 36, gap: 6 } as const;
+/** mm; `share`: of the page, for the picture. */
+const TRAIN = { share: 0.391, height: 36, gap: 6 } as const;
 
 /** The picture on the left, what stands where and for what beside it. */
 export function trainBlock(paper: Paper, { title, lines, shafts, alt }: TrainShown): Block {
-  const x = PAGE.left + TRAIN.width + TRAIN.gap;
-  const place = (top: number) => ({ x, top, width: PAGE.right - x });
+  const { left, right, wide } = paper.page;
+  const frame = { width: TRAIN.share * wide, height: TRAIN.height };
+  const x = left + frame.width + TRAIN.gap;
+  const place = (top: number) => ({ x, top, width: right - x });
   const words = stack(GAP.row, GAP.small, [
     (top) => paragraph(paper, STYLES.strong, title, place(top)),
     ...lines.map((line) => (top: number) => paragraph(paper, STYLES.body, line, place(top))),
   ]);
   const height = Math.max(TRAIN.height, words.height) + 2 * GAP.row;
-  const drawn = figure(moved(drawTrain(paper, shafts, TRAIN), PAGE.left, GAP.row), unlinked(alt));
-  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(height, 'thin')] };
+  const drawn = figure(moved(drawTrain(paper, shafts, frame), left, GAP.row), unlinked(alt));
+  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(paper, height, 'thin')] };
 }
 
 /** Drawn as large as the frame lets it; two wheels on one shaft are two circles about one centre. */
-export function drawTrain(paper: Paper, shafts: readonly ShaftShown[], frame: TrainFrame): readonly Item[] {
+export function drawTrain(paper: Pick<Paper, 'advances'>, shafts: readonly ShaftShown[], frame: TrainFrame): readonly Item[] {
   const centres = centresOf(shafts);
   const ends = shafts.flatMap((shaft, i) =>
     shaft.wheels.map((teeth) => ({ from: at(centres, i) - teeth / 2, to: at(centres, i) + teeth / 2 })),

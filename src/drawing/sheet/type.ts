@@ -1,8 +1,7 @@
-/** The sheet's measures and its letters: A4, millimetres. To be read from half a metre: nothing that is followed is under 9 pt (3.18 mm). */
+/** The sheet's measures and its letters, millimetres as laid out. To be read from half a metre: nothing that is followed is under 9 pt (3.18 mm). */
 import type { Advances, Font, Ink } from '../../model/display.ts';
+import type { Page } from './page.ts';
 
-export const PAGE = { width: 210, height: 297, left: 13, right: 197, top: 12, foot: 281 } as const;
-export const WIDTH = PAGE.right - PAGE.left;
 /** mm between things of one kind, and between kinds. */
 export const GAP = { small: 1, row: 1.6, block: 4, column: 4 } as const;
 export const RULE = { thin: 0.18, box: 0.3, heavy: 0.6 } as const;
@@ -31,4 +30,4 @@ export const STYLES = {
 } as const satisfies Record<string, Style>;
 
 /** What every measuring needs. `toSheet`: what a link to that sheet says. */
-export type Paper = { readonly advances: Advances; readonly toSheet?: (sheet: number) => string };
+export type Paper = { readonly advances: Advances; readonly page: Page; readonly toSheet?: (sheet: number) => string };

@@ -57,6 +57,8 @@ export const workshopSchema = record({
   difficulty: difficulty.optional(),
   sheet: record({
     units: choice([...WISHES.units]).optional(),
+    paper: choice([...WISHES.paper]).optional(),
+    type: choice([...WISHES.type]).optional(),
   }).optional(),
   habits: record({
     'first-end': z.record(z.string(), choice(['first', 'second'])).optional(),

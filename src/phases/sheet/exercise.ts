@@ -1,10 +1,12 @@
 /** An exercise from a plan: its operations shuffled, to be put in order; and an order marked against the rules, not against one key. */
 import type { Words } from '../../base/words.ts';
 import { layOut, numbered } from '../../drawing/sheet/layout.ts';
+import { pageOf } from '../../drawing/sheet/page.ts';
 import type { Advances, Document } from '../../model/display.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { SheetView } from '../../model/sheet.ts';
+import type { SheetWish } from '../../model/wish.ts';
 import { puzzleOf } from './exercise/musts.ts';
 import { answersPage, type Exercise, stripsPage } from './exercise/pages.ts';
 import { stripsOf } from './exercise/strips.ts';
@@ -15,7 +17,11 @@ export { markOrder } from './exercise/marking.ts';
 export type { Exercise } from './exercise/pages.ts';
 export { readOrder } from './exercise/read-order.ts';
 
-export type ExerciseMeans = { readonly words: Words; readonly advances: Advances; readonly language: string };
+export type ExerciseMeans = Pick<SheetWish, 'paper' | 'type'> & {
+  readonly words: Words;
+  readonly advances: Advances;
+  readonly language: string;
+};
 
 /** Throws Error for a part that the plan does not make. */
 export function exerciseOf(plan: Plan, part: PartId, plain: Words): Exercise {
@@ -46,6 +52,7 @@ export function exercisePages(
   };
   const placed = layOut(view, {
     advances: means.advances,
+    page: pageOf(means),
     grip: () => undefined,
     strip: () => [],
     lesson: () => undefined,

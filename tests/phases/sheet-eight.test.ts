@@ -1,0 +1,71 @@
+/**
+ * The demo on A4 and Letter, in usual and big type, in millimetres and inches, for the bench and for the learner: on every page of every one
+ * no text on another or outside the margins, no mark of a picture on another or outside its frame, every balloon and the datum placed.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { compile } from '../../src/compile.ts';
+import { collisions } from '../../src/drawing/collisions.ts';
+import { loadAssets } from '../../src/files.ts';
+import type { Page, TextItem } from '../../src/model/display.ts';
+import { WISHES } from '../../src/model/wish.ts';
+import { sheet } from '../../src/phases/sheet.ts';
+import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { ADVANCES, allWords } from '../render/assets.ts';
+
+const DEMO = fileURLToPath(new URL('../../specs/fittings/launch-feed-check-valve.yaml', import.meta.url));
+const { plan, stages = [] } = compile({ fitting: { name: 'demo.yaml', text: readFileSync(DEMO, 'utf8') } }, loadAssets());
+if (!plan) throw new Error('the demo has no plan');
+
+const every = WISHES.paper.flatMap((paper) =>
+  WISHES.type.flatMap((type) =>
+    WISHES.units.flatMap((units) => (['bench', 'learner'] as const).map((edition) => ({ paper, type, units, edition }))),
+  ),
+);
+const made = every.map((wish) => ({
+  ...wish,
+  ...sheet(plan, stages, { words: allWords(), advances: ADVANCES, language: 'en', ...wish }),
+}));
+const textsOf = (page: Page): readonly TextItem[] => page.items.filter((item) => item.kind === 'text');
+
+describe.each(made)('$paper, $type type, $units, $edition', ({ paper, type, document, drawn, view }) => {
+  it('has no text on another or outside the margins', () => {
+    expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
+  });
+  it('has nothing on anything else in its pictures, nothing outside their frames, every balloon and the datum in its place', () => {
+    expect(drawn.length).toBeGreaterThan(10);
+    const found = drawn.flatMap(({ key, picture }) => [
+      ...collisions(picture).map(([a, b]) => `${key}: ${a.what} on ${b.what}`),
+      ...picture.unplaced.map((id) => `${key}: ${id} has no place`),
+    ]);
+    expect(found).toEqual([]);
+  });
+  it('is of that paper, and says the same as on any other', () => {
+    const sizes = new Set(document.pages.map(({ width, height }) => `${width}×${height}`));
+    expect([...sizes]).toEqual([paper === 'a4' ? '210×297' : '215.9×279.4']);
+    const least = type === 'big' ? 1.25 : 1;
+    expect(Math.min(...document.pages.flatMap(textsOf).map((item) => item.size))).toBeGreaterThanOrEqual(2.5 * least - 0.01);
+    expect(view.mark).toBe(plan.mark);
+  });
+});
+
+describe('big type', () => {
+  it('sets every operation with a size a quarter larger', () => {
+    const largest = (type: 'usual' | 'big'): number => {
+      const pages = made.filter((m) => m.type === type && m.edition === 'bench').flatMap((m) => m.document.pages);
+      return Math.max(
+        ...pages
+          .flatMap(textsOf)
+          .filter((item) => /^Ø \d/.test(item.text))
+          .map((item) => item.size),
+      );
+    };
+    expect(largest('big')).toBeCloseTo(1.25 * largest('usual'), 5);
+  });
+  it('tells the scale of a picture as it is printed', () => {
+    const scales = made.flatMap((m) => m.document.pages.flatMap(textsOf)).flatMap((item) => /(\S+):1$/.exec(item.text)?.[1] ?? []);
+    expect(new Set(scales.map(Number)).size).toBeGreaterThan(3);
+    expect(scales.filter((scale) => ![20, 15, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1].includes(Number(scale)))).toEqual([]);
+  });
+});
