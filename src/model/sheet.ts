@@ -107,8 +107,11 @@ export type PlainPage = {
   readonly right: string;
   readonly sections: readonly Section[];
   readonly caution: string;
+  /** It may stand on the sheet of the page before it, if that leaves most of it empty. */
+  readonly mayFollow?: true;
 };
-export type Section =
+/** `key`: what '{sheet:…}' may name the sheet by on which it begins. */
+export type Section = { readonly key?: string } & (
   | {
       readonly kind: 'table';
       readonly title: string;
@@ -129,7 +132,7 @@ export type Section =
       readonly sum: string;
     }
   /** Trains of change wheels, each a picture with what to put where beside it. */
-  | { readonly kind: 'trains'; readonly title: string; readonly trains: readonly TrainShown[] }
+  | { readonly kind: 'trains'; readonly title: string; readonly text: string; readonly trains: readonly TrainShown[] }
   /** A curve on two axes, its points worth telling beside it. */
   | { readonly kind: 'curve'; readonly title: string; readonly curve: CurveShown }
   /** An operation each, with its own picture. */
@@ -142,7 +145,8 @@ export type Section =
       readonly kind: 'pictures';
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
-    };
+    }
+);
 /** `name`: a sign's number and meaning. */
 export type CautionShown = {
   readonly title: string;

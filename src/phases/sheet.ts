@@ -25,7 +25,6 @@ import { holds, proofPage } from './sheet/proof.ts';
 import { type SheetWords, wordsIn } from './sheet/said.ts';
 import { type Steps, stepsOf } from './sheet/steps.ts';
 import { drawCells, stripOf } from './sheet/strip.ts';
-import { wheelsPage } from './sheet/wheels-page.ts';
 
 /** The half-section when a set-up is done, for its picture. `setUp`: its place in the part's route, from 0. */
 export type StageAt = { readonly part: PartId; readonly setUp: number; readonly stage: Stage };
@@ -115,9 +114,7 @@ function partInWords(part: Part, words: SheetWords): string {
 export function viewOf(plan: Plan, { words: plain, language, edition = 'bench', units = 'mm' }: Omit<SheetMeans, 'advances'>): SheetView {
   const words = wordsIn(plain, units);
   const closing = [closingPage(plan, words), proofPage(plan, words)];
-  const pages = [coverPage(plan, words), wheelsPage(plan, words), ...workPages(plan, words), ...closing].filter(
-    (page) => page !== undefined,
-  );
+  const pages = [coverPage(plan, words), ...workPages(plan, words), ...closing].filter((page) => page !== undefined);
   return {
     title: plan.fitting.title,
     language,

@@ -17,13 +17,13 @@ function titleOf(view: SheetView): string {
   return [view.title, view.foot, ...(view.draft ? ['', view.draft] : [])].join('\n');
 }
 
-/** For each page of the view the number of the first sheet that carries its heading, going forward. */
+/** For each page of the view the number of the first sheet that carries its heading, going forward; of one that was joined to the page before, that page's. */
 function startsOf(view: SheetView, document: Document): readonly number[] {
   let from = 0;
   return view.pages.map((page) => {
     const found = document.pages.findIndex((sheet, i) => i >= from && sheet.heading === page.heading);
     if (found >= 0) from = found + 1;
-    return found + 1;
+    return from;
   });
 }
 
@@ -92,11 +92,14 @@ function sectionLines(section: Section): readonly string[] {
     case 'boxes':
       return [...introduction(section.text), ...section.boxes.flatMap(boxLines), ...(section.sum ? wrapped(section.sum, STEP) : [])];
     case 'trains':
-      return section.trains.flatMap(({ title, lines }) => [
-        '',
-        ...wrapped(title, STEP),
-        ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
-      ]);
+      return [
+        ...introduction(section.text),
+        ...section.trains.flatMap(({ title, lines }) => [
+          '',
+          ...wrapped(title, STEP),
+          ...lines.flatMap((line) => wrapped(line, STEP + STEP)),
+        ]),
+      ];
     case 'cautions':
       return section.cautions.flatMap(({ title, text, signs }) => [
         ...(title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')]),

@@ -6,10 +6,13 @@ import type { LessonShown, PlainPage } from '../../src/model/sheet.ts';
 import { sheet } from '../../src/phases/sheet.ts';
 import { writeText } from '../../src/render/text.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
 
 const means = { words: allWords(), advances: ADVANCES, language: 'en' } as const;
+/** Share of a page's room. */
+const LEAST_FILLED = 0.25;
 const SPECS = ['launch-feed-check-valve', 'parts/drain-plug', 'parts/pump-ram'];
 const plans = everyPlan.filter(({ spec }) => SPECS.includes(spec));
 const lessonsOf = (pages: readonly { readonly kind: string }[]): readonly LessonShown[] =>
@@ -26,9 +29,6 @@ describe.each(plans)('$spec', ({ plan, stages }) => {
   const bench = sheet(plan, stages, means).view;
   const lessons = lessonsOf(view.pages);
 
-  it('has no text on another or outside the margins', () => {
-    expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
-  });
   it('has a lesson for every operation, once, with why and how to tell', () => {
     const wanted = plan.parts.flatMap(({ part, route }) => route.setUps.flatMap((s) => s.operations).map((_, i) => `${part.id} ${i}`));
     expect(lessons.map((l) => `${l.part} ${l.step}`).sort()).toEqual([...wanted].sort());
@@ -66,6 +66,20 @@ describe.each(plans)('$spec', ({ plan, stages }) => {
     const text = writeText(view, document);
     expect(text).not.toMatch(/undefined|NaN|\[object/);
   });
+});
+
+describe('every spec', () => {
+  it.each(everyPlan)(
+    '$spec has no text on another or outside the margins, no page nearly empty, no orphan, no table without heads',
+    (each) => {
+      const { pages } = sheet(each.plan, each.stages, { ...means, edition: 'learner' }).document;
+      const faults = pages.flatMap((page, i) => {
+        const empty = filled(page) < LEAST_FILLED && i < pages.length - 1 ? [`filled ${filled(page)}`] : [];
+        return [...faultsOf(page), ...empty, ...orphans(page), ...headless(page)].map((fault) => `${i + 1}: ${fault}`);
+      });
+      expect(faults).toEqual([]);
+    },
+  );
 });
 
 describe('the drawn dial', () => {

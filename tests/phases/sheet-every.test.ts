@@ -9,8 +9,12 @@ import { signedCautions, signsOf } from '../../src/handbook/signs.ts';
 import type { PathItem, Picture } from '../../src/model/display.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
+
+/** Share of a page's room. */
+const LEAST_FILLED = 0.25;
 
 const words = allWords();
 const sheets = everyPlan.map(({ spec, plan, stages }) => ({
@@ -35,6 +39,15 @@ describe.each(sheets)('$spec', ({ document, view, drawn, plan }) => {
 
   it('has no text on another or outside the margins', () => {
     expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
+  });
+
+  it('has no page nearly empty but perhaps the last, no orphan heading, no table without its heads', () => {
+    const { pages } = document;
+    expect(pages.flatMap((page, i) => (filled(page) < LEAST_FILLED && i < pages.length - 1 ? [`${i + 1}: ${filled(page)}`] : []))).toEqual(
+      [],
+    );
+    expect(pages.flatMap((page, i) => orphans(page).map((title) => `${i + 1}: ${title}`))).toEqual([]);
+    expect(pages.flatMap((page, i) => headless(page).map((cell) => `${i + 1}: ${cell}`))).toEqual([]);
   });
 
   it('has a picture for every grip at the lathe, and nothing in it on anything else or outside its frame', () => {

@@ -37,7 +37,7 @@ function longer(times: number): Plan {
 
 describe('what the sheet says', () => {
   it('pages stand in the order of the day: the mandrel right before the grip that it holds', () => {
-    expect(made.view.pages.map((page) => page.key)).toEqual(['cover', 'wheels', 'plug/0', 'mandrel-M10x1/0', 'plug/2', 'closing', 'proof']);
+    expect(made.view.pages.map((page) => page.key)).toEqual(['cover', 'plug/0', 'mandrel-M10x1/0', 'plug/2', 'closing', 'proof']);
   });
 
   it('bench work that follows its grip stands on that page, numbered through the part', () => {

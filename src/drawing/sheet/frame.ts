@@ -13,7 +13,7 @@ export type Head = { readonly name: string; readonly about: string; readonly rig
 /** Sizes at which a long name, and what it belongs to, are tried before they are broken, mm. */
 const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, 5.4] as const;
 const ABOUT_SIZES = [STYLES.about.size, 3] as const;
-const FOOT_SHARE = 0.66;
+const FOOT_SHARE = 0.69;
 
 /** Name and what it belongs to on the left, grip and sheet on the right, a heavy rule beneath. */
 export function head(paper: Paper, shown: Head): Block {

@@ -18,17 +18,21 @@ import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 export type Frame = { readonly width: number; readonly height: number };
 export type GripPicture = Picture & { readonly lettered: readonly string[] };
 /** A sheet whose place is settled; drawn when its number is known. */
-export type Sheet = { readonly key: string; readonly heading: string; draw(n: number, of: number): readonly Item[] };
+/** `keys`: what texts may name it by: its page, and sections that begin on it. */
+export type Sheet = { readonly keys: readonly string[]; readonly heading: string; draw(n: number, of: number): readonly Item[] };
 export type GripMeans = Paper & {
   grip(page: GripPage, frame: Frame): GripPicture | undefined;
   strip(page: GripPage, frame: Frame): readonly Picture[];
 };
 
-/** A picture is no lower than this, and no higher than makes it clearer, mm. */
-const PICTURE = { least: 50, most: 118 } as const;
+/**
+ * A picture is no lower than `least`, and no higher than makes it clearer, mm. A grip stands on one sheet if that leaves its picture `alone`
+ * and a `tier` for each length that it shows, or `enough`: else its work would be drawn smaller than a person reads it.
+ */
+const PICTURE = { least: 50, alone: 42, tier: 7, enough: 60, most: 118 } as const;
 const BOX = { width: 34, height: 6.4 } as const;
 const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
-const CHECK = { pad: 2.6, between: 0.8, across: 2 } as const;
+const CHECK = { pad: 2, between: 0.8, across: 2, gap: 2.4 } as const;
 
 /** One piece of the table: a row, or the title over bench work, which stays with the row that follows. */
 type Piece = { readonly height: number; readonly row?: Row; readonly title?: Block };
@@ -37,15 +41,15 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   const check = checkpoint(means, page);
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const lead = stripHeight(page.strip);
-  const share = (room: number) => shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail: check.height + GAP.block });
-  const alone = share(roomOf(means, view, page, ['fits']));
-  const room = roomOf(means, view, page, alone.length === 1 ? ['fits'] : ['fits', 'goes on']);
-  const sheets = alone.length === 1 ? alone : share(room);
-  const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? check.height + GAP.block : 0));
+  const tail = check.height + CHECK.gap;
+  const onOne = lead + heightOf(pieces) + tail + alone(page) + GAP.block <= roomOf(means, view, page, ['fits']);
+  const room = roomOf(means, view, page, onOne ? ['fits'] : ['fits', 'goes on']);
+  const sheets = onOne ? [pieces] : shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail });
+  const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? tail : 0));
   const left = sheets.map((own, i) => room - heightOf(own) - (ends[i] ?? 0) - GAP.block);
   const picture = drawnOnce(means, page, Math.min(PICTURE.most, ...left));
   return sheets.map((own, i) => ({
-    key: page.key,
+    keys: [page.key],
     heading: page.heading,
     draw: (n, of) => {
       const last = i === sheets.length - 1;
@@ -61,6 +65,12 @@ function roomOf(means: GripMeans, view: SheetView, page: GripPage, heads: readon
 }
 /** No sheet has a wider number, for heads that are measured before sheets are counted. */
 export const WIDEST = 888;
+
+/** Lengths have letters. */
+function alone({ blocks }: GripPage): number {
+  const lengths = blocks.flatMap((block) => block.rows.flatMap((row) => row.sizes.filter((size) => size.letter !== '')));
+  return Math.min(PICTURE.enough, PICTURE.alone + PICTURE.tier * lengths.length);
+}
 
 /** The same picture on every sheet of the grip, as high as the fullest of them leaves; not drawn before a sheet is. */
 function drawnOnce(means: GripMeans, page: GripPage, height: number): () => GripPicture | undefined {
@@ -95,7 +105,7 @@ function blockTitle(paper: Paper, title: string, text: string): Block {
 const heightOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, piece) => sum + piece.height, 0);
 
 /**
- * Pieces on as few sheets as will hold them, each about as full as the others. `room`: for pieces on a sheet whose picture is at its
+ * Pieces on as few sheets, two at least, as will hold them, each about as full as the others. `room`: for pieces on a sheet whose picture is at its
  * least; `lead`, `tail`: what the first and the last one need besides.
  */
 function shareOut(
@@ -104,14 +114,21 @@ function shareOut(
   { lead, tail }: { readonly lead: number; readonly tail: number },
 ): readonly (readonly Piece[])[] {
   const total = lead + heightOf(pieces) + tail;
-  const count = Math.max(1, Math.ceil(total / room));
+  const count = Math.max(2, Math.ceil(total / room));
   for (let sheets = count; ; sheets++) {
     const shared = fill(pieces, Math.max(total / sheets, room / 2), room, lead);
     const last = heightOf(shared.at(-1) ?? []) + (shared.length === 1 ? lead : 0);
     if (last + tail <= room) return shared;
-    // the checkpoint found no place: one sheet more, and if that can't help, one that holds it alone
-    if (sheets > count + pieces.length) return [...shared, []];
+    // the checkpoint found no place: one sheet more, and if that can't help, one for it and the last of the rows
+    if (sheets > count + pieces.length) return withLast(shared);
   }
+}
+
+/** The last row, and a title over it, on a sheet of their own. */
+function withLast(sheets: readonly (readonly Piece[])[]): readonly (readonly Piece[])[] {
+  const last = sheets.at(-1) ?? [];
+  const from = last.at(-2)?.title ? last.length - 2 : last.length - 1;
+  return from > 0 ? [...sheets.slice(0, -1), last.slice(0, from), last.slice(from)] : [...sheets, []];
 }
 
 /** A sheet is closed when it has had its share, or when the next piece does not fit; a title is not parted from its row. */
@@ -162,7 +179,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
     (y) => at(onceBlock(means, page.once), y),
     (y) => within(at(columnHeads(means, page.columns), y), table),
     ...own.map((piece) => (y: number) => within(at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y), table)),
-    (y) => at(check, y + GAP.block),
+    (y) => at(check, y + CHECK.gap),
   ]);
   return [...body.items, ...foot(means, view, page.caution)];
 }
@@ -202,7 +219,7 @@ function checkpoint(paper: Paper, page: GripPage): Block {
   const { title, text, boxes } = page.checkpoint;
   const x = paper.page.left + CHECK.pad;
   const width = paper.page.wide - 2 * CHECK.pad - CHECK.between - CHECK.across * (BOX.width + GAP.small);
-  const words = stack(CHECK.pad, GAP.small, [
+  const words = stack(CHECK.pad, GAP.small / 2, [
     (top) => as(paragraph(paper, { ...STYLES.second, size: STYLES.speed.size }, title.toUpperCase(), { x, top, width }), TITLE),
     ...text.map((said) => (top: number) => paragraph(paper, STYLES.body, said, { x, top, width })),
   ]);

@@ -1,13 +1,13 @@
 /** Where everything stands: a sheet's view on pages of paper. Words are the view's, places are decided here and nowhere later. */
 import type { Document } from '../../model/display.ts';
-import type { SheetView } from '../../model/sheet.ts';
+import type { PlainPage, SheetPage, SheetView } from '../../model/sheet.ts';
 import { at2, enlarged } from '../display.ts';
 import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
 import { linked } from './meant.ts';
-import { type PlainMeans, plainSheets } from './plain-page.ts';
+import { isSlight, type PlainMeans, plainSheets } from './plain-page.ts';
 
 export type LayoutMeans = GripMeans & PlainMeans;
-/** On which sheet each page of the view begins, counted from 1, by its key. */
+/** On which sheet each page of the view begins, and each section that has a key, counted from 1, by that key. */
 export type SheetNumbers = Readonly<Record<string, number>>;
 export type Placed = { readonly document: Document; readonly sheets: SheetNumbers };
 
@@ -37,12 +37,32 @@ export function layOut(view: SheetView, means: LayoutMeans): Placed {
 }
 
 function settle(view: SheetView, means: LayoutMeans): readonly Sheet[] {
-  return view.pages.flatMap((page) => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page)));
+  return joined(view, means).flatMap((page) => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page)));
 }
+
+/** A plain page of a few lines, and a page that may follow it there, as one under both their names. */
+function joined(view: SheetView, means: LayoutMeans): SheetView['pages'] {
+  const pages: SheetPage[] = [];
+  for (const page of view.pages) {
+    const before = pages.at(-1);
+    const follows = before?.kind === 'plain' && page.kind === 'plain' && page.mayFollow && isSlight(means, view, before);
+    if (follows) pages.pop();
+    pages.push(follows ? under(before, page) : page);
+  }
+  return pages;
+}
+
+function under(before: PlainPage, page: PlainPage): PlainPage {
+  const [first, ...others] = page.sections;
+  const sections = first ? [...before.sections, { ...first, key: page.key }, ...others] : before.sections;
+  const caution = [before.caution, page.caution].filter((said) => said !== '').join(' ');
+  return { ...before, name: `${before.name}${BETWEEN}${page.name}`, sections, caution };
+}
+const BETWEEN = ' \u00b7 ';
 
 function numbersOf(sheets: readonly Sheet[]): SheetNumbers {
   const numbers: Record<string, number> = {};
-  for (const [i, sheet] of sheets.entries()) numbers[sheet.key] ??= i + 1;
+  for (const [i, sheet] of sheets.entries()) for (const key of sheet.keys) numbers[key] ??= i + 1;
   return numbers;
 }
 
@@ -65,12 +85,16 @@ function linkWords(view: SheetView, n: number, heading: string): string {
 }
 
 function withFigures(view: SheetView, sheets: SheetNumbers, change: (figure: string) => string): SheetView {
-  const known = new Set(view.pages.map((page) => page.key));
+  const known = new Set(view.pages.flatMap(keysOf));
   const figure = (_: string, key: string): string => {
     if (!known.has(key)) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
     return change(String(sheets[key] ?? UNKNOWN));
   };
   return eachText(view, (text) => text.replace(/\{sheet:([^}]*)\}/g, figure)) as SheetView;
+}
+
+function keysOf(page: SheetView['pages'][number]): readonly string[] {
+  return page.kind === 'grip' ? [page.key] : [page.key, ...page.sections.flatMap(({ key }) => (key === undefined ? [] : [key]))];
 }
 
 function eachText(value: unknown, change: (text: string) => string): unknown {

@@ -8,6 +8,7 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, inRows, paragraph, placed, stack } from './blocks.ts';
 import { boxBlocks } from './boxes.ts';
 import { cautionBlocks } from './cautions.ts';
+import { columnSpans, MANNERS, type Span } from './columns.ts';
 import { curveBlock } from './curve.ts';
 import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
 import { type Frame, type Sheet, WIDEST } from './grip-page.ts';
@@ -16,30 +17,24 @@ import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
 import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
-import { GAP, type Paper, STYLES, type Style } from './type.ts';
+import { GAP, type Paper, STYLES } from './type.ts';
 
 export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture; readonly lesson: DrawLesson };
 
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
-type Piece = { readonly block: Block; readonly above: Block };
+type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined };
+/** `keys`: of the sections that begin on it. */
+type Filled = { readonly blocks: readonly Block[]; readonly keys: readonly string[] };
 
-const CELL = { gap: 3, pad: 0.6 } as const;
+const CELL_PAD = 0.4;
 const TICK = { size: 3.8, indent: 7 } as const;
-const PICTURES = { across: 4, height: 30, gap: 4 } as const;
-const MANNERS: Readonly<Record<Column['manner'], Style>> = {
-  text: STYLES.note,
-  strong: { ...STYLES.note, font: 'text-bold', ink: 'black' },
-  figure: STYLES.second,
-  small: STYLES.small,
-};
+/** Pictures in a row. */
+const PICTURES = { least: 4, most: 6, height: 30, gap: 4 } as const;
 
 export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage): readonly Sheet[] {
-  const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
-  const top = means.page.top + Math.max(...heads) + GAP.row;
-  const room = footTop(means, view, page.caution) - GAP.row - top;
-  const pieces = page.sections.flatMap((section, i) => piecesOf(means, section, `${page.key}/${i + 1}`));
-  return evenly(pieces, room).map((blocks, i) => ({
-    key: page.key,
+  const { top, room, pieces } = measured(means, view, page);
+  return evenly(pieces, room).map(({ blocks, keys }, i) => ({
+    keys: [page.key, ...keys],
     heading: page.heading,
     draw: (n, of) => {
       const headed = headBlock(means, view, page, i === 0 ? 'fits' : 'goes on', n, of);
@@ -51,6 +46,22 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
       return [...placed(headed, means.page.top), ...body.items, ...foot(means, view, page.caution)];
     },
   }));
+}
+
+/** Would it leave a sheet nearly empty? Then what follows may stand under it. */
+export function isSlight(means: PlainMeans, view: SheetView, page: PlainPage): boolean {
+  const { room, pieces } = measured(means, view, page);
+  const [only, ...others] = fill(pieces, room);
+  return others.length === 0 && (only?.blocks ?? []).reduce((sum, block) => sum + block.height, 0) < SLIGHT * room;
+}
+const SLIGHT = 0.3;
+
+function measured(means: PlainMeans, view: SheetView, page: PlainPage) {
+  const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
+  const top = means.page.top + Math.max(...heads) + GAP.row;
+  const room = footTop(means, view, page.caution) - GAP.row - top;
+  const pieces = page.sections.flatMap((section, i) => keyed(piecesOf(means, section, `${page.key}/${i + 1}`), section));
+  return { top, room, pieces };
 }
 
 const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });
@@ -65,7 +76,7 @@ function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fit
 }
 
 /** On as few sheets as will hold them, each about as full as the others: the least room a sheet that needs no sheet more. */
-function evenly(pieces: readonly Piece[], room: number): readonly (readonly Block[])[] {
+function evenly(pieces: readonly Piece[], room: number): readonly Filled[] {
   const count = fill(pieces, room).length;
   let [short, enough] = [0, room];
   for (let halving = 0; count > 1 && halving < HALVINGS; halving++) {
@@ -79,20 +90,26 @@ function evenly(pieces: readonly Piece[], room: number): readonly (readonly Bloc
 const HALVINGS = 12;
 
 /** A piece brings its title or heads along when it is the first of its section or the first on a sheet. */
-function fill(pieces: readonly Piece[], room: number): readonly (readonly Block[])[] {
-  const sheets: Block[][] = [[]];
+function fill(pieces: readonly Piece[], room: number): readonly Filled[] {
+  const sheets: { readonly blocks: Block[]; readonly keys: string[] }[] = [{ blocks: [], keys: [] }];
   let used = 0;
   let above: Block | undefined;
   for (const piece of pieces) {
     const brings = piece.above === above ? EMPTY : piece.above;
     const fits = used + brings.height + piece.block.height <= room || used === 0;
-    if (!fits) sheets.push([]);
+    if (!fits) sheets.push({ blocks: [], keys: [] });
     const lead = fits ? brings : piece.above;
     used = (fits ? used : 0) + lead.height + piece.block.height;
-    sheets.at(-1)?.push(lead, piece.block);
+    sheets.at(-1)?.blocks.push(lead, piece.block);
+    if (piece.key !== undefined) sheets.at(-1)?.keys.push(piece.key);
     above = piece.above;
   }
   return sheets;
+}
+
+/** What a text may name the sheet of stands with the first of its pieces. */
+function keyed(pieces: readonly Piece[], { key }: Section): readonly Piece[] {
+  return pieces.map((piece, i) => (i === 0 ? { ...piece, key } : piece));
 }
 
 /** `name`: what the names of its boxes to tick begin with. */
@@ -140,7 +157,7 @@ function titleBlock(paper: Paper, title: string, text: string): Block {
 
 // ---- tables ------------------------------------------------------------------------------------------------------------
 function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }): readonly Piece[] {
-  const places = columnsOf(paper, section);
+  const places = columnSpans(paper, section.columns, section.rows, { x: paper.page.left, width: paper.page.wide });
   const table: Meaning = { is: 'table' };
   const labels = section.columns.map((column, i) => paragraph(paper, STYLES.label, column.label, { ...placeAt(places, i), top: 0 }));
   const said = asRow(labels.map((block) => ({ block, is: { is: 'column-head' } })));
@@ -160,36 +177,13 @@ function stepPieces(paper: Paper, section: Section & { readonly kind: 'steps' },
   return section.steps.map((step, i) => ({ above, block: stepBlock(paper, step, i + 1, steps, `${name}/${i + 1}`) }));
 }
 
-type Span = { readonly x: number; readonly width: number };
-
-/** By share; but no column is narrower than its label, and none of figures narrower than these: the others make up for it. */
-function columnsOf(paper: Paper, { columns, rows }: Section & { readonly kind: 'table' }): readonly Span[] {
-  const room = paper.page.wide - CELL.gap * (columns.length - 1);
-  const wide = (style: Style, words: string): number => textWidth(paper.advances, style.font, style.size, words) + GAP.small;
-  const figures = (column: Column, i: number): readonly number[] =>
-    column.manner === 'figure' ? rows.map((cells) => wide(MANNERS.figure, cells[i] ?? '')) : [];
-  const least = columns.map((column, i) =>
-    Math.min(paper.page.wide / 2, Math.max(wide(STYLES.label, column.label), ...figures(column, i))),
-  );
-  const shares = columns.reduce((sum, column) => sum + column.share, 0);
-  const tight = columns.map((column, i) => (column.share * room) / shares < (least[i] ?? 0));
-  const free = room - least.reduce((sum, width, i) => sum + (tight[i] ? width : 0), 0);
-  const freeShares = columns.reduce((sum, column, i) => sum + (tight[i] ? 0 : column.share), 0);
-  let x: number = paper.page.left;
-  return columns.map((column, i) => {
-    const span = { x, width: tight[i] ? (least[i] ?? 0) : (column.share * free) / freeShares };
-    x += span.width + CELL.gap;
-    return span;
-  });
-}
-
 const placeAt = (places: readonly Span[], i: number): Span => places[i] ?? { x: 0, width: 0 };
 
 function tableRow(paper: Paper, columns: readonly Column[], places: readonly Span[], cells: readonly string[]): Block {
   const blocks = columns.map((column, i) =>
-    paragraph(paper, MANNERS[column.manner], cells[i] ?? '', { ...placeAt(places, i), top: CELL.pad }),
+    paragraph(paper, MANNERS[column.manner], cells[i] ?? '', { ...placeAt(places, i), top: CELL_PAD }),
   );
-  const height = beside(blocks).height + 2 * CELL.pad;
+  const height = beside(blocks).height + 2 * CELL_PAD;
   const said = asRow(blocks.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } })));
   return { height, items: [...said.items, rule(paper, height, 'thin')] };
 }
@@ -238,12 +232,13 @@ function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block
 // ---- pictures ----------------------------------------------------------------------------------------------------------
 function picturePieces(means: PlainMeans, section: Section & { readonly kind: 'pictures' }): readonly Piece[] {
   const above = titleBlock(means, section.title, '');
-  const rows = inRows(section.pictures, PICTURES.across);
-  return rows.map((pictures) => ({ above, block: pictureRow(means, pictures) }));
+  const { length } = section.pictures;
+  const across = Math.max(PICTURES.least, Math.ceil(length / Math.ceil(length / PICTURES.most)));
+  return inRows(section.pictures, across).map((pictures) => ({ above, block: pictureRow(means, pictures, across) }));
 }
 
-function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartId; readonly caption: string }[]): Block {
-  const width = (means.page.wide - PICTURES.gap * (PICTURES.across - 1)) / PICTURES.across;
+function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartId; readonly caption: string }[], across: number): Block {
+  const width = (means.page.wide - PICTURES.gap * (across - 1)) / across;
   const blocks = pictures.map(({ part, caption }, i) => {
     const x = means.page.left + i * (width + PICTURES.gap);
     const picture = means.part(part, { width, height: PICTURES.height });

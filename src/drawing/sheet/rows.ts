@@ -3,7 +3,7 @@ import type { DimId } from '../../model/ids.ts';
 import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
-import { type Block, beside, paragraph, stack } from './blocks.ts';
+import { type Block, beside, EMPTY, paragraph, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
 import { row as asRow, tick } from './meant.ts';
 import { GAP, type Paper, STYLES, type Style } from './type.ts';
@@ -41,7 +41,8 @@ function columnsOf({ page }: Paper): Columns {
 /** The text of a row begins this much lower than its rule; columns in smaller letters are let down to the common baseline. */
 const DOWN = { row: 0.8, title: 0.8, figure: 1, speed: 0.5, box: 0.2 } as const;
 const BOX_HEIGHT = 6;
-const WHY_SHARE = 0.543;
+/** Shares of the page's width for the reason, the usual one first. */
+const WHY_SHARES = [0.543, 0.5, 0.457, 0.413, 0.587, 0.63, 0.674] as const;
 
 /** What holds for all rows, over the table. */
 export function onceBlock(paper: Paper, once: string): Block {
@@ -88,9 +89,14 @@ function headWidth(paper: Paper, name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' |
 
 /** `lettered`: lengths that the picture shows by letter; the row says which is which. */
 export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
+  const figures = figureCells(paper, row, lettered);
+  const { what, under } = shortest(paper, row, beside(figures).height);
+  const number = paragraph(paper, STYLES.number, row.number, { ...columnsOf(paper).number, top: DOWN.row + DOWN.speed });
+  const read = [beside([number, what]), ...figures];
+  const said = asRow(read.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } })));
   const body = stack(0, 0, [
-    (top) => cells(paper, row, top + DOWN.row, lettered),
-    (top) => acrossTable(underText(paper, row, top)),
+    () => ({ height: beside(read).height, items: said.items }),
+    (top) => acrossTable(underText(paper, under, top)),
     (top) => acrossTable(panelText(paper, row, top + GAP.row)),
   ]);
   const height = body.height + GAP.small;
@@ -98,41 +104,53 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
   return { height, items: [...body.items, rule(paper, height, 'thin')] };
 }
 
-function cells(paper: Paper, row: Row, top: number, lettered: ReadonlySet<DimId>): Block {
+function figureCells(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): readonly Block[] {
+  const top = DOWN.row;
   const columns = columnsOf(paper);
   const column = (style: Style, words: string, name: Column, down: number): Block => {
     const block = paragraph(paper, style, words, { ...columns[name], top: top + down });
     return { height: block.height + down, items: block.items };
   };
-  const what = stack(top + DOWN.title, 0, [
-    (y) => paragraph(paper, STYLES.strong, row.title, { ...columns.do, top: y }),
-    (y) => paragraph(paper, STYLES.rowNote, row.note, { ...columns.do, top: y }),
-    ...row.says.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...columns.do, top: y })),
-  ]);
-  const sizes = stack(
-    top,
-    0,
-    row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered)),
-  );
-  const read = [
-    beside([column(STYLES.number, row.number, 'number', DOWN.speed), { ...what, height: what.height + DOWN.title }]),
-    sizes,
+  const sizes = row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered));
+  return [
+    stack(top, 0, sizes),
     bare(column(STYLES.speed, row.rpm, 'rpm', DOWN.speed)),
     bare(column(STYLES.figure, row.cuts, 'cuts', DOWN.figure)),
     bare(column(STYLES.figure, row.dial, 'dial', DOWN.figure)),
     boxes(paper, row, top),
   ];
-  return {
-    height: beside(read).height,
-    items: asRow(read.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } }))).items,
-  };
+}
+
+/**
+ * Title, and beneath it the note and the lines that are said; as many of these as makes the row lowest, the others across the row, before
+ * what stands there. `figures`: the height of what stands beside.
+ */
+function shortest(paper: Paper, row: Row, figures: number): { readonly what: Block; readonly under: string } {
+  const lines = [row.note, ...row.says].filter((said) => said !== '');
+  const ways = [...lines.keys(), lines.length].reverse().map((kept) => {
+    const what = whatBlock(paper, row.title, lines.slice(0, kept));
+    const under = [...lines.slice(kept), row.under].filter((said) => said !== '').join(BETWEEN);
+    return { what, under, height: Math.max(figures, what.height) + underText(paper, under, 0).height };
+  });
+  return ways.reduce((best, way) => (way.height < best.height - SAVED ? way : best));
+}
+const BETWEEN = ' · ';
+/** Less than this is not worth breaking up what belongs together, mm. */
+const SAVED = 2;
+
+function whatBlock(paper: Paper, title: string, lines: readonly string[]): Block {
+  const block = stack(DOWN.row + DOWN.title, 0, [
+    (y) => paragraph(paper, STYLES.strong, title, { ...columnsOf(paper).do, top: y }),
+    ...lines.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...columnsOf(paper).do, top: y })),
+  ]);
+  return { ...block, height: block.height + DOWN.title };
 }
 
 /** Across the row, from its title to the box for what was measured. */
-function underText(paper: Paper, row: Row, top: number): Block {
-  if (row.under === '') return { height: 0, items: [] };
+function underText(paper: Paper, words: string, top: number): Block {
+  if (words === '') return EMPTY;
   const { x } = columnsOf(paper).do;
-  const block = paragraph(paper, STYLES.rowNote, row.under, {
+  const block = paragraph(paper, STYLES.rowNote, words, {
     x,
     top: top + GAP.small / 2,
     width: paper.page.right - x,
@@ -183,17 +201,21 @@ function besideSize(paper: Paper, { text, limits, after }: SizeShown, top: numbe
 
 const joined = (pieces: readonly string[]): string => pieces.filter((piece) => piece !== '').join(' ');
 
+/** Why on the left, what to look out for on the right; as wide each as makes both lowest. */
 function panelText(paper: Paper, row: Row, top: number): Block {
-  if (!row.panel) return { height: 0, items: [] };
+  if (!row.panel) return EMPTY;
   const { why, stop } = row.panel;
   const left = columnsOf(paper).do.x;
-  const width = WHY_SHARE * paper.page.wide;
-  const right = left + width + GAP.column;
   const column = (x: number, width: number, said: typeof why): Block =>
     stack(top, 0, [
       (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, said.heading, { x, top: y, width }),
       (y) => paragraph(paper, STYLES.body, said.text, { x, top: y, width }),
     ]);
-  const both = beside([column(left, width, why), column(right, paper.page.right - right, stop)]);
-  return { height: both.height + GAP.row, items: both.items };
+  const ways = WHY_SHARES.map((share) => {
+    const width = share * paper.page.wide;
+    const right = left + width + GAP.column;
+    return beside([column(left, width, why), column(right, paper.page.right - right, stop)]);
+  });
+  const lowest = ways.reduce((best, way) => (way.height < best.height ? way : best));
+  return { height: lowest.height + GAP.row, items: lowest.items };
 }

@@ -11,7 +11,7 @@ import { GAP, type Paper, RULE, STYLES } from './type.ts';
 export type TrainFrame = { readonly width: number; readonly height: number };
 
 /** mm; `share`: of the page, for the picture. */
-const TRAIN = { share: 0.391, height: 36, gap: 6 } as const;
+const TRAIN = { share: 0.391, height: 31, gap: 6 } as const;
 
 /** The picture on the left, what stands where and for what beside it. */
 export function trainBlock(paper: Paper, { title, lines, shafts, alt }: TrainShown): Block {

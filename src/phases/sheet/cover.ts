@@ -9,6 +9,7 @@ import { curveSections } from './curves.ts';
 import { keyOf, partName, stockName } from './grip.ts';
 import type { SheetWords } from './said.ts';
 import { stockSections, timeSections } from './stock.ts';
+import { wheelSections } from './wheels.ts';
 
 export function coverPage(plan: Plan, words: SheetWords): PlainPage {
   return {
@@ -29,6 +30,7 @@ export function coverPage(plan: Plan, words: SheetWords): PlainPage {
       ...timeSections(plan, words),
       bought(plan, words),
       tools(plan, words),
+      ...wheelSections(plan, words),
       cautions(plan, words),
     ].filter(filled),
     caution: words.say('cover.caution'),

@@ -27,6 +27,7 @@ export function proofPage(plan: Plan, words: SheetWords): PlainPage {
       sources(plan, words),
     ],
     caution: words.say('proof.caution'),
+    mayFollow: true,
   };
 }
 

@@ -3,7 +3,7 @@ import type { Figures } from '../../model/plan.ts';
 import type { SheetWords } from './said.ts';
 
 /** Key of the page that shows the trains. */
-export const WHEELS_PAGE = 'wheels';
+export const WHEELS = 'wheels';
 
 type Wheels = NonNullable<Figures['wheels']>;
 type Screw = NonNullable<Figures['screw']>;
@@ -11,7 +11,7 @@ type Screw = NonNullable<Figures['screw']>;
 /** 'wheels 40 drives 80 by idler 45'. */
 export function wheelsOf(wheels: Wheels, words: SheetWords): string {
   const pairs = wheels.drivers.map((driver, i) => words.say('wheels.pair', { driver, driven: wheels.driven[i] ?? 0 }));
-  return words.say('wheels', { pairs: pairs.join(' · '), idler: wheels.idler ?? '', sheet: `{sheet:${WHEELS_PAGE}}` });
+  return words.say('wheels', { pairs: pairs.join(' · '), idler: wheels.idler ?? '', sheet: `{sheet:${WHEELS}}` });
 }
 
 /** How the half-nuts are used, and how the tool comes back; '' without wheels. */

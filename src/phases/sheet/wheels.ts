@@ -1,33 +1,25 @@
-/** A page for the change wheels: each train that the day asks for, what stands on which shaft, half-nuts, and where it is used. */
+/** The change wheels, among what is to be had ready: each train that the day asks for, what stands on which shaft, half-nuts, and where it is used. */
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { Figures, Plan } from '../../model/plan.ts';
-import type { PlainPage, ShaftShown, TrainShown } from '../../model/sheet.ts';
+import type { Section, ShaftShown, TrainShown } from '../../model/sheet.ts';
 import { keyOf } from './grip.ts';
 import { type Desk, deskOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
-import { errorFacts, nutsOf, WHEELS_PAGE } from './thread-words.ts';
+import { errorFacts, nutsOf, WHEELS } from './thread-words.ts';
 
 type Use = { readonly figures: Figures; readonly wheels: NonNullable<Figures['wheels']>; readonly thread: string; readonly page: string };
 
 /** None where no thread is cut with wheels. */
-export function wheelsPage(plan: Plan, words: SheetWords): PlainPage | undefined {
+export function wheelSections(plan: Plan, words: SheetWords): readonly Section[] {
   const groups = grouped(usesOf(plan));
-  if (groups.length === 0) return undefined;
-  return {
-    kind: 'plain',
-    key: WHEELS_PAGE,
-    heading: words.say('wheels.page.heading'),
-    name: words.say('wheels.page.name'),
-    about: words.say('wheels.page.about'),
-    right: '',
-    sections: [
-      { kind: 'trains', title: '', trains: groups.map((uses) => trainOf(uses, words)) },
-      { kind: 'notes', title: words.say('wheels.page.how'), items: HOW.map((id) => words.say(`wheels.page.${id}`)), manner: 'plain' },
-    ],
-    caution: words.say('wheels.page.caution'),
-  };
+  if (groups.length === 0) return [];
+  const trains = groups.map((uses) => trainOf(uses, words));
+  return [
+    { kind: 'trains', key: WHEELS, title: words.say('wheels.page.heading'), text: words.say('wheels.page.about'), trains },
+    { kind: 'notes', title: words.say('wheels.page.how'), items: HOW.map((id) => words.say(`wheels.page.${id}`)), manner: 'plain' },
+  ];
 }
-const HOW = ['mesh', 'oil', 'scratch'] as const;
+const HOW = ['caution', 'mesh', 'oil', 'scratch'] as const;
 
 /** In the order of the day. */
 function usesOf(plan: Plan): readonly Use[] {
