@@ -1,6 +1,6 @@
 /** A sheet as plain text, for a terminal, a screen reader or a diff. It transcribes the view; the order of things is the page's own. */
 import type { Document } from '../model/display.ts';
-import type { GripPage, LessonShown, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
+import type { CautionShown, GripPage, LessonShown, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
 
 const WIDE = 100;
 const STEP = '    ';
@@ -101,10 +101,7 @@ function sectionLines(section: Section): readonly string[] {
         ]),
       ];
     case 'cautions':
-      return section.cautions.flatMap(({ title, text, signs }) => [
-        ...(title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')]),
-        ...wrapped(text, title === '' ? STEP : STEP + GAP),
-      ]);
+      return section.cautions.flatMap(cautionLines);
     case 'curve':
       return [...section.curve.notes, ...section.curve.points.map((point) => point.text)].flatMap((line) => wrapped(line, STEP));
     case 'lessons':
@@ -121,6 +118,11 @@ function sectionLines(section: Section): readonly string[] {
     case 'pictures':
       return section.pictures.map(({ caption }) => STEP + caption);
   }
+}
+
+function cautionLines({ title, text, signs }: CautionShown): readonly string[] {
+  const first = title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')];
+  return [...first, ...wrapped(text, title === '' ? STEP : STEP + GAP)];
 }
 
 function lessonLines({ number, title, note, facts, dial, boxes }: LessonShown): readonly string[] {
