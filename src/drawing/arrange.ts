@@ -1,4 +1,5 @@
 /** One try at a stage's picture: at one scale, with one arrangement. */
+
 import type { Box, Item } from '../model/display.ts';
 import { anchorsOf, halvesOf, rimAt, workOf } from './anchors.ts';
 import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
@@ -15,6 +16,7 @@ import type { Tag } from './settle.ts';
 import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { placeTags } from './tags.ts';
+import { drawVee } from './vee.ts';
 import type { DiameterShown, LengthShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 import { drawWork } from './work.ts';
@@ -63,7 +65,7 @@ export type Size = { readonly fits: boolean; readonly fitsBare: boolean; readonl
 export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): Size {
   const { view, window } = scene;
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
-  const half = Math.max(window.rim * scale, clamp);
+  const half = Math.max(window.rim * scale, clamp, window.vee ? window.vee.radius * scale + holdDepth(view.hold.kind) : 0);
   const margin = leftMargin(view) + centreRoom(window, scale, 'leftCentre');
   const right = SIDE + COLUMN * Math.min(2, view.diameters.filter((d) => d.as !== 'radius').length) + centreRoom(window, scale);
   const width = (window.right - window.from) * scale;
@@ -89,6 +91,7 @@ export function arrange(scene: Scene, scale: number, arrangement: Arrangement): 
     drawHold(view.hold.kind, window, paper),
     drawWork(sketch, window, paper),
     drawSides(view.stage.sides ?? [], sketch.out, paper),
+    drawVee(window, paper),
   ]);
   const notes = joined([drawAxis(view, window, paper), drawLegend(view, scale)]);
   const standing = [...solid.boxes, ...notes.boxes];

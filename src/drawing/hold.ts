@@ -23,9 +23,12 @@ const PLAIN: Paint = { fill: 'panel', stroke: EDGE };
 /** How far the hold reaches out past what it closes on, mm on paper. */
 export function holdDepth(kind: GripKind): number {
   if (kind === 'bench') return 0;
+  if (kind === 'vee-block') return VEE_DEPTH;
   if (kind === 'between-centres') return DOG_EYE + DOG_SCREW;
   return kind === 'collet' ? COLLET_DEPTH : kind === 'sleeve' ? JAW_DEPTH + SLEEVE_WALL : JAW_DEPTH;
 }
+
+const VEE_DEPTH = 9;
 
 export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
   const tooling = window.tooling.length > 0 ? drawTooling(window, paper) : NOTHING;

@@ -19,6 +19,8 @@ export type Hold = {
   /** What fills the work's bore under the hold; `vent`: the hole through it, 0 for none. */
   readonly plug?: { readonly from: Len; readonly to: Len; readonly diameter: Len; readonly vent: Len };
   readonly datum?: { readonly z: Len; readonly letter: string };
+  /** Drills that stand over work in a vee-block: where along it, and how thick. */
+  readonly drills?: readonly { readonly z: Len; readonly size: Len }[];
 };
 /** In the part's own z: its half-section without its threads, their bands, and where the jaws hold it. */
 export type Tooling = {
@@ -38,6 +40,8 @@ export type Window = {
   readonly toolingThreads?: readonly (readonly UR[])[];
   readonly toolingCut?: number;
   readonly plug?: readonly UR[];
+  /** The work lies in a vee-block along so much of itself; drills over it. */
+  readonly vee?: { readonly from: number; readonly to: number; readonly radius: number; readonly drills: readonly Drill[] };
   readonly centre?: number;
   /** Likewise at the left end: the work runs between two, and `clamp` is what its dog covers. */
   readonly leftCentre?: number;
@@ -55,6 +59,8 @@ const WHOLE_WIDTH = 3.2;
 const MANDREL_WALL = 1.5;
 const MANDREL_BEHIND = 0.25;
 const MANDREL_HELD = 0.7;
+
+export type Drill = { readonly u: number; readonly radius: number };
 
 /** `shown`: places u that must not be broken away, being measured from or to. */
 export function windowOf(sketch: Sketch, hold: Hold, shown: readonly number[] = []): Window {
@@ -76,6 +82,10 @@ function heldWindow(sketch: Sketch, hold: Hold, shown: readonly number[]): Windo
   const left = Math.min(...points.map((p) => p.u));
   const ends = [along(hold.from, sketch.out), along(hold.to, sketch.out)] as const;
   const held = { from: Math.min(...ends), to: Math.max(...ends), radius: placed({ z: 0, d: hold.diameter }, sketch.out).r };
+  if (hold.kind === 'vee-block') {
+    const drills = (hold.drills ?? []).map(({ z, size }) => ({ u: along(z, sketch.out), radius: placed({ z: 0, d: size }, sketch.out).r }));
+    return withRim(sketch, { from: left, right, tooling: [], rim: 0, vee: { ...held, drills } });
+  }
   if (hold.kind === 'bench') return withRim(sketch, { from: left, right, tooling: [], rim: 0 });
   if (hold.kind === 'threaded-mandrel' || hold.tooling) return withRim(sketch, onTooling(sketch, hold, held, left, right));
   if (hold.kind === 'between-centres') return withRim(sketch, onCentres(sketch, held, left, right));

@@ -2,12 +2,14 @@
  * The route carried out again on the painted half-section, told only each cut's from what, by how much, which way, and each grip.
  * It shares no sum with the chart: a surface lies where the face that it is measured from lies now, plus the working dimension.
  */
+
 import { mm } from '../base/units.ts';
 import { practice } from '../handbook/practice.ts';
 import type { DimId, End, SurfaceId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Cut, Operation, Route, SetUp, Way } from '../model/plan.ts';
 import type { Stage } from '../model/stage.ts';
+import { isOffLathe } from '../model/work.ts';
 import { type Nominal, nominalOf } from './nominal.ts';
 import { type Bench, barEndOf, type Here, type Lack, type Places, placeCuts, workingKey, workingOf } from './replay/places.ts';
 import { stageOf } from './replay/stages.ts';
@@ -108,7 +110,7 @@ export function stageAfter(run: Replay, step: number): Stage {
   if (!last) throw new Error(`the route has no step ${step}`);
   return stageOver(
     run,
-    run.steps.findIndex((one) => one.setUp.no === last.setUp.no),
+    run.steps.findIndex((one) => one.setUp === last.setUp),
     step,
   );
 }
@@ -118,7 +120,7 @@ export function stageOver(run: Replay, first: number, last: number): Stage {
   const steps = run.steps.slice(first, last + 1);
   const [begins, ends] = [steps[0], steps.at(-1)];
   if (!begins || !ends) throw new Error(`the route has no steps from ${first} to ${last}`);
-  const ops = steps.filter((one) => one.setUp.no === ends.setUp.no).map((one) => one.operation.id);
+  const ops = steps.filter((one) => one.setUp === ends.setUp).map((one) => one.operation.id);
   return stageOf(run.nominal, ops, begins.before, ends.after, ends.out);
 }
 
@@ -128,10 +130,10 @@ export function stageAtStart(run: Replay): Stage {
 }
 
 /** The half-section at the end of a set-up. */
-export function stageAtEnd(run: Replay, setUp: number): Stage {
+export function stageAtEnd(run: Replay, setUp: SetUp): Stage {
   return stageAfter(
     run,
-    run.steps.findLastIndex((one) => one.setUp.no === setUp),
+    run.steps.findLastIndex((one) => one.setUp === setUp),
   );
 }
 
@@ -141,7 +143,7 @@ function prepare(part: Part, route: Route, chart: Chart): Known {
   const cuts = new Map(
     plan.flatMap(({ operation, way }) => way.cuts.map((cut): [string, Cut] => [workingKey(operation.id, cut.makes), cut])),
   );
-  const out = plan.find((one) => one.setUp.grip.kind !== 'bench')?.out ?? 'first';
+  const out = plan.find((one) => !isOffLathe(one.setUp.grip))?.out ?? 'first';
   const barEnd = barEndOf(nominal, chart, cuts, out, mm(practice.value('bar.allowance')));
   return { bench: { nominal, working: workingOf(chart), values: {}, barEnd }, start: barOf(nominal, route, barEnd, out), plan };
 }
@@ -150,12 +152,12 @@ function planOf(route: Route): readonly Planned[] {
   const byId = new Map(route.chosen.flatMap((method) => method.operations.map((operation) => [operation.id, operation] as const)));
   let out: End = 'first';
   return route.setUps.flatMap((setUp) => {
-    out = setUp.grip.kind === 'bench' ? out : setUp.grip.out;
+    out = isOffLathe(setUp.grip) ? out : setUp.grip.out;
     const facing = out;
     return setUp.operations.map((id): Planned => {
       const operation = byId.get(id);
       if (!operation) throw new Error(`the route names '${id}', which no chosen method makes`);
-      const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[facing];
+      const way = isOffLathe(setUp.grip) ? operation.ways.bench : operation.ways[facing];
       if (!way) throw new Error(`'${id}' has no way in set-up ${setUp.no}`);
       const makes = new Set(way.cuts.filter((cut) => cut.measures === 'length').map((cut) => cut.makes));
       const stages = new Map<SurfaceId | '', Cut['stage']>(way.cuts.map((cut) => [cut.makes, cut.stage]));
@@ -169,7 +171,7 @@ function barOf(nominal: Nominal, route: Route, barEnd: number, out: End): Sectio
   const { part } = nominal;
   if (part.stock.from !== 'bar') throw new Error(`'${part.id}' is not made from bar`);
   const { across } = part.stock;
-  const holds = route.setUps.filter((setUp) => setUp.grip.kind !== 'bench').flatMap((setUp) => [setUp.grip.from, setUp.grip.to]);
+  const holds = route.setUps.filter((setUp) => !isOffLathe(setUp.grip)).flatMap((setUp) => [setUp.grip.from, setUp.grip.to]);
   const far = out === 'first' ? Math.max(part.length, ...holds) + across : Math.min(0, ...holds) - across;
   const bare: Mark = { surface: '', stage: 'bar', by: '' };
   const start = startBar(Math.min(barEnd, far), Math.max(barEnd, far), across, bare);

@@ -43,6 +43,7 @@ const ROWS: readonly Row[] = [
   ['guide.loose.most', 0.4, 'mm', 'a roller is no looser than this on its pin'],
   ['vee.ratio', 0.5, 'ratio', 'least length of round work that lies steady in a vee, of its diameter'],
   ['vee.least', 5, 'mm', 'no round section shorter than this is clamped in a vee'],
+  ['runout.vee', 0.2, 'mm', 'axis of the work from under the drill, found by a centre in the press let down into the vee'],
   ['grip.share', 0.5, 'ratio', 'held diameter, of the widest work beyond it'],
   ['grip.stub.ratio', 1, 'ratio', 'length of a chucking stub, of the bar diameter'],
   ['grip.stick-out.free', 3, 'ratio', 'stick-out to diameter that needs no care'],

@@ -39,6 +39,10 @@ export const proving: FactTable = factTable([
     what: 'a bore that differs by more than this in diameter from a steered tool does not steer it',
   },
   {
+    ...{ id: 'proof.again', value: 4, unit: 'count', standing: 'common practice', source: OWN },
+    what: 'plans that are tried, at most, after the proof has refused the one that was best',
+  },
+  {
     ...{ id: 'truth.seat', value: 0.15, unit: 'mm', standing: 'common practice', source: CUSTOM },
     what: 'run-out (full reading) that a seat or a sealing cone may have to what locates it: a register, a running fit, or the thread at a register',
   },

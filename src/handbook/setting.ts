@@ -22,6 +22,7 @@ const HOLDS: readonly Hold[] = [
   ['sleeve', 'reverse', 0, 'a split sleeve between jaws and work'],
   ['bored-jaws', 'reverse', 14, 'soft jaws put in and bored besides'],
   ['four-jaw', 'four-jaw', 0, 'four-jaw chuck, set by the indicator'],
+  ['vee-block', '', 4, 'laid in the vee and clamped, its axis brought under the drill'],
   ['bench', '', 1, 'in the soft jaws of the vice'],
 ];
 type Row = readonly [id: string, minutes: number, what: string];
@@ -44,7 +45,7 @@ const ROWS: readonly Row[] = [
   ['work.slit', 4, 'slit along with a saw, its burrs taken off'],
   ['work.file-half', 15, 'half of a D-bit filed or ground away, measured as it goes'],
   ['work.drill-bolt-holes', 4, 'each hole of a flange: marked out, centre-punched, drilled'],
-  ['work.cross-drill', 10, 'marked out, set up in the vee-block, drilled'],
+  ['work.cross-drill', 6, 'marked out, centre-popped, drilled'],
   ['work.solder', 15, 'cleaned, fluxed, heated, left to cool, cleaned again'],
   ['work.harden', 15, 'heated, quenched, polished, tempered'],
   ['work.gauge', 2, 'the mate or the gauge tried on'],

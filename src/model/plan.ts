@@ -1,10 +1,10 @@
 /** In which order it is done, with which numbers, and the proof. Nothing here computes. */
 import type { Len } from '../base/units.ts';
-import type { DimId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
+import type { DimId, FeatureId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Fitting, Limits, Part, Say } from './part.ts';
 import type { PackStock } from './stock.ts';
 import type { PackTime, PartTime } from './time.ts';
-import type { Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
+import type { Because, Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
 import type { Workshop } from './workshop.ts';
 
 export type * from './work.ts';
@@ -245,6 +245,14 @@ export type Proof = {
   readonly volume?: number;
 };
 
+/** What is left out of the candidates because the proof refused a plan with it: a hold, an operation in a hold, a way of making a feature. */
+export type LeftOut =
+  | { readonly what: 'hold'; readonly grip: GripId }
+  | { readonly what: 'in-hold'; readonly grip: GripId; readonly op: OpId }
+  | { readonly what: 'method'; readonly feature: FeatureId; readonly method: string; readonly because: Because };
+/** A plan that was best until the proof refused it: by which claims, and what was left out for that. */
+export type RefusedPlan = { readonly claims: readonly Claim[]; readonly left: LeftOut };
+
 export type PlannedPart = {
   readonly part: Part;
   readonly candidates: Candidates;
@@ -252,6 +260,8 @@ export type PlannedPart = {
   readonly chart: Chart;
   readonly figures: readonly Figures[];
   readonly proof: Proof;
+  /** Plans that the proof refused before this one, in the order in which they were tried. */
+  readonly insteadOf?: readonly RefusedPlan[];
   /** An estimate; absent in a plan that was not made by the phases. */
   readonly time?: PartTime;
 };

@@ -2,7 +2,7 @@
 
 import type { Len } from '../base/units.ts';
 import type { End, OpId, PartId, SurfaceId } from './ids.ts';
-import type { Because, Cost, GripKind, NoRoute, Verb } from './plan.ts';
+import type { Because, Cost, GripKind, NoRoute, RefusedPlan, Verb } from './plan.ts';
 
 export type WhyView = { readonly title: string; readonly parts: readonly WhyPart[] };
 
@@ -20,6 +20,8 @@ export type WhyPart = {
   readonly atLeast?: Cost;
   readonly states: number;
   readonly runnersUp: readonly { readonly grips: readonly string[]; readonly cost: Cost; readonly dearerBy: keyof Cost | 'nothing' }[];
+  /** Plans that the proof refused before this one. */
+  readonly insteadOf: readonly RefusedPlan[];
   readonly refused: readonly WhyRefusal[];
   /** Preferences that this order does not keep. */
   readonly broken: readonly WhyMust[];

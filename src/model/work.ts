@@ -128,8 +128,8 @@ export type Operation = {
   readonly tool: ToolUse;
   /** By the end that points away from the headstock; 'bench' for work off the lathe. */
   readonly ways: { readonly first?: Way; readonly second?: Way; readonly bench?: Way };
-  /** Round work lies in a vee-block on this stretch of itself meanwhile, and is clamped there. */
-  readonly lies?: { readonly from: Len; readonly to: Len };
+  /** Round work lies in a vee-block meanwhile: it is done in no other hold. */
+  readonly lies?: true;
   /** Light work (a facing cut, a chamfer, a stone) may be done in a shorter grip. */
   readonly light: boolean;
   readonly because: readonly Because[];
@@ -201,7 +201,10 @@ export type GripKind =
   | 'between-centres'
   | 'threaded-mandrel'
   | 'stub-mandrel'
+  | 'vee-block'
   | 'bench';
+/** Off the lathe: in the vice, or in a vee-block under the drill press. Such work counts as no set-up. */
+export const isOffLathe = (grip: Pick<Grip, 'kind'>): boolean => grip.kind === 'bench' || grip.kind === 'vee-block';
 export type Grip = {
   readonly id: GripId;
   readonly kind: GripKind;

@@ -1,9 +1,11 @@
 /** The numbers of each operation: speed, feed, passes, dial, wheels, depth, lubricant. Each is bound by this lathe, and says by what. */
+
 import { len, toMm } from '../base/units.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
 import { findMaterial } from '../handbook/materials.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Figures, Route, Verb } from '../model/plan.ts';
+import { isOffLathe } from '../model/work.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { readCross } from '../rules/dials.ts';
 import { walkRemoval } from '../rules/removal.ts';
@@ -25,7 +27,7 @@ function figuresOf(asked: Asked): Figures {
   const { operation, setUp } = asked.removal;
   const lubricant = lubricantOf(asked);
   const always = { op: operation.id, ...(lubricant === undefined ? {} : { lubricant }) };
-  if (setUp.grip.kind === 'bench') return always;
+  if (isOffLathe(setUp.grip)) return always;
   if (operation.verb === 'screw-cut') return { ...always, ...screwCut(asked) };
   if (HOLES.includes(operation.verb)) return { ...always, ...withMetal(asked, holeFigures(asked)) };
   if (TURNING.includes(operation.verb)) return { ...always, ...withMetal(asked, turnFigures(asked)) };

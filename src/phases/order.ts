@@ -1,12 +1,14 @@
 /** The best order for one part: every combination of its methods through the exact search; or why there is none and what would help. */
+
 import type { Before, Candidates, Grip, NoRoute, Operation, Route, SetUp } from '../model/plan.ts';
+import { isOffLathe } from '../model/work.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { handlingOf } from '../rules/handling.ts';
 import { type Best, bestOf } from './order/best.ts';
 import { type Habit, habitsFor } from './order/habits.ts';
 import { changesThatHelp } from './order/help.ts';
 import type { Problem } from './order/problem.ts';
-import { BENCH, costOf, type Step } from './order/search.ts';
+import { costOf, type Step } from './order/search.ts';
 
 export type OrderOutcome = { readonly route?: Route; readonly none?: NoRoute };
 
@@ -72,8 +74,8 @@ function setUpsOf(c: Candidates, problem: Problem, steps: readonly Step[]): read
     if (!op) continue;
     if (step.grip !== last) {
       const grip = problem.grips[step.grip]?.grip ?? benchGrip(c);
-      if (step.grip !== BENCH) no += 1;
-      setUps.push({ no: step.grip === BENCH ? 0 : no, grip: settled(grip, problem.operations), operations: [] });
+      if (!isOffLathe(grip)) no += 1;
+      setUps.push({ no: isOffLathe(grip) ? 0 : no, grip: settled(grip, problem.operations), operations: [] });
     }
     setUps.at(-1)?.operations.push(op.id);
     last = step.grip;

@@ -2,6 +2,7 @@
  * The last phase: a plan becomes pages. Three steps: what is said (`viewOf`: strings, no places), where it stands (`layOut`: places, no
  * words), and the sheet numbers that only the layout knows put back into the words, so that text and paper agree.
  */
+
 import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawPart } from '../drawing/finished.ts';
@@ -15,6 +16,7 @@ import type { Plan, SetUp } from '../model/plan.ts';
 import type { GripPage, LessonShown, SheetPage, SheetView } from '../model/sheet.ts';
 import type { Stage } from '../model/stage.ts';
 import type { SheetWish } from '../model/wish.ts';
+import { isOffLathe } from '../model/work.ts';
 import { closingPage } from './sheet/closing.ts';
 import { coverPage } from './sheet/cover.ts';
 import { gripPage, keyOf, partName } from './sheet/grip.ts';
@@ -82,7 +84,7 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
 
 /** A part as its last grip at the lathe leaves it. */
 function madeLast(desk: Desk | undefined, stageOf: ReadonlyMap<string, Stage>): Made | undefined {
-  const last = desk?.planned.route.setUps.findLastIndex((s) => s.grip.kind !== 'bench') ?? -1;
+  const last = desk?.planned.route.setUps.findLastIndex((s) => !isOffLathe(s.grip)) ?? -1;
   const stage = desk && stageOf.get(keyOf(desk.part.id, last));
   return stage ? { desk, setUp: desk.setUp(last), stage } : undefined;
 }

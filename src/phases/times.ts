@@ -1,10 +1,12 @@
 /** How long each operation, each set-up, each part and the whole pack take: cutting from the numbers, the rest by the workshop's handling. */
+
 import { toMm } from '../base/units.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import { setting } from '../handbook/setting.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Figures, PlannedPart, Route, Sequence, Verb } from '../model/plan.ts';
 import type { OpTime, PackTime, PartTime } from '../model/time.ts';
+import { isOffLathe } from '../model/work.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { cutsOf, cuttingTime, threadLength } from '../rules/cutting-time.ts';
 import { type Handling, handlingOf, TENTHS } from '../rules/handling.ts';
@@ -57,7 +59,7 @@ function opTime({ part, chart, figures }: Asked, removal: Removal, hand: Hand, t
   const cutting = cuttingTime(part, removal, own);
   const measured = chart.working.filter((w) => w.op === operation.id && w.stage === 'final').length;
   const parts = [
-    setUp.grip.kind === 'bench' ? 0 : changeTime(removal, hand, takes),
+    isOffLathe(setUp.grip) ? 0 : changeTime(removal, hand, takes),
     wheelTime(own, hand, takes, lastThread),
     own.dial || own.depth !== undefined ? takes.take('touch-off') : 0,
     operation.verb === 'cone' ? takes.take('set-over') : 0,

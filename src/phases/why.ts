@@ -1,7 +1,9 @@
 /** Gathers from a plan the reasons for its order, part by part and operation by operation. Nothing is searched or computed anew. */
+
 import type { OpId } from '../model/ids.ts';
 import type { Before, Cost, Grip, Method, NoRoute, Operation, Plan, PlannedPart, Refusal, Route, SetUp } from '../model/plan.ts';
 import type { WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
+import { isOffLathe } from '../model/work.ts';
 
 /** Parts in the plan's order, operations in the order of work. */
 export function why(plan: Plan): WhyView {
@@ -42,6 +44,7 @@ function whyPart(planned: PlannedPart): WhyPart {
     ...(route.atLeast ? { atLeast: route.atLeast } : {}),
     states: route.states,
     runnersUp: route.runnersUp.map(({ grips, cost }) => ({ grips, cost, dearerBy: dearer(route.cost, cost) })),
+    insteadOf: planned.insteadOf ?? [],
     refused: route.refused.map(refusal),
     broken: route.broken.map((before) => must(before, before.first, before.then, number)),
   };
@@ -74,7 +77,7 @@ function whyOperation(id: OpId, at: number, planned: PlannedPart, binding: reado
     verb: operation.verb,
     feature: operation.feature.slice(operation.feature.indexOf('/') + 1),
     setUp: at,
-    from: grip === undefined || grip.kind === 'bench' ? 'bench' : grip.out,
+    from: grip === undefined || isOffLathe(grip) ? 'bench' : grip.out,
     because: operation.because,
     method: { name: method.name, because: method.because, besides: besides(method, planned) },
     comesAfter: binding.filter((b) => b.then === id).map((b) => must(b, b.first, id, number)),

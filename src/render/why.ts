@@ -1,7 +1,7 @@
 /** Reasons as a person reads them in a terminal. Sentences are words `why.*`; those of a rule are `rule.<id>.title`, `.why`, `.otherwise`. */
 import { showMm } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
-import type { Because, Cost } from '../model/plan.ts';
+import type { Because, Cost, RefusedPlan } from '../model/plan.ts';
 import type { WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
 
 const STEP = '  ';
@@ -63,7 +63,28 @@ function headOfPart(part: WhyPart, words: Words): readonly string[] {
     STEP + words.say(best, { asGood: part.asGood, states: part.states }),
     ...(part.atLeast ? [STEP + words.say('why.at-least', { cost: words.say('why.cost', part.atLeast) })] : []),
     ...habits,
+    ...part.insteadOf.flatMap((one) => refusedLines(one, part.part, words)),
   ];
+}
+
+/** A plan that came before this one: why the proof refused it, and what was left out then. */
+function refusedLines({ claims, left }: RefusedPlan, part: string, words: Words): readonly string[] {
+  const said = claims.map(
+    (one) =>
+      STEP +
+      STEP +
+      words
+        .say(`claim.${one.kind.replace(/ /g, '-')}.fails`, one.grounds)
+        .replace(/\s+/g, ' ')
+        .trim(),
+  );
+  const names = {
+    grip: 'grip' in left ? within(left.grip, part) : '',
+    op: 'op' in left ? within(left.op, part) : '',
+    feature: 'feature' in left ? within(left.feature, part) : '',
+    title: 'because' in left ? ruleTitle(left.because, words) : '',
+  };
+  return [STEP + words.say('why.instead-of'), ...said, STEP + words.say(`why.left-out.${left.what}`, names)];
 }
 
 // ---- set-ups and operations --------------------------------------------------------------------------------------------
@@ -85,6 +106,7 @@ function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
   const numbers = part.operations.filter((o) => part.setUps[o.setUp] === s).map((o) => o.number);
   const span = { from: numbers[0] ?? 0, to: numbers[numbers.length - 1] ?? 0, several: numbers.length > 1 };
   if (s.kind === 'bench') return words.say('why.bench', span);
+  if (s.kind === 'vee-block') return words.say('why.vee-block', { ...span, diameter: showMm(s.diameter), long: showMm(s.long) });
   const held = {
     diameter: showMm(s.diameter),
     long: showMm(s.long),

@@ -48,6 +48,7 @@ const HOLDS: readonly Grip['kind'][] = [
   'jaws',
   'threaded-mandrel',
   'stub-mandrel',
+  'vee-block',
   'bench',
 ];
 

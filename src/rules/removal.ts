@@ -1,4 +1,5 @@
 /** What each operation takes away, in figures: walks the route on a plain profile of the work, at the sizes that the chart aims at. */
+
 import { type Len, len, mm } from '../base/units.ts';
 import {
   barProfile,
@@ -17,6 +18,7 @@ import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Bound, Chart, Operation, Route, SetUp, Sweep, Way } from '../model/plan.ts';
+import { isOffLathe } from '../model/work.ts';
 import type { Beam } from './give.ts';
 import {
   between,
@@ -91,8 +93,8 @@ function widest(bar: Extract<Part['stock'], { from: 'bar' }>): Len {
 
 function step(state: State, setUp: SetUp, operation: Operation, way: Way): void {
   const out = setUp.grip.out;
-  const found = setUp.grip.kind === 'bench' ? {} : look(state, out, operation, way);
-  const pushed = setUp.grip.kind === 'bench' ? undefined : pushedAt(state, out, operation, way);
+  const found = isOffLathe(setUp.grip) ? {} : look(state, out, operation, way);
+  const pushed = isOffLathe(setUp.grip) ? undefined : pushedAt(state, out, operation, way);
   for (const cut of way.cuts) if (cut.measures === 'length') state.places.set(cut.makes, madePlace(state, operation, cut));
   for (const sweep of way.sweeps) apply(state, out, operation, sweep);
   const beam = pushed && standOut(state.profile, setUp.grip, pushed, endOf(state, out));

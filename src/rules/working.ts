@@ -2,6 +2,7 @@
  * Walks a route and lists what each cut makes and from what it is measured: the edges of the chart, without their limits. Lengths hang on
  * faces that stand at that moment; the first face of a raw end hangs on that end.
  */
+
 import { type Len, len, mm } from '../base/units.ts';
 import { type Edge, growTree, type Tree, type Version } from '../geometry/chain.ts';
 import { type Drawn, shortName } from '../geometry/places.ts';
@@ -9,6 +10,7 @@ import { practice } from '../handbook/practice.ts';
 import type { DimId, SurfaceId } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
 import type { Cut, Operation, Route, SetUp, Stage, Verb, Way } from '../model/plan.ts';
+import { isOffLathe } from '../model/work.ts';
 import type { Weigh } from './difficulty.ts';
 import { rankDatums, type Standing } from './measure-from.ts';
 
@@ -94,7 +96,7 @@ export function operationOf(route: Route, id: string): Operation {
 
 /** How it is done in this set-up. Throws Error when it can't be. */
 export function wayIn(operation: Operation, setUp: SetUp): Way {
-  const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[setUp.grip.out];
+  const way = isOffLathe(setUp.grip) ? operation.ways.bench : operation.ways[setUp.grip.out];
   if (!way) throw new Error(`'${operation.id}' has no way in set-up ${setUp.no}`);
   return way;
 }

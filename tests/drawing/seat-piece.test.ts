@@ -17,7 +17,7 @@ const placeOf = (stage: Stage, face: SurfaceId): LengthShown['from'] | undefined
   stage.outlines.flat().find((e) => e.surface === face && e.a.z === e.b.z)?.a.z as LengthShown['from'] | undefined;
 
 describe.each(seatRoute.setUps.filter((s) => s.grip.kind !== 'bench'))('set-up $no of the seat piece, $grip.kind', (setUp) => {
-  const stage = stageAtEnd(run, setUp.no);
+  const stage = stageAtEnd(run, setUp);
   const workings = seatChart.working.filter((w) => setUp.operations.includes(w.op) && w.measures === 'length');
   const lengths = workings.flatMap((w): readonly LengthShown[] => {
     const [from, to] = [placeOf(stage, w.from), placeOf(stage, w.makes)];

@@ -112,7 +112,9 @@ describe('the end', () => {
 
 describe('a moment', () => {
   it.each([1, 3])('set-up %i: what stands, what is thread and what was taken is what there was', (no) => {
-    const stage = stageAtEnd(sound, no);
+    const [setUp] = seatRoute.setUps.filter((one) => one.no === no);
+    if (!setUp) throw new Error(`no set-up ${no}`);
+    const stage = stageAtEnd(sound, setUp);
     const first = sound.steps.find((step) => step.setUp.no === no);
     const last = sound.steps.findLast((step) => step.setUp.no === no);
     const sum = (polygons: readonly Polygon[]): number => polygons.reduce((all, one) => all + shoelace(one), 0);

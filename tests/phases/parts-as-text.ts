@@ -3,6 +3,7 @@ import { len, showMm } from '../../src/base/units.ts';
 import type { Compiled } from '../../src/compile.ts';
 import type { Limits } from '../../src/model/part.ts';
 import type { NoRoute, Operation, PlannedPart, Refusal, SetUp } from '../../src/model/plan.ts';
+import { isOffLathe } from '../../src/model/work.ts';
 
 /** `name`: of the part that was asked for; its tooling is named and not told in full. */
 export function planAsText(compiled: Compiled): string {
@@ -47,18 +48,20 @@ function routeLines(planned: PlannedPart): readonly string[] {
 function setUpLine({ no, grip }: SetUp, { part }: PlannedPart): string {
   if (grip.kind === 'bench') return 'bench';
   const on = grip.on.length > 0 ? ` on ${grip.on.map(short).join(', ')}` : '';
+  if (isOffLathe(grip)) return `${grip.kind}${on}, dia ${showMm(grip.diameter, 1)} over ${showMm(len(grip.to - grip.from), 1)}`;
   const out = showMm(len(grip.out === 'first' ? grip.from : part.length - grip.to), 1);
   const held = grip.kind.startsWith('bar') ? `standing out ${out}` : `over ${showMm(len(grip.to - grip.from), 1)}`;
   const datum = grip.datum ? `, from ${short(grip.datum)}` : '';
   const tooling = grip.tooling ? `, ${[grip.tooling.kind, 'thread' in grip.tooling ? grip.tooling.thread.name : ''].join(' ').trim()}` : '';
   const centre = grip.centre !== undefined && grip.kind !== 'bar-and-centre' ? ' and a centre' : '';
+  const plug = grip.plug ? `, a plug in ${short(grip.plug.bore)}` : '';
   const light = grip.lightOnly ? ', light cuts only' : '';
-  return `${no}. ${grip.kind}${on}${centre}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${light}`;
+  return `${no}. ${grip.kind}${on}${centre}, ${grip.out} end out, dia ${showMm(grip.diameter, 1)} ${held}${datum}${tooling}${plug}${light}`;
 }
 
 function operationLine(planned: PlannedPart, operation: Operation | undefined, setUp: SetUp): string {
   if (!operation) throw new Error('an operation that is not there');
-  const way = setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[setUp.grip.out];
+  const way = isOffLathe(setUp.grip) ? operation.ways.bench : operation.ways[setUp.grip.out];
   const sizes = planned.chart.working
     .filter((w) => w.op === operation.id)
     .map(

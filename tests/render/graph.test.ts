@@ -38,7 +38,7 @@ function partWith(count: number, befores: readonly Before[]): WhyPart {
     }),
   );
   const cost = { setUps: 1, tooling: 0, broken: 0, toolChanges: 1, minutes: 0, rank: 0 };
-  const none = { habits: [], runnersUp: [], refused: [], broken: [] };
+  const none = { habits: [], insteadOf: [], runnersUp: [], refused: [], broken: [] };
   return { part: 'p', setUps: [], operations, cost, asGood: '1', proved: 'best', states: 1, ...none };
 }
 const arcs = (graph: { readonly arcs: readonly GraphArc[] }): readonly Before[] => graph.arcs.map((a) => [a.first, a.then, a.force]);

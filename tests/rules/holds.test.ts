@@ -141,21 +141,54 @@ const crossed = (long: number): readonly string[] => [
 ];
 
 describe('a vee under the drill press', () => {
-  const drilledIn = (compiled: Compiled) =>
-    partOf(compiled).route.chosen.flatMap((m) =>
-      m.operations.filter((o) => o.verb === 'cross-drill').map((o) => o.because.map((b) => b.rule)),
-    );
-  it.each([20, 30])('holds round work %d mm long for its cross hole', (long) => {
+  it.each([20, 30])('holds round work %d mm long for its cross hole, on its turned outside', (long) => {
     const compiled = planned(crossed(long), []);
-    expect(drilledIn(compiled)).toEqual([['cross-drill', 'vee-block']]);
-    expect(partOf(compiled).proof.holds).toBe(true);
+    const { route, proof } = partOf(compiled);
+    const vee = route.setUps.find((s) => s.grip.kind === 'vee-block');
+    expect(vee?.operations).toEqual(['part/hole/cross-drill']);
+    expect([vee?.no, vee?.grip.on, vee?.grip.ready, toMm(vee?.grip.runout ?? mm(0))]).toEqual([
+      0,
+      ['part/collar'],
+      ['part/collar/turn'],
+      0.2,
+    ]);
+    expect(vee?.grip.because.map((b) => b.rule)).toEqual(['vee-block']);
+    expect(proof.holds).toBe(true);
+    // it counts as no set-up
+    expect(route.cost.setUps).toBe(route.setUps.filter((s) => s.no > 0).length);
   });
-  it('refuses a collar shorter than half its diameter, with both lengths, and keeps the way to be tried', () => {
+  it('refuses a collar shorter than half its diameter, with both lengths, and keeps the hold to be tried', () => {
     const compiled = planned(crossed(8), []);
     expect(compiled.plan).toBeUndefined();
     expect(refusals(compiled, 'vee-short')).toEqual([[8, 10]]);
     const refused = compiled.noRoutes?.flatMap((none) => none.refused.filter((r) => r.because.rule === 'vee-short')) ?? [];
-    expect(refused.map((r) => r.would && Object.keys(r.would))).toEqual([['method']]);
+    expect(refused.map((r) => r.would && 'grip' in r.would && r.would.grip.kind)).toEqual(['vee-block']);
+  });
+  it.each([
+    ['a finished thread', '  - { name: collar, thread: M10x1, length: 20 mm, starts: first, shoulder: { letter: C } }'],
+    ['a sealing face', '  - { name: collar, diameter: 10 mm, length: 20 mm, role: sealing, shoulder: { letter: C } }'],
+  ])('never lies on %s: on the plain piece beside it', (_what, collar) => {
+    const lines = [
+      'first: { letter: A }',
+      'second: { letter: B }',
+      'outside:',
+      collar,
+      '  - { name: plain, diameter: 14 mm, length: 18 mm }',
+      'side: [{ name: hole, cross-hole: 3 mm, on: plain, at: 7 mm }]',
+    ];
+    const vee = partOf(planned(lines, [])).candidates.grips.find((g) => g.kind === 'vee-block');
+    expect(vee?.on).toEqual(['part/plain']);
+  });
+  it('is not asked for where a hexagon lies by its flats', () => {
+    const lines = [
+      'first: { letter: A }',
+      'second: { letter: B }',
+      'outside: [{ name: nut, as-bar: yes, length: 16 mm }]',
+      'bar: hexagon 14 mm',
+      'side: [{ name: hole, cross-hole: 3 mm, on: nut, at: 8 mm }]',
+    ];
+    const { route } = partOf(planned(lines, []));
+    expect(route.setUps.find((s) => s.operations.includes('part/hole/cross-drill'))?.grip.kind).toBe('bench');
   });
 });
 

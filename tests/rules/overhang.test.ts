@@ -87,7 +87,7 @@ describe('a vee under the drill press', () => {
   ];
   const sound = ownPart(planOwn(pin(24)));
   it('lies on its plain section, and the proof says how much of it there is', () => {
-    const said = sound.proof.claims.filter((c) => c.grounds.kind === 'vee');
+    const said = sound.proof.claims.filter((c) => c.grounds.kind === 'vee-block');
     // half of the diameter lies steady: common practice, no source
     expect(said.map((c) => [c.holds, c.grounds.has, c.grounds.wants])).toEqual([[true, '24.00', '6.00']]);
   });
@@ -95,11 +95,10 @@ describe('a vee under the drill press', () => {
     ['on too little', { from: 0, to: 5 }, 'short'],
     ['beside the work', { from: 60, to: 80 }, 'nothing'],
   ])('is refused by the proof %s', (_what, { from, to }, reason) => {
-    const chosen = sound.route.chosen.map((m) => ({
-      ...m,
-      operations: m.operations.map((o) => (o.lies ? { ...o, lies: { from: mm(from), to: mm(to) } } : o)),
-    }));
-    const { claims } = prove({ part: sound.part, route: { ...sound.route, chosen }, chart: sound.chart, workshop: shop });
+    const setUps = sound.route.setUps.map((s) =>
+      s.grip.kind === 'vee-block' ? { ...s, grip: { ...s.grip, from: mm(from), to: mm(to) } } : s,
+    );
+    const { claims } = prove({ part: sound.part, route: { ...sound.route, setUps }, chart: sound.chart, workshop: shop });
     expect(claims.filter((c) => !c.holds).map((c) => [c.kind, c.grounds.reason])).toEqual([['grip', reason]]);
   });
 });

@@ -1,12 +1,11 @@
 /** Tooling that a plan asks for and the workshop lacks, designed to the sizes of what it serves; a part like any other. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
 import { add, type Len, len, minus } from '../../base/units.ts';
-import { held } from '../../handbook/capability.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { barFor, nextBar } from '../bar.ts';
+import { barFor } from '../bar.ts';
 import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';

@@ -2,12 +2,14 @@
  * What would meet a dimension that cannot be met: another face to set the work by, a cut made from the other end, a process that holds
  * closer, wider limits. Each is carried out on the route or the part, charted again and replayed; only what then comes out is told.
  */
+
 import { type Len, len, mm, showMm } from '../../base/units.ts';
 import { facesOf, shortName } from '../../geometry/places.ts';
 import type { Shortage } from '../../geometry/sharing.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Part } from '../../model/part.ts';
 import type { Route, SetUp, Verb } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { operationOf, wayIn } from '../../rules/working.ts';
 
 export type Trials = {
@@ -72,7 +74,7 @@ const finishedIn = (route: Route, setUp: SetUp): readonly string[] =>
 function otherHolds(route: Route, id: OpId): readonly { readonly moves: OpId; readonly to: string; readonly route: Route }[] {
   const operation = operationOf(route, id);
   return route.setUps.flatMap((target) => {
-    const there = target.grip.kind !== 'bench' && operation.ways[target.grip.out] !== undefined;
+    const there = !isOffLathe(target.grip) && operation.ways[target.grip.out] !== undefined;
     if (!there || target.operations.includes(id)) return [];
     return placesIn(route, target).map((i) => {
       const changed = onSetUps(route, (setUp) => {

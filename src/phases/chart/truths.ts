@@ -2,12 +2,14 @@
  * How true one surface runs to another. What is turned in one grip runs true to itself; a grip adds its run-out to the axis of the grip in
  * which the held surface was made: a tree of axes, and the path between two of them is the chain of re-grips.
  */
+
 import { type Len, len, mm } from '../../base/units.ts';
 import { type Edge, findPath, growTree } from '../../geometry/chain.ts';
 import { practice } from '../../handbook/practice.ts';
 import type { SurfaceId } from '../../model/ids.ts';
 import type { Part, Truth } from '../../model/part.ts';
 import type { Route, SetUp, TruthPath } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { operationOf, wayIn } from '../../rules/working.ts';
 
 /** `runout` of a set-up's grip; by default what the grip has. Tried with others to find what would help. */
@@ -45,7 +47,7 @@ function edgesOf(part: Part, route: Route): readonly Edge[] {
   const edges: Edge[] = [];
   for (const setUp of route.setUps) {
     if (setUp.grip.kind === 'between-centres') edges.push(...centredEdges(part, route, setUp, edges));
-    else if (setUp.grip.kind !== 'bench') {
+    else if (!isOffLathe(setUp.grip)) {
       const held = setUp.grip.on.flatMap((id) => made.get(id) ?? [])[0];
       edges.push({ dim: setUp.grip.id, from: held ?? SKIN, to: axisOf(setUp), toward: 1 });
     }
@@ -72,7 +74,7 @@ function finishedIn(part: Part, route: Route): ReadonlyMap<SurfaceId, string> {
 }
 
 function madeIn(part: Part, route: Route, setUp: SetUp): readonly (readonly [SurfaceId, string])[] {
-  if (setUp.grip.kind === 'bench') return [];
+  if (isOffLathe(setUp.grip)) return [];
   return setUp.operations.flatMap((id) => {
     const { cuts, sweeps } = wayIn(operationOf(route, id), setUp);
     const across = cuts.flatMap((cut) => (cut.measures === 'diameter' ? [cut.makes] : []));

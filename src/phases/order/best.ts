@@ -142,13 +142,14 @@ function runnersUp(
         known.set(name(grips), { grips, cost: final.cost });
     }
   }
-  known.delete(name(gripsOf(best.t, holdsOf(best.found.steps))));
+  known.delete(name(gripsOf(best.t, holdsOf(best.t, best.found.steps))));
   return [...known.values()]
     .sort((a, b) => a.cost - b.cost || compareKeys(a.grips.flatMap(gripKey), b.grips.flatMap(gripKey)))
     .map((r) => ({ grips: r.grips.map((g) => g.id), cost: costOf(r.cost) }));
 }
 
 /** The lathe's holds of a way, as its history counts them. */
-function holdsOf(steps: readonly Step[]): readonly number[] {
-  return steps.flatMap((s, i) => (s.grip === BENCH || s.grip === steps[i - 1]?.grip ? [] : [s.grip]));
+function holdsOf({ problem }: Try, steps: readonly Step[]): readonly number[] {
+  const off = (s: Step): boolean => s.grip === BENCH || problem.grips[s.grip]?.way === 'bench';
+  return steps.flatMap((s, i) => (off(s) || s.grip === steps[i - 1]?.grip ? [] : [s.grip]));
 }

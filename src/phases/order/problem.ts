@@ -3,6 +3,7 @@
 import { type Bits, bitsOf, put, wordsFor } from '../../base/bits.ts';
 import type { End, OpId } from '../../model/ids.ts';
 import type { Before, Candidates, Grip, Method, Operation } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { toolingOf } from '../../rules/grips/plug.ts';
 import type { Handling } from '../../rules/handling.ts';
 import { MINUTE, rankCost, SET_UP, TOOL, TOOLING } from './costs.ts';
@@ -23,6 +24,7 @@ export type Problem = {
   /** By tooling that holds ask for, what making it costs, once. */
   readonly makings: readonly number[];
   readonly onLathe: OpSet;
+  /** In no hold of its own. */
   readonly onBench: OpSet;
   /** What takes the part off the bar: nothing is done at the bench before. */
   readonly leaves: OpSet;
@@ -38,6 +40,8 @@ export type GripMasks = {
   readonly can: OpSet;
   readonly price: number;
   readonly tooling: readonly number[];
+  /** Which of an operation's ways it is done in. */
+  readonly way: End | 'bench';
 };
 export type Asks = { readonly needs: OpSet; readonly forbids: OpSet; readonly wants: OpSet; readonly shuns: OpSet };
 
@@ -79,7 +83,7 @@ export function problemsOf(c: Candidates, takes: Handling): (methods: readonly M
       toolMembers: keys.map((_, k) => where((o, i) => tools[i] === k && !o.ways.bench)),
       toolPrices: keys.map((_, k) => TOOL + MINUTE * changeOf(operations[tools.indexOf(k)], takes)),
       onLathe: where((o) => !o.ways.bench),
-      onBench: where((o) => o.ways.bench !== undefined),
+      onBench: where((o) => o.ways.bench !== undefined && !o.lies),
       leaves: where((o) => o.verb === 'part-off' || o.verb === 'saw-off'),
       cost: made.reduce((sum, ask) => sum + TOOLING + MINUTE * takes.make(ask), rankCost(methods.reduce((n, m) => n + m.rank, 0))),
     };
@@ -130,7 +134,7 @@ function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: reado
     hides,
     goneIds: new Set(grip.gone),
     tooling: toolingOf(grip).map((ask) => toolings.indexOf(JSON.stringify(ask))),
-    price: SET_UP + MINUTE * takes.hold(grip),
+    price: (isOffLathe(grip) ? 0 : SET_UP) + MINUTE * takes.hold(grip),
   };
 }
 
@@ -157,7 +161,8 @@ function gripMasks(
   const is = (at: number): boolean => isHere(here, at);
   if (!rests.every((of) => of.some(is)) || !gone.every((of) => of.some(is))) return undefined;
   const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
-  const ready = setWhere(operations, words, (o) => !inBar && (o.verb === 'part-off' || o.verb === 'saw-off' || o.verb === 'cut-stub'));
+  const way = isOffLathe(grip) ? 'bench' : grip.out;
+  const ready = setWhere(operations, words, (o) => !inBar && isBefore(o, way));
   const set = [...Array.from(ready)];
   for (const of of rests) for (const at of of) if (is(at)) put(set, here[at] ?? 0);
   return {
@@ -170,12 +175,17 @@ function gripMasks(
     can: setWhere(
       operations,
       words,
-      (o) => o.ways[grip.out] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
+      (o) => o.ways[way] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
     ),
     price,
     tooling,
+    way,
   };
 }
+
+/** Off the bar; and back in the chuck, off its stub too. */
+const isBefore = ({ verb }: Operation, way: End | 'bench'): boolean =>
+  verb === 'part-off' || verb === 'saw-off' || (way !== 'bench' && verb === 'cut-stub');
 
 /** Parting belongs to the hold on the bar or stub that it ends. */
 function leavesHere(o: Operation, grip: Grip, gone: ReadonlySet<OpId>): boolean {

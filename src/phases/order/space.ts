@@ -11,7 +11,7 @@ export type Work = {
   readonly space: Space;
   readonly bound: Bound;
   readonly step: (code: number) => Step;
-  /** Holds in order, each index as often as the work was put in it. */
+  /** Holds at the lathe in order, each index as often as the work was put in it. */
   readonly holds: (state: ArrayLike<number>) => readonly number[];
 };
 
@@ -35,11 +35,12 @@ function expanderOf(p: Problem, histories: Histories): Space['expand'] {
     const step = (op: number, grip: number, asks: Asks | undefined): void => {
       if (!asks || !contains(state, asks.needs) || meets(asks.forbids, state)) return;
       const anew = grip !== BENCH && grip + 1 !== state[GRIP];
+      const off = grip === BENCH || p.grips[grip]?.way === 'bench';
       const history = state[HISTORY] ?? 0;
-      const tool = grip === BENCH ? (state[TOOL_AT] ?? 0) : (p.tools[op] ?? BENCH) + 1;
+      const tool = off ? (state[TOOL_AT] ?? 0) : (p.tools[op] ?? BENCH) + 1;
       next.set(state);
       put(next, op);
-      next[HISTORY] = anew ? histories.after(history, grip) : history;
+      next[HISTORY] = anew && !off ? histories.after(history, grip) : history;
       next[GRIP] = grip + 1;
       next[TOOL_AT] = tool;
       const change = tool === state[TOOL_AT] ? 0 : (p.toolPrices[tool - 1] ?? 0);
@@ -49,7 +50,7 @@ function expanderOf(p: Problem, histories: Histories): Space['expand'] {
     if (contains(state, p.leaves)) eachLeft(p.onBench, state, (op) => step(op, BENCH, p.asks[op]?.bench));
     p.grips.forEach((g, grip) => {
       if (meets(g.gone, state) || (grip + 1 !== state[GRIP] && !contains(state, g.ready))) return;
-      eachLeft(g.can, state, (op) => step(op, grip, p.asks[op]?.[g.grip.out]));
+      eachLeft(g.can, state, (op) => step(op, grip, p.asks[op]?.[g.way]));
     });
   };
 }

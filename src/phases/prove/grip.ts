@@ -90,6 +90,7 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
   if (grip.kind === 'stub-mandrel')
     return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));
   if (grip.kind === 'between-centres') return mm(practice.value('dog.least'));
+  if (grip.kind === 'vee-block') return Math.max(mm(toMm(grip.diameter) * practice.value('vee.ratio')), mm(practice.value('vee.least')));
   if (grip.kind === 'bored-jaws' && work === 'light') return mm(practice.value('grip.least'));
   return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
 }

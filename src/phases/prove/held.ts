@@ -1,14 +1,16 @@
 /** While a cut is made: the work is held, what is cut hangs on what is held, nothing falls off, and no cut runs into the hold. */
+
 import type { Step } from '../../geometry/replay.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { type Pieces, piecesOf } from '../../geometry/section/pieces.ts';
 import { isSolid, type Section } from '../../geometry/section.ts';
 import type { Claim, Grip } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short } from './claims.ts';
 import { heldStretches, holdsInside } from './grip.ts';
 
 export function heldClaims(asked: Case, step: Step): readonly Claim[] {
-  if (step.setUp.grip.kind === 'bench' || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
+  if (isOffLathe(step.setUp.grip) || step.way.sweeps.every((sweep) => sweep.take === 'side')) return [];
   const reason = reasonOf(asked, step);
   const id = step.operation.id;
   const grounds = { operation: short(asked.part.id, id), hold: short(asked.part.id, step.setUp.grip.id), reason, corner: '' };

@@ -8,14 +8,14 @@ import type { Case } from './claims.ts';
 
 /**
  * In whole units: from the hold to the end that the drawing gives the work, and so many diameters of the widest of it, with a centre in that end
- * or without. Between centres nothing stands out.
+ * or without. Between centres nothing stands out, and under a drill nothing is pushed aside.
  */
 export function standsOut(asked: Case, section: Section, grip: Grip): { readonly has: number; readonly most: number } {
   const first = grip.out === 'first';
   const front = frontOf(asked, grip);
   const beyond = throughs(section).filter(({ slab }) => (first ? slab.from < front : slab.to > front));
   const ratio = practice.value(grip.centre === undefined ? 'grip.stick-out.most' : 'centre.ratio');
-  if (grip.kind === 'between-centres' || beyond.length === 0) return { has: 0, most: grip.diameter * ratio };
+  if (grip.kind === 'between-centres' || grip.kind === 'vee-block' || beyond.length === 0) return { has: 0, most: grip.diameter * ratio };
   const end = first ? Math.max(0, Math.min(...beyond.map(({ slab }) => slab.from))) : lastOf(asked, beyond);
   const widest = Math.max(grip.diameter, ...beyond.flatMap(({ slab, outer }) => [at(outer.line, slab.from), at(outer.line, slab.to)]));
   return { has: Math.abs(front - end), most: widest * ratio };

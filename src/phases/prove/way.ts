@@ -6,6 +6,7 @@ import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { piecesOf } from '../../geometry/section/pieces.ts';
 import type { Slab } from '../../geometry/section.ts';
 import type { Claim, Figures } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
 import { gripClaim, thinnest } from './grip.ts';
 import { heldClaims } from './held.ts';
@@ -13,7 +14,7 @@ import { keptClaims } from './touch.ts';
 import { veeClaims } from './vee.ts';
 
 export function wayClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
-  const opening = steps.filter((step, i) => step.setUp.no !== steps[i - 1]?.setUp.no && step.setUp.grip.kind !== 'bench');
+  const opening = steps.filter((step, i) => !isSameHold(step, steps[i - 1]) && step.setUp.grip.kind !== 'bench');
   return [
     ...orderClaims(asked, steps),
     ...leftOut(asked, steps),
@@ -44,7 +45,7 @@ function orderClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
     const [first, then] = [places.get(before.first), places.get(before.then)];
     if (before.force !== 'strict' || !first || !then) return [];
     const when = before.when && places.get(before.when.op)?.step;
-    if (before.when && (!when || when.setUp.grip.kind === 'bench' || when.out !== before.when.from)) return [];
+    if (before.when && (!when || isOffLathe(when.setUp.grip) || when.out !== before.when.from)) return [];
     const grounds = { first: short(part.id, before.first), then: short(part.id, before.then), rule: before.because.rule };
     return [claim('order', before.because.rule, first.i < then.i, grounds, before.then)];
   });
@@ -67,9 +68,13 @@ function setUpClaims(asked: Case, steps: readonly Step[], step: Step): readonly 
   return [held, thereClaim(asked, grip.id, there ? '' : grip.datum, 'datum')];
 }
 
+/** Work off the lathe has no number of its own. */
+const isSameHold = ({ setUp }: Step, other: Step | undefined): boolean =>
+  setUp.no === other?.setUp.no && setUp.grip.id === other.setUp.grip.id;
+
 /** `step`: the first of its set-up. */
 export function holdClaim(asked: Case, steps: readonly Step[], step: Step): Claim {
-  const operations = steps.filter((one) => one.setUp.no === step.setUp.no).map((one) => one.operation);
+  const operations = steps.filter((one) => isSameHold(one, step)).map((one) => one.operation);
   return gripClaim(asked, step.before, piecesOf(step.before), step.setUp.grip, operations);
 }
 

@@ -6,6 +6,7 @@ import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
 import { type Desk, lastOf } from './lookup.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
@@ -29,7 +30,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
     name: name.toUpperCase(),
     about: `${words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity })}${timeOf(desk, [setUp, ...bench], words)}`,
     grip,
-    of: setUp.grip.kind === 'bench' ? '' : words.say('grip.of', { count: desk.grips.length }),
+    of: isOffLathe(setUp.grip) ? '' : words.say('grip.of', { count: desk.grips.length }),
     hold: holdOf(plan, desk, setUp, words),
     once: onceSaid(desk, setUp, words),
     columns: columnsOf(words),
@@ -89,7 +90,7 @@ export function stockName(part: Part, words: SheetWords): string {
 }
 
 export function gripName(desk: Desk, setUp: SetUp, words: SheetWords): string {
-  if (setUp.grip.kind === 'bench') return words.say('grip.bench');
+  if (isOffLathe(setUp.grip)) return words.say(`grip.${setUp.grip.kind}`);
   const n = desk.grips.indexOf(setUp) + 1;
   return desk.grips.length === 1 ? words.say('grip.only') : words.say('grip.no', { n });
 }
@@ -163,7 +164,7 @@ function datumOf(desk: Desk, setUp: SetUp, words: SheetWords): { readonly title:
   const datum = datumFace(desk, setUp);
   if (datum === undefined) return { title: words.say('datum.none'), text: words.say('datum.none.how') };
   const letter = desk.letter(datum);
-  const kind = setUp.grip.datum === undefined ? 'made' : (AGAINST[setUp.grip.kind] ?? 'stands');
+  const kind = setUp.grip.datum === undefined && setUp.grip.kind !== 'vee-block' ? 'made' : (AGAINST[setUp.grip.kind] ?? 'stands');
   const first = setUp.operations.find((op) => desk.workings(op).some((w) => w.makes === datum));
   const facts = { letter, face: lastOf(datum), number: first ? desk.number(first) : '' };
   return { title: words.say(`datum.${kind}`, facts), text: words.say(`datum.${kind}.how`, facts) };
@@ -175,6 +176,7 @@ const AGAINST: Readonly<Record<string, string>> = {
   'stub-mandrel': 'pushed',
   blank: 'over-all',
   'between-centres': 'over-all',
+  'vee-block': 'marked-out',
 };
 
 /** The face that most lengths of the set-up are measured from; the grip's own datum where nothing is measured. */
@@ -184,7 +186,18 @@ export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
   const count = (face: string): number => faces.filter((f) => f === face).length;
   const distinct = [...new Set(faces)];
   if (setUp.grip.datum !== undefined) return setUp.grip.datum;
+  if (setUp.grip.kind === 'vee-block') return endMade(desk, setUp);
   return distinct.reduce<string | undefined>((best, face) => (best === undefined || count(face) > count(best) ? face : best), undefined);
+}
+
+/** Of the ends that are cut before this set-up, the first that is finished, else the first that is faced at all. */
+function endMade(desk: Desk, setUp: SetUp): string | undefined {
+  const { setUps } = desk.planned.route;
+  const before = setUps.slice(0, setUps.indexOf(setUp)).flatMap((s) => s.operations);
+  const cuts = before.flatMap((op) => desk.workings(op));
+  const faces = desk.part.features.flatMap((f) => (f.kind === 'end' ? [f.face] : []));
+  const made = (stages: readonly string[]) => faces.find((face) => cuts.some((cut) => cut.makes === face && stages.includes(cut.stage)));
+  return made(['final']) ?? made(['rough']);
 }
 
 // ---- checkpoint, caution -----------------------------------------------------------------------------------------------
@@ -211,7 +224,7 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
     .at(-1);
   const threads = done.some((op) => ['screw-cut', 'tap', 'die'].includes(desk.operation(op).verb));
   const topics = [
-    FITTED[desk.part.use] ?? (setUps[0]?.grip.kind === 'bench' ? 'bench' : 'sizes'),
+    FITTED[desk.part.use] ?? (setUps[0] && isOffLathe(setUps[0].grip) ? 'bench' : 'sizes'),
     threads ? 'thread' : '',
     done.some((op) => op === lastOfSeat) ? seatTopic(desk) : '',
     done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',

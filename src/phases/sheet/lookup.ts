@@ -3,6 +3,7 @@ import type { Words } from '../../base/words.ts';
 import type { FeatureId, OpId, SurfaceId } from '../../model/ids.ts';
 import type { Face, Feature, Part, Role, Surface, ThreadSize } from '../../model/part.ts';
 import type { Figures, Operation, PlannedPart, SetUp, Way, Working } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 
 export type Desk = {
   readonly planned: PlannedPart;
@@ -38,7 +39,7 @@ export function deskOf(planned: PlannedPart): Desk {
   return {
     planned,
     part,
-    grips: route.setUps.filter((setUp) => setUp.grip.kind !== 'bench'),
+    grips: route.setUps.filter((setUp) => !isOffLathe(setUp.grip)),
     operation: (id) => found(operations, id, 'operation'),
     feature: (id) => features.get(id),
     role: (op) => features.get(found(operations, op, 'operation').feature)?.role ?? 'free',
@@ -54,7 +55,7 @@ export function deskOf(planned: PlannedPart): Desk {
 
 /** The way in which an operation is done in this grip. */
 export function wayOf(operation: Operation, setUp: SetUp): Way | undefined {
-  return setUp.grip.kind === 'bench' ? operation.ways.bench : operation.ways[setUp.grip.out];
+  return isOffLathe(setUp.grip) ? operation.ways.bench : operation.ways[setUp.grip.out];
 }
 
 /** Last piece of an id: 'seat-piece/coupling.thread' to 'coupling.thread'. */

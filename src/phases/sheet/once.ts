@@ -1,5 +1,7 @@
 /** What holds for a whole grip is said once, over its rows: where the dials' nought is, the tools' metal and shape, what keeps the cut wet. */
+
 import type { Figures, Operation, SetUp, Verb } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { freeSaid } from './freedom.ts';
 import type { Desk } from './lookup.ts';
 import type { SheetWords } from './said.ts';
@@ -10,7 +12,7 @@ export type Common = { readonly lubricant: string; readonly material: string };
 export const NOTHING_COMMON: Common = { lubricant: '', material: '' };
 
 export function commonOf(desk: Desk, setUp: SetUp): Common {
-  if (setUp.grip.kind === 'bench') return NOTHING_COMMON;
+  if (isOffLathe(setUp.grip)) return NOTHING_COMMON;
   const lubricants = setUp.operations.flatMap((op) => desk.figures(op)?.lubricant ?? []);
   const materials = setUp.operations.map((op) => desk.operation(op).tool).filter(({ kind }) => EDGED.includes(kind));
   return { lubricant: onlyOf(lubricants), material: onlyOf(materials.map(({ material }) => material)) };
@@ -29,7 +31,7 @@ export const SAID_OVER: readonly string[] = ['say.rake', 'say.lips', 'say.harden
 
 /** '' where there is nothing to say: at the bench. */
 export function onceSaid(desk: Desk, setUp: SetUp, words: SheetWords): string {
-  if (setUp.grip.kind === 'bench') return '';
+  if (isOffLathe(setUp.grip)) return '';
   const figures = setUp.operations.flatMap((op) => desk.figures(op) ?? []);
   const { lubricant, material } = commonOf(desk, setUp);
   const metal = SAID_OVER.filter((id) => figures.some(({ says = [] }) => says.some((say) => say.id === id)));

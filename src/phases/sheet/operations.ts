@@ -1,9 +1,11 @@
 /** An operation as a row: title, sizes, speed, cuts, dial, checks. SheetWords come from templates, figures from chart and figures. */
+
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
 import type { Row, SizeShown } from '../../model/sheet.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { dialText, figuresSaid, passesText } from './dials.ts';
 import { type Desk, namedIn, wayOf } from './lookup.ts';
 import { type Common, materialSaid } from './once.ts';
@@ -72,8 +74,7 @@ function saidOnce(lines: readonly string[], told: Set<string>): readonly string[
 function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
   if (operation.verb === 'chamfer' || operation.verb === 'stone' || operation.verb === 'deburr' || operation.verb === 'slit') return false;
   const { verb } = operation;
-  if (verb === 'screw-cut' || verb === 'tap' || verb === 'die' || setUp.grip.kind === 'bench')
-    return verb !== 'solder' && verb !== 'harden';
+  if (verb === 'screw-cut' || verb === 'tap' || verb === 'die' || isOffLathe(setUp.grip)) return verb !== 'solder' && verb !== 'harden';
   return (
     desk.workings(operation.id).some((w) => w.stage === 'final' && w.from !== 'bar end') || verb === 'bore-start' || verb === 'part-off'
   );

@@ -1,8 +1,10 @@
 /** The operation that decides whether the part is good gets a panel: why here, and when to stop. One in a set-up at most. */
+
 import type { OpId } from '../../model/ids.ts';
 import type { Role } from '../../model/part.ts';
 import type { Because, Before, SetUp } from '../../model/plan.ts';
 import type { Paragraph, Row } from '../../model/sheet.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import { saidIn } from './operations.ts';
 import type { SheetWords } from './said.ts';
@@ -33,7 +35,7 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
 /** Does it leave nothing finished: a roughing cut, a centre? */
 function isRough(desk: Desk, setUp: SetUp, op: OpId): boolean {
   const operation = desk.operation(op);
-  const ends = ['screw-cut', 'tap', 'die'].includes(operation.verb) || setUp.grip.kind === 'bench';
+  const ends = ['screw-cut', 'tap', 'die'].includes(operation.verb) || isOffLathe(setUp.grip);
   return !ends && !(wayOf(operation, setUp)?.cuts ?? []).some((cut) => cut.stage === 'final');
 }
 

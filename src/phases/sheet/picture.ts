@@ -5,9 +5,11 @@ import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Advances } from '../../model/display.ts';
 import type { SurfaceId } from '../../model/ids.ts';
+import type { SideFeature } from '../../model/part.ts';
 import type { SetUp, Working } from '../../model/plan.ts';
 import type { GripPage } from '../../model/sheet.ts';
 import type { Point, SideShown, Stage } from '../../model/stage.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
@@ -20,16 +22,19 @@ export type Made = { readonly desk: Desk; readonly setUp: SetUp; readonly stage:
 export function stageView(desk: Desk, page: GripPage, stage: Stage, means: PictureMeans): Omit<StageView, 'frame'> {
   const { words, advances } = means;
   const setUp = desk.setUp(page.setUp);
-  const [hold, lengths] = [holdOf(desk, setUp, stage, means), lengthsOf(desk, setUp, stage, page, words)];
+  const hold = holdOf(desk, setUp, stage, means);
+  const lengths = [...lengthsOf(desk, setUp, stage, page, words), ...drilledAt(desk, setUp, stage, words)];
+  // what is being drilled is seen from the side, under its drill
+  const sides = sidesDone(desk, page.setUp).filter((s) => setUp.grip.kind !== 'vee-block' || s.made !== 'here');
   return {
-    stage: { ...stage, sides: sidesDone(desk, page.setUp) },
+    stage: { ...stage, sides },
     hold,
     lengths,
     diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
     words: {
       alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), words),
-      headstock: words.say('picture.headstock'),
+      headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
       scale: (scale) => words.say('picture.scale', { scale }),
       legend: { made: words.say('picture.made'), taken: words.say('picture.taken') },
     },
@@ -97,18 +102,32 @@ export function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMea
   const face = datumFace(desk, setUp);
   const z = face === undefined ? undefined : placeOf(desk, stage, face);
   const filled = plug && plugOf(plug, means.made(toolingId(plug.tooling)));
+  const drills = kind === 'vee-block' ? drilled(desk, setUp).map(({ at, size }) => ({ z: at, size: size?.target ?? len(0) })) : [];
   const hold = {
-    kind,
-    from,
-    to,
-    diameter,
+    ...{ kind, from, to, diameter },
     ...(centre === undefined ? {} : { centre: true as const }),
     ...(filled ? { plug: filled } : {}),
+    ...(drills.length > 0 ? { drills } : {}),
   };
   if (face === undefined || z === undefined) return hold;
   const made = tooling ? means.made(toolingId(tooling)) : undefined;
   const real = made ? toolingOf(made, stage, z) : undefined;
   return { ...hold, datum: { z, letter: desk.letter(face) }, ...(real ? { tooling: real } : {}) };
+}
+
+/** What is drilled from the side in this set-up. */
+const drilled = (desk: Desk, setUp: SetUp): readonly SideFeature[] =>
+  setUp.operations.flatMap((op) => {
+    const feature = desk.operation(op).lies ? desk.feature(desk.operation(op).feature) : undefined;
+    return feature?.kind === 'side' ? [feature] : [];
+  });
+
+/** Where its middle lies from the face that is there to measure from, as that stands. */
+function drilledAt(desk: Desk, setUp: SetUp, stage: Stage, words: SheetWords): readonly LengthShown[] {
+  const face = setUp.grip.kind === 'vee-block' ? datumFace(desk, setUp) : undefined;
+  const from = face === undefined ? undefined : placeOf(desk, stage, face);
+  if (from === undefined) return [];
+  return drilled(desk, setUp).map(({ id, at }) => ({ id, from, to: at, text: [words.size(len(Math.abs(at - from)))], letter: '' }));
 }
 
 /** A plug where it stands in the work, with the hole through it as it was made. */
@@ -184,8 +203,16 @@ function balloonsOf(desk: Desk, setUp: SetUp): readonly Balloon[] {
   return setUp.operations.map((op) => {
     const operation = desk.operation(op);
     const made = wayOf(operation, setUp)?.cuts[0]?.makes;
+    const mouth = mouthOf(desk, setUp, op);
+    if (mouth) return { text: desk.number(op), surface: '', at: mouth };
     return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature), by: op };
   });
+}
+
+/** The edge of what is drilled from the side, where the drill goes in. */
+function mouthOf(desk: Desk, setUp: SetUp, op: string): Point | undefined {
+  const [feature] = drilled(desk, { ...setUp, operations: [op] });
+  return feature && { z: len(feature.at - (feature.size?.target ?? 0) / 2), d: setUp.grip.diameter };
 }
 
 function surfaceOf(desk: Desk, feature: string): SurfaceId {

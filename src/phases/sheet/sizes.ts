@@ -1,9 +1,11 @@
 /** What is read off caliper, micrometer or dial in a row: working dimensions with their limits and their zero, or what the tool says. */
+
 import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { End } from '../../model/ids.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 
@@ -99,7 +101,7 @@ function farOf(desk: Desk, setUp: SetUp, operation: Operation): Far | undefined 
   if (deep !== undefined) return { deep };
   const way = wayOf(operation, setUp);
   const zero = endFace(desk, setUp.grip.out);
-  if (!way || !zero || setUp.grip.kind === 'bench') return undefined;
+  if (!way || !zero || isOffLathe(setUp.grip)) return undefined;
   return farOfSweep(desk, setUp.grip.out, zero, way) ?? farOfThread(desk, operation, zero);
 }
 

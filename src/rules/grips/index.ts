@@ -5,5 +5,6 @@ import { betweenCentres } from './centres.ts';
 import { onMandrel } from './mandrel.ts';
 import { onSection } from './section.ts';
 import { onStubMandrel } from './stub-mandrel.ts';
+import { inVee } from './vee.ts';
 
-export const GRIP_RULES: readonly GripRule[] = [onBar, onStub, onSection, onMandrel, onStubMandrel, betweenCentres];
+export const GRIP_RULES: readonly GripRule[] = [onBar, onStub, onSection, onMandrel, onStubMandrel, betweenCentres, inVee];

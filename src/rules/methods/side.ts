@@ -1,8 +1,8 @@
 /** Work that is not of revolution: flats, cross holes, soldered branches, the half flat and the heat of a D-bit. */
-import { type Len, len, minus } from '../../base/units.ts';
+import { type Len, len } from '../../base/units.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { Operation, Verb } from '../../model/plan.ts';
-import { type Context, length, operation, scaled, stretchesOf } from '../context.ts';
+import { type Context, operation } from '../context.ts';
 import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
@@ -30,7 +30,7 @@ export const atTheBench: MethodRule = methodRule({
   },
   then: ({ f, how }, c) => {
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
-    const vee = f.does === 'cross-hole' ? lying(c) : undefined;
+    const lies = f.does === 'cross-hole' && isRound(c);
     const guide = guideFor(c, f, how.verb);
     const made = operation(
       {
@@ -41,32 +41,20 @@ export const atTheBench: MethodRule = methodRule({
         ...(guide.asks ? { asks: guide.asks } : {}),
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
-      [{ rule: how.verb, grounds: {} }, ...(vee ? [{ rule: 'vee-block', grounds: {} }] : [])],
+      [{ rule: how.verb, grounds: {} }],
       [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...guide.says],
     );
-    const op: Operation = vee?.lies ? { ...made, lies: vee.lies } : made;
+    const op: Operation = lies ? { ...made, lies } : made;
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = burred ? [deburr(f)] : [];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
-    return vee && vee.has < vee.wants
-      ? { refused: [{ what: f.id, because: { rule: 'vee-short', grounds: {} }, has: vee.has, wants: vee.wants, would: { method } }] }
-      : { methods: [method] };
+    return { methods: [method] };
   },
 });
 
-/** Round work lies in a vee by the section that lies steadiest; a hexagon is held by its flats. Nothing kept is clamped. */
-type Lying = { readonly has: Len; readonly wants: Len; readonly lies?: NonNullable<Operation['lies']> };
-function lying(c: Context): Lying | undefined {
-  if (c.outsides.some((o) => o.section === 'hexagon')) return undefined;
-  const plain = c.outsides.filter((o) => !KEPT.includes(o.role) && !c.threads.some((t) => t.on === o.cylinder));
-  const all = plain.flatMap((o): readonly Lying[] => {
-    const wants = len(Math.max(scaled(c.cylinder(o.cylinder).size.target, 'vee.ratio'), length('vee.least')));
-    return stretchesOf(c.cylinder(o.cylinder)).map(({ from, to }) => ({ has: minus(to, from), wants, lies: { from, to } }));
-  });
-  return all.sort((a, b) => b.has - b.wants - (a.has - a.wants))[0] ?? { has: len(0), wants: length('vee.least') };
-}
-const KEPT: readonly string[] = ['seat', 'sealing'];
+/** Round work rolls in a vice; a hexagon is held by its flats. */
+const isRound = (c: Context): boolean => !c.outsides.some((o) => o.section === 'hexagon');
 
 /** The edge of a cross hole in a fit stands proud until it is eased. */
 const deburr = (f: SideFeature): Operation =>

@@ -1,7 +1,9 @@
 /** What must come before what in a part, as someone who orders its operations is judged by: rules, holds, and what is measured from what. */
+
 import type { Ordering, Pair } from '../../../base/orders.ts';
 import type { OpId } from '../../../model/ids.ts';
 import type { Because, Before, SetUp } from '../../../model/plan.ts';
+import { isOffLathe } from '../../../model/work.ts';
 import type { Desk } from '../lookup.ts';
 
 export type Must = { readonly first: OpId; readonly then: OpId; readonly because: Because };
@@ -19,7 +21,7 @@ export function puzzleOf(desk: Desk): Puzzle {
   const place = new Map(ops.map((op, i) => [op, i]));
   const musts = distinct([...ruled(desk), ...setUps.flatMap((setUp) => held(desk, setUp)), ...measured(desk, ops)]);
   const blocks = setUps.flatMap((setUp): readonly { readonly ops: readonly OpId[]; readonly hold?: SetUp }[] =>
-    setUp.grip.kind === 'bench' ? setUp.operations.map((op) => ({ ops: [op] })) : [{ ops: setUp.operations, hold: setUp }],
+    isOffLathe(setUp.grip) ? setUp.operations.map((op) => ({ ops: [op] })) : [{ ops: setUp.operations, hold: setUp }],
   );
   return {
     ops,
@@ -51,7 +53,7 @@ function ruled(desk: Desk): readonly Must[] {
     if (!holdOf(first) || !holdOf(then)) return false;
     if (!when) return true;
     const hold = holdOf(when.op);
-    return hold !== undefined && hold.grip.kind !== 'bench' && hold.grip.out === when.from;
+    return hold !== undefined && !isOffLathe(hold.grip) && hold.grip.out === when.from;
   };
   return befores.filter((b) => b.force === 'strict' && binds(b)).map(({ first, then, because }) => ({ first, then, because }));
 }
@@ -68,7 +70,11 @@ function held(desk: Desk, { grip, operations }: SetUp): readonly Must[] {
   const must = (rule: string, firsts: readonly OpId[], thens: readonly OpId[]): readonly Must[] =>
     firsts.flatMap((first) => thens.map((then) => ({ first, then, because: { rule, grounds: {} } })));
   const others = (of: readonly OpId[]): readonly OpId[] => of.filter((op) => !operations.includes(op));
-  if (grip.kind === 'bench') return must('order-off-the-bar', others(verbs(LEAVES)), operations);
+  if (isOffLathe(grip))
+    return [
+      ...must('order-off-the-bar', others(verbs(LEAVES)), operations),
+      ...must('order-hold-ready', others(grip.ready.filter(isThere)), operations),
+    ];
   const ends = grip.gone.filter(isThere);
   return [
     ...(IN_BAR.includes(grip.kind) ? [] : must('order-off-the-bar', others(verbs(FREES)), operations)),
