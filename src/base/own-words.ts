@@ -3,7 +3,7 @@ import type { Words } from './words.ts';
 
 /**
  * `text` as the block '<kind>.<text in small letters and hyphens>' has it ('source.common-practice-no-source'), or as it is where there is
- * none. `kind`: 'source', 'formula', 'unit', 'material'.
+ * none. `kind`: 'source', 'formula', 'unit', 'material', 'title'.
  */
 export function ownWords(kind: string, text: string, words: Pick<Words, 'has' | 'say'>): string {
   const id = `${kind}.${text

@@ -1,6 +1,7 @@
 /** Puts questions one after another: what it is for, an example, what Enter gives; an answer that the file's reader refuses is asked again. */
 import { askedWords } from '../base/asked-words.ts';
 import type { Diagnostic } from '../base/diagnostics.ts';
+import { ownWords } from '../base/own-words.ts';
 import { enriched } from '../base/report.ts';
 import type { Words } from '../base/words.ts';
 import type { Entries, Question, Step } from '../fittings/questions.ts';
@@ -64,7 +65,7 @@ async function askOne(asking: Asking, question: Question, within: Answer['path']
   for (;;) {
     const said = await ask(asking, prompt(asking, question, within));
     if (said === undefined) return question.key;
-    const answer = fitting(asking, answers, path, said === '' ? question.usual : said);
+    const answer = fitting(asking, answers, path, said === '' ? usualOf(question, asking.say) : said);
     if (!('found' in answer)) {
       answers.push(answer);
       return undefined;
@@ -111,7 +112,13 @@ function faults({ judge, about, say }: Asking, answers: readonly Answer[], answe
 
 const inside = (path: string, name: string): boolean => path.startsWith(`${name}.`) || path.startsWith(`${name}[`);
 
-function prompt({ say, about }: Asking, { key, usual }: Question, within: Answer['path']): string {
+/** What Enter gives; a title in the language of the words. */
+const usualOf = ({ key, usual }: Question, say: Words): string | undefined =>
+  usual !== undefined && key === 'title' ? ownWords('title', usual, say) : usual;
+
+function prompt({ say, about }: Asking, question: Question, within: Answer['path']): string {
+  const { key } = question;
+  const usual = usualOf(question, say);
   const id = [about, ...within.filter((one) => typeof one === 'string'), key].join('.');
   const { what, example } = askedWords(say, id);
   const n = within.find((one) => typeof one === 'number');
