@@ -42,7 +42,12 @@ export function partFrom(ask: OutlineAsk): Part {
 }
 
 function stated(made: Bench, { a, b, asks }: NonNullable<OutlineAsk['truths']>[number]): Truth {
-  return { id: named(made, `coaxial.${a}-${b}`), a: named(made, a), b: named(made, b), asks, from: { kind: 'stated', as: 'coaxial' } };
+  // of a taper that takes its whole section the cone is all there is
+  const left = (name: string): SurfaceId => {
+    const whole = made.ask.sections.some((section) => section.name === name && section.cone?.whole);
+    return named(made, whole ? `${name}.cone` : name);
+  };
+  return { id: named(made, `coaxial.${a}-${b}`), a: left(a), b: left(b), asks, from: { kind: 'stated', as: 'coaxial' } };
 }
 
 function sideFeature(made: Bench, side: Side): SideFeature {
@@ -70,7 +75,7 @@ function dimension(made: Bench, ask: { readonly from: string; readonly to: strin
 /** Along the outside from the first end to the second, then back along the inside. */
 function ringOf(made: Bench): readonly SurfaceId[] {
   const outside = [...made.surfaces.values()]
-    .filter((s) => s.side === 'outside')
+    .filter((s) => s.side === 'outside' && !(s.shape === 'cylinder' && s.blank))
     .flatMap((s) => places(made, s).map((z) => ({ s, z, d: height(made, s) })));
   const inside = [...made.surfaces.values()]
     .filter((s) => s.side === 'inside')

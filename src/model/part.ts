@@ -46,6 +46,8 @@ export type Cylinder = {
   readonly from: Len;
   readonly to: Len;
   readonly asStock?: true;
+  /** Turned for tapers that run out at both its ends: nothing of it is left, and it stands in no ring. */
+  readonly blank?: true;
   /** One cut that stands in several stretches, with grooves between them; `from` and `to` are then those of the whole. */
   readonly pieces?: readonly { readonly from: Len; readonly to: Len }[];
 };
@@ -65,6 +67,8 @@ export type Cone = {
   readonly at: SurfaceId;
   readonly into: End;
   readonly until: SurfaceId;
+  /** It runs out before its cylinder, a blank: at this face, or at the cone that leans against it; its large diameter there. */
+  readonly ends?: { readonly at: SurfaceId; readonly size: Limits };
 };
 /**
  * A quarter of a circle in section, tangent to the face `at` and to the cylinder `until`; `into` leads from that face along that cylinder.

@@ -95,7 +95,7 @@ function coneTime({ part, removal, turns, byHand, cuts }: Ask, id: string): numb
   const approach = setting.value('approach');
   if (removal.operation.verb !== 'cone' || !cone) return facingTime(off + 2 * approach, 0, byHand, turns);
   const until = part.surfaces.find((one) => one.id === cone.until);
-  const change = until?.shape === 'cylinder' ? Math.abs(cone.mouth.target - until.size.target) : mm(off);
+  const change = until?.shape === 'cylinder' ? Math.abs(cone.mouth.target - (cone.ends?.size ?? until.size).target) : mm(off);
   return turningTime(toMm(slideAlong(len(change), cone.includedAngle)) + approach, byHand, turns, cuts);
 }
 

@@ -39,7 +39,15 @@ export type Section = {
   readonly chamfers?: readonly Chamfer[];
   readonly arcs?: readonly ArcAsk[];
   /** An outside cone that ends this section at its end toward `at`, e.g. the cone of a nipple. */
-  readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role };
+  readonly cone?: {
+    readonly at: End;
+    readonly angle: number;
+    readonly mouth: Limits;
+    readonly role: Role /** it takes the whole section: `size` is its large diameter */;
+    readonly whole?: true;
+  };
+  /** What a cone that takes the whole section is cut from: nothing is left of it. */
+  readonly blank?: Limits;
 };
 /** A groove in a bore between two walls. `letter` absent: it is the hole's own floor, or the wall of a relief. */
 export type Recess = {

@@ -87,9 +87,10 @@ function cylinderOf(id: SurfaceId, section: Section, from: Len, to: Len): Cylind
     shape: 'cylinder',
     id,
     feature: id,
-    role: section.role,
+    role: section.blank ? 'free' : section.role,
     side: 'outside',
-    size: section.size,
+    size: section.blank ?? section.size,
+    ...(section.blank ? { blank: true as const } : {}),
     from: toward === 'second' ? add(from, reliefWidth) : from,
     to: toward === 'first' ? minus(to, reliefWidth) : to,
     ...(section.asStock ? { asStock: true as const } : {}),
@@ -191,8 +192,17 @@ function addOutsideCone(made: Bench, section: Section, cone: OutsideCone, i: num
     at,
     into: cone.at === 'first' ? 'second' : 'first',
     until: surfaceOf(made, section),
+    ...(section.cone?.whole ? { ends: { at: endOfTaper(made, section.cone.at, i), size: section.size } } : {}),
   });
   made.features.push({ kind: 'cone', id, role: cone.role, cone: id, from: cone.at, does: cone.does });
+}
+
+/** The face at the large end of section `i`; where there is none, the cone of the section beyond, which leans against it. */
+function endOfTaper(made: Bench, small: End, i: number): SurfaceId {
+  const face = boundary(made, small === 'first' ? i : i - 1);
+  const mate = made.ask.sections[small === 'first' ? i + 1 : i - 1];
+  if (!face && !mate) throw new Error(`${made.ask.id}: a taper runs out nowhere`);
+  return face ?? `${named(made, mate?.name ?? '')}.cone`;
 }
 
 /** The tool of a rounded edge comes from the side of the air, that of a fillet from the side of its cylinder. */

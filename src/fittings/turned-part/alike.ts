@@ -2,6 +2,7 @@
 import type { Limits } from '../../model/part.ts';
 import type { AskedRole, AskedSection, TurnedPartAsked } from './asked.ts';
 import { type Faults, fault } from './fault.ts';
+import { isTaper } from './taper.ts';
 
 /** By section, the name of the one that it is cut with (the longest of them), or nothing; and the role that is the strictest among them. */
 export type Alike = { readonly oneWith?: string; readonly role?: AskedRole };
@@ -27,6 +28,7 @@ function groupsOf(asked: TurnedPartAsked, sizes: readonly Limits[], faults: Faul
   plain.slice(1).forEach((i, n) => {
     const before = plain[n] as number;
     const [a, b] = [sizes[before], sizes[i]];
+    if (isTaper(asked.outside[before]) || isTaper(asked.outside[i])) return;
     if (i === before + 1 || !a || !b || a.hi < b.lo || b.hi < a.lo) return;
     if (a.lo === b.lo && a.hi === b.hi && isPlain(asked, before) && isPlain(asked, i)) {
       const group = groups.find((one) => one.includes(before));

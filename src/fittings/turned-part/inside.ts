@@ -208,6 +208,6 @@ function coneIn(hole: Bored, length: Len, faults: Faults): Hole['cone'] {
   const long = coneLength(hole.size.lo, mouth.hi, asked.cone.angle);
   const has = minus(hole.to, hole.from);
   if (long > minus(has, size('length.least-surface')))
-    fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up') });
+    fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up'), outside: false });
   return { name: `${asked.name}.cone`, at: asked.from, angle: asked.cone.angle, mouth, role: asked.cone.role ?? asked.role ?? 'free' };
 }

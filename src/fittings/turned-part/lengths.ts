@@ -1,6 +1,7 @@
 /** Lengths between faces: stated ones, those of reliefs and floors, and the general tolerance for every face that is left. */
 import { type Len, len, minus } from '../../base/units.ts';
 import { lookUpGeneral } from '../../handbook/iso2768.ts';
+import type { Limits } from '../../model/part.ts';
 import { general } from '../limits.ts';
 import type { OutlineAsk, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
@@ -9,6 +10,7 @@ import type { Laid } from './inside.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
 import type { LaidRecess } from './recess.ts';
+import { isTaper, ridgeAfter } from './taper.ts';
 
 type Face = { readonly letter: string; readonly z: Len };
 export type LengthAsk = OutlineAsk['lengths'][number];
@@ -82,10 +84,27 @@ function sectionLength(
   const section = asked.outside[i];
   if (!section) return undefined;
   const limits = limitsOf(section.length, 'length', section.name, ['outside', i, 'length'], faults);
-  if (!limits || (limits.from.kind === 'general' && !section.groove)) return undefined;
+  if (!limits || ridgeAfter(asked, i - 1)) return undefined;
   const from = i === 0 ? ends[0] : sections[i - 1]?.shoulder?.letter;
+  if (ridgeAfter(asked, i)) return pairLength(asked, { ends, sections }, i, { from, limits }, faults);
+  if (limits.from.kind === 'general' && !section.groove && !isTaper(section)) return undefined;
   const to = sections[i]?.shoulder?.letter ?? ends[1];
   return from === undefined ? undefined : { from, to, limits };
+}
+
+/** Two tapers that meet in a ridge are as long together as each of them: from the one's tip to the other's. */
+function pairLength(
+  asked: TurnedPartAsked,
+  { ends, sections }: Pick<Parameters<typeof lengthsOf>[1], 'ends' | 'sections'>,
+  i: number,
+  one: { readonly from: string | undefined; readonly limits: Limits },
+  faults: Faults,
+): LengthAsk | undefined {
+  const [mate, to] = [asked.outside[i + 1], sections[i + 1]?.shoulder?.letter ?? ends[1]];
+  const more = mate && limitsOf(mate.length, 'length', mate.name, ['outside', i + 1, 'length'], faults);
+  if (!more || one.from === undefined) return undefined;
+  const sum = (which: 'lo' | 'hi' | 'target'): Len => len(one.limits[which] + more[which]);
+  return { from: one.from, to, limits: { lo: sum('lo'), hi: sum('hi'), target: sum('target'), from: one.limits.from } };
 }
 
 function reliefs({ sections, holes }: Parameters<typeof lengthsOf>[1]): readonly LengthAsk[] {

@@ -54,7 +54,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   const truths = coaxialOf(asked, faults);
   const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
   if (faults.length > 0) return { faults };
-  const turned = sections.filter((s) => !s.asStock).map((s) => s.size.hi);
+  const turned = sections.filter((s) => !s.asStock).map((s) => (s.blank ?? s.size).hi);
   return {
     faults,
     value: {

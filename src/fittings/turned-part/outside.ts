@@ -14,19 +14,42 @@ import { type Faults, fault, type Path } from './fault.ts';
 import type { Letters } from './letters.ts';
 import { limitsOf } from './limits.ts';
 import { arcsOf } from './radius.ts';
+import { checkTaper, isTaper, ridgeAfter, type Taper, taperAngle, taperOf } from './taper.ts';
 
 /** Nothing where a section could not be understood; its faults are told. */
 export function sectionsOf(asked: TurnedPartAsked, letters: Letters, faults: Faults): readonly Section[] | undefined {
-  const sizes = asked.outside.map((section, i) => sizeOf(asked, section, ['outside', i], faults));
+  const tapers = asked.outside.map((section, i) => (isTaper(section) ? taperOf(asked, i, faults) : undefined));
+  const sizes = asked.outside.map((section, i) => (isTaper(section) ? tapers[i]?.far : sizeOf(asked, section, ['outside', i], faults)));
   if (asked.outside.length === 0) fault(faults, ['outside'], 'no-section', {});
   const known = sizes.flatMap((s) => s ?? []);
   if (known.length < sizes.length || known.length === 0) return undefined;
   const before = faults.length;
-  for (let i = 1; i < known.length; i += 1) checkStep(asked, known, i, faults);
+  for (let i = 1; i < known.length; i += 1) if (!ridgeAfter(asked, i - 1)) checkStep(asked, known, i, faults);
   const alike = alikeOf(asked, known, faults);
   if (faults.length > before) return undefined;
-  const sections = asked.outside.map((_, i) => ({ ...sectionOf(asked, known, i, letters, faults), ...alike[i] }));
+  const sections = asked.outside.map((_, i) => ({
+    ...sectionOf(asked, known, i, letters, faults),
+    ...alike[i],
+    ...taperIn(asked, known, i, tapers[i], faults),
+  }));
   return faults.length > before ? undefined : sections;
+}
+
+/** Two that meet in a ridge are cut from one blank. */
+function taperIn(
+  asked: TurnedPartAsked,
+  sizes: readonly Limits[],
+  i: number,
+  taper: Taper | undefined,
+  faults: Faults,
+): Pick<Section, 'blank' | 'oneWith' | 'cone'> {
+  const cone = asked.outside[i]?.cone;
+  if (!taper || !cone) return {};
+  checkTaper(asked, sizes, i, taper.blank, faults);
+  const before = ridgeAfter(asked, i - 1) ? asked.outside[i - 1]?.name : undefined;
+  const { angle, mouth, blank } = taper;
+  const role = cone.role ?? asked.outside[i]?.role ?? 'free';
+  return { blank, cone: { at: cone.at, angle, mouth, role, whole: true }, ...(before === undefined ? {} : { oneWith: before }) };
 }
 
 function sizeOf(asked: TurnedPartAsked, section: AskedSection, path: Path, faults: Faults): Limits | undefined {
@@ -72,12 +95,15 @@ function sectionOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   const limits = sizes[i] as Limits;
   const last = i === asked.outside.length - 1;
   const path: Path = ['outside', i];
+  const ridge = ridgeAfter(asked, i);
+  if (ridge && section.shoulder) fault(faults, [...path, 'shoulder'], 'ridge-shoulder', { feature: section.name });
   if (last && section.shoulder) fault(faults, [...path, 'shoulder'], 'shoulder-at-end', { feature: section.name });
-  const shoulder = last ? undefined : { letter: letters.take(section.shoulder?.letter), role: section.shoulder?.role ?? 'free' };
+  const shoulder = last || ridge ? undefined : { letter: letters.take(section.shoulder?.letter), role: section.shoulder?.role ?? 'free' };
   const thread = section.thread ? outsideThreadOf(asked, sizes, i, faults) : undefined;
   const cone = section.cone ? coneOf(asked, sizes, i, faults) : undefined;
-  const chamfers = chamfersOf(asked, sizes, i, faults);
-  const arcs = arcsOf(asked, sizes, i, faults);
+  const bare = isTaper(section);
+  const chamfers = bare ? [] : chamfersOf(asked, sizes, i, faults);
+  const arcs = bare ? [] : arcsOf(asked, sizes, i, faults);
   checkKind(asked, sizes, i, faults);
   return {
     name: section.name,
@@ -177,12 +203,6 @@ export function coneLength(small: Len, large: Len, angle: number): Len {
   return mm(toMm(minus(large, small)) / (2 * Math.tan((angle * Math.PI) / (2 * ratio('turn.half')))));
 }
 
-/** Between two diameters over a length: twice what the top slide is set to, that to a hundredth of a degree; it is proved by trial anyway. */
-function taperAngle(small: Len, large: Len, long: Len): number {
-  const half = (Math.atan(minus(large, small) / (2 * long)) * ratio('turn.half')) / Math.PI;
-  return 2 * (Math.round(half * 100) / 100);
-}
-
 function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): Section['cone'] {
   const section = asked.outside[i] as AskedSection;
   const cone = section.cone;
@@ -201,7 +221,10 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
     fault(faults, path, 'cone-one-of', { feature: section.name, none: cone.angle === undefined });
   const angle = cone.angle ?? taperAngle(mouth.target, limits.target, cone.length ?? section.length.nominal);
   const long = coneLength(mouth.lo, limits.hi, angle);
-  if (mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
-    fault(faults, path, 'cone-long', { feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') });
+  if (!isTaper(section) && mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
+    fault(faults, path, 'cone-long', {
+      ...{ feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') },
+      outside: true,
+    });
   return { at: cone.at, angle, mouth, role: cone.role ?? section.role ?? 'free' };
 }

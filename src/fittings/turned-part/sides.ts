@@ -31,6 +31,10 @@ function sideOf(side: AskedSide, path: Path, sections: readonly Section[], holes
     });
     return undefined;
   }
+  if (section.blank) {
+    fault(faults, [...path, 'on'], 'taper-bare', { feature: section.name, key: side.name });
+    return undefined;
+  }
   const asked = side[kind];
   const limits = asked && limitsOf(asked, kind === 'cross-hole' ? 'hole' : 'shaft', side.name, [...path, kind], faults);
   if (!limits) return undefined;

@@ -196,6 +196,6 @@ function slideOf(asked: Asked): Figures['slide'] {
 /** From the cone's mouth to where it runs out. */
 function changeOf({ part, removal }: Asked, cone: Cone): Len {
   const into = part.surfaces.find((one) => one.id === cone.until);
-  const end = into?.shape === 'cylinder' ? into.size.target : undefined;
+  const end = into?.shape === 'cylinder' ? (cone.ends?.size ?? into.size).target : undefined;
   return end === undefined ? (removal.stock?.amount ?? len(0)) : len(Math.abs(cone.mouth.target - end));
 }

@@ -3,7 +3,7 @@
 import { len } from '../../base/units.ts';
 import { type Finished, sameRing } from '../../geometry/ring.ts';
 import type { SurfaceId } from '../../model/ids.ts';
-import type { Limits, Part, Surface } from '../../model/part.ts';
+import type { Cone, Limits, Part, Surface } from '../../model/part.ts';
 import type { Claim } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show, whole } from './claims.ts';
 import type { Corner, Corners, Measure } from './corners.ts';
@@ -14,7 +14,7 @@ export function endClaims(asked: Case, corners: Corners): readonly Claim[] {
     ...part.dimensions.map((one) => dimensionClaim(part, one, corners)),
     ...part.surfaces.flatMap((one) => diameterClaims(part, one, corners)),
   ];
-  const stays = part.surfaces.map((one) => staysClaim(part, one, corners));
+  const stays = part.surfaces.filter((one) => !isBlank(one)).map((one) => staysClaim(part, one, corners));
   return [shapeClaim(part, corners), ...stays, ...dimensions];
 }
 
@@ -87,7 +87,7 @@ function between(a: SurfaceId, b: SurfaceId, how: 'near' | 'far'): Measure {
 }
 
 function diameterClaims(part: Part, surface: Surface, corners: Corners): readonly Claim[] {
-  if (surface.shape === 'face') return [];
+  if (surface.shape === 'face' || isBlank(surface)) return [];
   if (surface.shape === 'cylinder') {
     const across =
       (i: 0 | 1): Measure =>
@@ -97,7 +97,16 @@ function diameterClaims(part: Part, surface: Surface, corners: Corners): readonl
   }
   if (surface.shape === 'arc') return [measureClaim(part, surface.id, surface.across, corners, circle(surface.id))];
   const mouth: Measure = (finished) => finished.extents.get(surface.id)?.d[surface.side === 'outside' ? 0 : 1];
-  return [measureClaim(part, surface.id, surface.mouth, corners, { lo: mouth, hi: mouth })];
+  return [measureClaim(part, surface.id, surface.mouth, corners, { lo: mouth, hi: mouth }), ...largeEnd(part, surface, corners)];
+}
+
+/** Turned only to be cut away by its tapers. */
+const isBlank = (surface: Surface): boolean => surface.shape === 'cylinder' && surface.blank === true;
+
+/** Of a taper that runs out: as large as the drawing has it, where it ends. */
+function largeEnd(part: Part, { id, ends }: Cone, corners: Corners): readonly Claim[] {
+  const across: Measure = (finished) => finished.extents.get(id)?.d[1];
+  return ends ? [measureClaim(part, `${id}.large-end`, ends.size, corners, { lo: across, hi: across })] : [];
 }
 
 /** Twice the arc's extent along the axis, or its extent in diameter: each is its circle's diameter where it is a quarter of one. */

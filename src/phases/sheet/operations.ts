@@ -125,6 +125,8 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     feature: namedIn(operation.feature, words),
     angle: feature ? coneAngle(desk, feature) : 0,
     half: feature ? coneAngle(desk, feature) / 2 : 0,
+    large: feature ? largeEnd(desk, feature, words) : '',
+    blank: feature && isBlank(desk, feature) ? 'yes' : '',
     through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
     count: side?.count ?? 1,
     circle: side?.circle ? words.diameter(side.circle.target) : '',
@@ -152,6 +154,17 @@ function coneOf(desk: Desk, feature: Feature): (Surface & { readonly shape: 'con
   const surface = feature.kind === 'cone' ? desk.surface(feature.cone) : undefined;
   return surface?.shape === 'cone' ? surface : undefined;
 }
+/** Of a taper that runs out: what it is measured by at its other end, with its limits. */
+function largeEnd(desk: Desk, feature: Feature, words: SheetWords): string {
+  const size = coneOf(desk, feature)?.ends?.size;
+  return size ? words.say('size.large-end', { size: words.target(size), limits: words.limits(size) }) : '';
+}
+
+function isBlank(desk: Desk, feature: Feature): boolean {
+  const on = feature.kind === 'outside' ? desk.surface(feature.cylinder) : undefined;
+  return on?.shape === 'cylinder' && on.blank === true;
+}
+
 const coneAngle = (desk: Desk, feature: Feature): number => coneOf(desk, feature)?.includedAngle ?? 0;
 
 function grooveWidth(desk: Desk, feature: Feature, words: SheetWords): string {
