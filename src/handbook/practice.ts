@@ -118,6 +118,7 @@ const ROWS: readonly Row[] = [
   ['part.wall.least', 0.3, 'mm', 'wall under which a part as drawn is refused; thinner is foil, not turning'],
   ['wall.least', 1, 'mm', 'least wall that is turned and handled with comfort'],
   ['length.least-surface', 0.05, 'mm', 'least length of a face or cylinder that must stay at every limit'],
+  ['chamfer.groove.room', 0.3, 'mm', 'width of a groove over twice the chamfer at its wall, for the point of the tool'],
   ['taper.blank.over', 0.2, 'mm', 'least that the blank of a taper stands over its large diameter, so that no land is left'],
   ['taper.blank.band', 0.2, 'mm', 'either way on that blank'],
   // limits by role

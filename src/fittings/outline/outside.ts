@@ -27,7 +27,7 @@ export function addSection(made: Bench, section: Section, i: number): void {
   }
   if (section.oneWith === undefined) addCylinder(made, section, i);
   if (section.knurl) made.features.push(knurlOn(named(made, section.name), id, from, to));
-  if (section.thread) addOutsideThread(made, section, section.thread, i);
+  if (section.thread && section.oneWith === undefined) addOutsideThread(made, section, section.thread);
   for (const cone of conesOf(section)) addOutsideCone(made, section, cone, i);
   for (const arc of section.arcs ?? []) addArc(made, section, arc, i);
 }
@@ -38,7 +38,9 @@ function addCylinder(made: Bench, section: Section, i: number): void {
   const pieces = piecesOf(made, section.name);
   const [start, end] = [pieces[0] ?? { i, from: len(0) }, pieces.at(-1) ?? { i, to: len(0) }];
   const whole = cylinderOf(id, section, start.from, end.to);
-  put(made, pieces.length > 1 ? { ...whole, pieces: pieces.map(({ from, to }) => ({ from, to })) } : whole);
+  // where it ends in a relief, its last piece ends there too
+  const within = pieces.map(({ from, to }) => ({ from: len(Math.max(from, whole.from)), to: len(Math.min(to, whole.to)) }));
+  put(made, pieces.length > 1 ? { ...whole, pieces: within } : whole);
   if (section.groove) {
     addGroove(made, id, section, i);
     return;
@@ -97,13 +99,17 @@ function cylinderOf(id: SurfaceId, section: Section, from: Len, to: Len): Cylind
   };
 }
 
-function addOutsideThread(made: Bench, section: Section, thread: ThreadAsk, i: number): void {
+/** Over all its pieces, where grooves divide it. */
+function addOutsideThread(made: Bench, section: Section, thread: ThreadAsk): void {
   const id = named(made, section.name);
-  const from = made.starts[i] ?? len(0);
-  const to = made.starts[i + 1] ?? len(0);
+  const pieces = piecesOf(made, section.name);
+  const [first, last] = [pieces[0], pieces.at(-1)];
+  if (!first || !last) throw new Error(`thread '${id}' has no piece`);
+  const { from } = first;
+  const { to } = last;
   const startsFirst = thread.start === 'first';
-  const startFace = boundary(made, startsFirst ? i - 1 : i);
-  const farFace = boundary(made, startsFirst ? i : i - 1);
+  const startFace = boundary(made, startsFirst ? first.i - 1 : last.i);
+  const farFace = boundary(made, startsFirst ? last.i : first.i - 1);
   if (!startFace || !farFace) throw new Error(`thread '${id}' needs a face at both ends`);
   const relief = thread.relief;
   if (relief) addRelief(made, id, relief, farFace, startsFirst ? to : from, thread.start);

@@ -30,19 +30,33 @@ function groupsOf(asked: TurnedPartAsked, sizes: readonly Limits[], faults: Faul
     const [a, b] = [sizes[before], sizes[i]];
     if (isTaper(asked.outside[before]) || isTaper(asked.outside[i])) return;
     if (i === before + 1 || !a || !b || a.hi < b.lo || b.hi < a.lo) return;
-    if (a.lo === b.lo && a.hi === b.hi && isPlain(asked, before) && isPlain(asked, i)) {
+    if (a.lo === b.lo && a.hi === b.hi && isOneCut(asked, before, i)) {
       const group = groups.find((one) => one.includes(before));
       if (group) group.push(i);
       else groups.push([before, i]);
       return;
     }
     const grounds = { feature: asked.outside[i]?.name ?? '', before: asked.outside[before]?.name ?? '' };
-    fault(faults, ['outside', i], 'alike-across-groove', { ...grounds, thread: !(isPlain(asked, before) && isPlain(asked, i)) });
+    fault(faults, ['outside', i], 'alike-across-groove', { ...grounds, thread: isThreaded(asked, before) || isThreaded(asked, i) });
   });
   return groups;
 }
 
-function isPlain(asked: TurnedPartAsked, i: number): boolean {
-  const section = asked.outside[i];
-  return section !== undefined && section.thread === undefined && section['as-bar'] !== true;
+/** Both plain, or both of one thread that starts from one end: a groove divides it. */
+function isOneCut(asked: TurnedPartAsked, i: number, k: number): boolean {
+  const [a, b] = [asked.outside[i], asked.outside[k]];
+  if (!a || !b || a['as-bar'] === true || b['as-bar'] === true) return false;
+  const starts = a.starts === undefined || b.starts === undefined || a.starts === b.starts;
+  return a.thread?.thread === b.thread?.thread && a.thread?.fit === b.thread?.fit && starts;
+}
+
+const isThreaded = (asked: TurnedPartAsked, i: number): boolean => asked.outside[i]?.thread !== undefined;
+
+/** The first and the last piece of the thread that piece `i` belongs to: it may be divided by grooves. */
+export function threadSpan(asked: TurnedPartAsked, i: number): { readonly first: number; readonly last: number } {
+  const reach = (from: number, way: 1 | -1): number => {
+    const [groove, beyond] = [asked.outside[from + way], from + 2 * way];
+    return groove?.groove && isThreaded(asked, beyond) && isOneCut(asked, from, beyond) ? reach(beyond, way) : from;
+  };
+  return { first: reach(i, -1), last: reach(i, 1) };
 }

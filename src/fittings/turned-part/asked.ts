@@ -32,9 +32,9 @@ export type AskedSection = {
   readonly relief?: boolean;
   readonly groove?: boolean;
   readonly knurl?: boolean;
-  /** On the radius, at the end `chamfer-at` or at every free corner. */
+  /** On the radius, at the end `chamfer-at`, which may be a groove's wall, or at every free corner. */
   readonly chamfer?: Size;
-  readonly 'chamfer-at'?: End;
+  readonly 'chamfer-at'?: End | 'both';
   /** At the end `radius-at` or at every free corner. */
   readonly radius?: Size;
   readonly 'radius-at'?: End;
@@ -150,7 +150,7 @@ const section = record({
   groove: flag().optional(),
   knurl: flag().optional(),
   chamfer: size(bounds('chamfer')).optional(),
-  'chamfer-at': choice(ENDS).optional(),
+  'chamfer-at': choice(['first', 'second', 'both']).optional(),
   radius: size(bounds('radius')).optional(),
   'radius-at': choice(ENDS).optional(),
   'full-round': choice(ENDS).optional(),

@@ -2,7 +2,7 @@
 import { statedLimits } from '../../base/size.ts';
 import { type Len, len, minus, showMm } from '../../base/units.ts';
 import { lookUpChamfer } from '../../handbook/iso2768.ts';
-import { type End, other } from '../../model/ids.ts';
+import type { End } from '../../model/ids.ts';
 import type { Limits } from '../../model/part.ts';
 import { about, between, ratio, size } from '../limits.ts';
 import type { Chamfer } from '../outline.ts';
@@ -22,9 +22,12 @@ export function chamfersOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: 
     return [];
   }
   const free = ENDS.filter((end) => standsFree(asked, sizes, i, end));
-  const wanted = section['chamfer-at'] ? [section['chamfer-at']] : free;
+  const asks = section['chamfer-at'];
+  // nobody breaks the edges of a groove without being asked
+  const open = free.filter((end) => !asked.outside[neighbour(i, end)]?.groove);
+  const wanted = asks === 'both' ? ENDS : asks ? [asks] : open;
   if (wanted.length === 0 || wanted.some((end) => !free.includes(end))) {
-    const grounds = { feature: section.name, free: section['chamfer-at'] && free.length > 0 ? other(section['chamfer-at']) : '' };
+    const grounds = { feature: section.name, free: asks && free[0] ? free[0] : '' };
     fault(faults, [...path, section['chamfer-at'] ? 'chamfer-at' : 'chamfer'], 'chamfer-in-corner', grounds);
     return [];
   }
@@ -33,10 +36,10 @@ export function chamfersOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: 
   return wanted.flatMap((at) => (high ? chamferAt(asked, sizes, i, { at, high, hexagon }, faults) : []));
 }
 
-/** A corner to a lower neighbour or to the air; a groove is too narrow for the tool. */
+/** A corner to a lower neighbour, a groove among them, or to the air. */
 function standsFree(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, end: End): boolean {
   const [section, beside] = [asked.outside[i], asked.outside[neighbour(i, end)]];
-  if (section?.cone?.at === end || beside?.groove) return false;
+  if (section?.cone?.at === end) return false;
   return beside === undefined || (sizes[neighbour(i, end)]?.target ?? 0) < (sizes[i]?.target ?? 0);
 }
 
@@ -60,6 +63,16 @@ function heightOf(section: AskedSection, limits: Limits, path: Path, faults: Fau
   return undefined;
 }
 
+/** A point of 90 degrees goes into a groove beside its wall: it wants twice the chamfer, and a little. */
+function checkRoom(asked: TurnedPartAsked, i: number, at: End, high: Limits, faults: Faults): void {
+  const groove = asked.outside[neighbour(i, at)];
+  if (!groove?.groove) return;
+  const wants = len(2 * high.hi + size('chamfer.groove.room'));
+  const has = groove.length.nominal;
+  const grounds = { feature: asked.outside[i]?.name ?? '', other: groove.name, has, wants };
+  if (has < wants) fault(faults, ['outside', i, 'chamfer'], 'chamfer-in-groove', grounds);
+}
+
 type Corner = { readonly at: End; readonly high: Limits; readonly hexagon: boolean };
 
 function chamferAt(
@@ -80,6 +93,7 @@ function chamferAt(
   const beside = sizes[neighbour(i, at)];
   const path: Path = ['outside', i, 'chamfer'];
   const name = asked.outside[neighbour(i, at)]?.name ?? '';
+  checkRoom(asked, i, at, high, faults);
   if (beside && beside.hi > mouth.lo) fault(faults, path, 'chamfer-past-step', { feature: section.name, other: name, least: beside.hi });
   if (section.length.nominal < twice(twice(high.hi)))
     fault(faults, path, 'chamfer-long', { feature: section.name, wants: twice(twice(high.hi)) });

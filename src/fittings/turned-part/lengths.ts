@@ -111,11 +111,14 @@ function reliefs({ sections, holes }: Parameters<typeof lengthsOf>[1]): readonly
   const inside = holes.flatMap(({ hole }) =>
     hole.relief && hole.floor ? [{ from: `${hole.name}.wall`, to: hole.floor.letter, limits: hole.relief.width }] : [],
   );
-  const outside = sections.flatMap((section, i): readonly LengthAsk[] => {
-    const { thread } = section;
-    if (!thread?.relief) return [];
-    const shoulder = thread.start === 'first' ? section.shoulder?.letter : sections[i - 1]?.shoulder?.letter;
-    return shoulder === undefined ? [] : [{ from: `${section.name}.wall`, to: shoulder, limits: thread.relief.width }];
+  const outside = sections.flatMap((section): readonly LengthAsk[] => {
+    const { thread, name } = section;
+    if (!thread?.relief || section.oneWith !== undefined) return [];
+    // where grooves divide it, the relief stands at the last piece
+    const own = sections.flatMap((one, i) => (one.name === name || one.oneWith === name ? [i] : []));
+    const ends = thread.start === 'first' ? own.at(-1) : (own[0] ?? 0) - 1;
+    const shoulder = sections[ends ?? 0]?.shoulder?.letter;
+    return shoulder === undefined ? [] : [{ from: `${name}.wall`, to: shoulder, limits: thread.relief.width }];
   });
   return [...outside, ...inside];
 }

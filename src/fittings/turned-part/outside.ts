@@ -7,7 +7,7 @@ import type { Limits } from '../../model/part.ts';
 import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
 import type { Section, ThreadAsk } from '../outline.ts';
 import { outsideThread, threadOf } from '../threads.ts';
-import { alikeOf } from './alike.ts';
+import { alikeOf, threadSpan } from './alike.ts';
 import type { AskedSection, TurnedPartAsked } from './asked.ts';
 import { chamfersOf } from './chamfer.ts';
 import { type Faults, fault, type Path } from './fault.ts';
@@ -154,33 +154,48 @@ function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: nu
   const found = threadAsked(section, ['outside', i], []);
   if (!found) return undefined;
   const path: Path = ['outside', i];
-  const rises = (side: End): boolean => (sizes[neighbour(i, side)]?.target ?? 0) > found.major.target;
-  const start: End = section.starts ?? (rises('first') ? 'second' : 'first');
+  const { first, last } = threadSpan(asked, i);
+  const besideOf = (side: End): number => (side === 'first' ? first - 1 : last + 1);
+  const rises = (side: End): boolean => (sizes[besideOf(side)]?.target ?? 0) > found.major.target;
+  const stated = asked.outside.slice(first, last + 1).find((one) => one.thread && one.starts)?.starts;
+  const start: End = stated ?? (rises('first') ? 'second' : 'first');
   const far: End = start === 'first' ? 'second' : 'first';
+  const other = asked.outside[besideOf(start)]?.name ?? '';
   if (rises(start)) {
-    const other = asked.outside[neighbour(i, start)]?.name ?? '';
-    fault(faults, [...path, ...(section.starts ? ['starts'] : [])], 'thread-start', {
-      feature: section.name,
-      other,
-      start,
-      closed: rises(far),
-    });
+    const grounds = { feature: section.name, other, start, closed: rises(far) };
+    fault(faults, [...path, ...(section.starts ? ['starts'] : [])], 'thread-start', grounds);
     return undefined;
   }
-  const nose = sizes[neighbour(i, start)];
+  const nose = sizes[besideOf(start)];
   const full = outsideThread(found, start, nose?.hi);
   const nut = threadOf(found.name, 'inside')?.minor.lo ?? found.root;
-  if (nose && nose.hi >= nut)
-    fault(faults, path, 'nose-wide', {
-      feature: section.name,
-      other: asked.outside[neighbour(i, start)]?.name ?? '',
-      thread: found.name,
-      most: nut,
-    });
-  return withRelief(section, full, rises(far), path, faults);
+  if (nose && nose.hi >= nut) fault(faults, path, 'nose-wide', { feature: section.name, other, thread: found.name, most: nut });
+  if (i === first) checkDivided(asked, sizes, { first, last }, found.root, faults);
+  const ends = asked.outside[far === 'first' ? first : last] as AskedSection;
+  return withRelief(section, full, { shouldered: rises(far), has: ends.length.nominal }, path, faults);
 }
 
-function withRelief(section: AskedSection, full: ThreadAsk, shouldered: boolean, path: Path, faults: Faults): ThreadAsk {
+/** A groove that divides a thread goes below its root, or the tool would cut into its floor. */
+function checkDivided(
+  asked: TurnedPartAsked,
+  sizes: readonly Limits[],
+  { first, last }: ReturnType<typeof threadSpan>,
+  root: Len,
+  faults: Faults,
+): void {
+  for (let k = first + 1; k < last; k += 2) {
+    const [groove, size] = [asked.outside[k], sizes[k]];
+    if (groove && size && size.hi > root)
+      fault(faults, ['outside', k, 'diameter'], 'groove-in-thread', {
+        feature: groove.name,
+        thread: asked.outside[first]?.name ?? '',
+        most: root,
+      });
+  }
+}
+
+type Far = { readonly shouldered: boolean /** length of the piece in which it ends */; readonly has: Len };
+function withRelief(section: AskedSection, full: ThreadAsk, { shouldered, has }: Far, path: Path, faults: Faults): ThreadAsk {
   const { relief, ...plain } = full;
   if (!shouldered) {
     if (section.relief) fault(faults, [...path, 'relief'], 'relief-nowhere', { feature: section.name });
@@ -188,10 +203,10 @@ function withRelief(section: AskedSection, full: ThreadAsk, shouldered: boolean,
   }
   if (section.relief === false) fault(faults, [...path, 'relief'], 'relief-needed', { feature: section.name });
   const wants = add(relief?.width.hi ?? len(0), full.size.pitch);
-  if (section.length.nominal < wants)
+  if (has < wants)
     fault(faults, [...path, 'length'], 'relief-wide', {
       feature: section.name,
-      has: section.length.nominal,
+      has,
       wants,
       width: relief?.width.target ?? 0,
     });

@@ -22,19 +22,8 @@ function sideOf(side: AskedSide, path: Path, sections: readonly Section[], holes
     fault(faults, path, 'one-side', { feature: side.name, none: !kind });
     return undefined;
   }
-  const section = sections.find((s) => s.name === side.on);
-  if (!section) {
-    fault(faults, [...path, 'on'], 'no-such-section', {
-      feature: side.name,
-      on: side.on,
-      sections: sections.map((s) => s.name).join(', '),
-    });
-    return undefined;
-  }
-  if (section.blank) {
-    fault(faults, [...path, 'on'], 'taper-bare', { feature: section.name, key: side.name });
-    return undefined;
-  }
+  const section = sectionUnder(side, path, sections, faults);
+  if (!section) return undefined;
   const asked = side[kind];
   const limits = asked && limitsOf(asked, kind === 'cross-hole' ? 'hole' : 'shaft', side.name, [...path, kind], faults);
   if (!limits) return undefined;
@@ -57,6 +46,16 @@ function sideOf(side: AskedSide, path: Path, sections: readonly Section[], holes
     size: limits,
     count: SIDES[kind],
   } satisfies Omit<SideFeature, 'kind' | 'id' | 'on'> & { readonly name: string; readonly on: string };
+}
+
+/** The piece that it stands on; a taper over its whole length leaves no cylinder to stand on. */
+function sectionUnder({ name, on }: AskedSide, path: Path, sections: readonly Section[], faults: Faults): Section | undefined {
+  const section = sections.find((s) => s.name === on);
+  if (section && !section.blank) return section;
+  const known = sections.map((s) => s.name).join(', ');
+  if (section) fault(faults, [...path, 'on'], 'taper-bare', { feature: on, key: name });
+  else fault(faults, [...path, 'on'], 'no-such-section', { feature: name, on, sections: known });
+  return undefined;
 }
 
 const startOf = (sections: readonly Section[], section: Section): Len =>

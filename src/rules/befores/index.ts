@@ -39,6 +39,7 @@ import {
   stoneAfterFinish,
 } from './holes.ts';
 import {
+  grooveBeforeThread,
   noseBeforeThread,
   reliefBeforeThread,
   shoulderBeforeChamfer,
@@ -65,6 +66,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   faceBeforeRadius,
   turnBeforeThread,
   reliefBeforeThread,
+  grooveBeforeThread,
   startBeforeThread,
   noseBeforeThread,
   smallBeforeLarge,

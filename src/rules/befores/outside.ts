@@ -69,6 +69,21 @@ export const reliefBeforeThread: BeforeRule = {
     work.c.part.features.flatMap((f) => (f.kind === 'groove' && f.serves ? all(of(work, f.id), of(work, `${f.serves}.thread`)) : [])),
 };
 
+/** It crosses the thread: cut afterwards it would drag a burr into the turns on either side. */
+export const grooveBeforeThread: BeforeRule = {
+  id: 'groove-before-thread',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    threads(work, 'outside').flatMap((t) =>
+      work.c.part.features.flatMap((f) => {
+        if (f.kind !== 'groove' || f.side !== 'outside' || f.serves) return [];
+        const { from, to } = work.c.cylinder(f.floor);
+        return from > t.from && to < t.to ? all(of(work, f.id), of(work, t.id)) : [];
+      }),
+    ),
+};
+
 export const startBeforeThread: BeforeRule = {
   id: 'thread-start-before-thread',
   force: 'strict',

@@ -103,7 +103,7 @@ export const cones: MethodRule = methodRule({
         step: f.does,
         verb: f.does,
         tool: coneTool(c, f),
-        ways: { [f.from]: coneWay(f) },
+        ways: atGroove(c, f) ? { first: coneWay(f), second: coneWay(f) } : { [f.from]: coneWay(f) },
         ...(f.does === 'chamfer' ? { light: true as const } : {}),
       },
       [coneBecause(c, f)],
@@ -126,6 +126,11 @@ const coneWay = (f: ConeFeature): Way => ({
   cuts: [{ makes: f.cone, stage: 'final', measures: 'diameter', leaves: ZERO }],
   sweeps: [{ take: 'cone', cone: f.cone }],
 });
+
+/** Plunged into a groove beside its wall: from whichever end the work is met. */
+const atGroove = (c: Context, f: ConeFeature): boolean =>
+  f.does === 'chamfer' &&
+  c.part.features.some((g) => g.kind === 'groove' && g.side === 'outside' && !g.serves && [g.first, g.second].includes(c.cone(f.cone).at));
 
 function coneTool(c: Context, f: ConeFeature) {
   const inside = c.cone(f.cone).side === 'inside';
