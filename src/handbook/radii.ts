@@ -10,6 +10,8 @@ const ROWS: readonly Row[] = [
   ['band.full-round', 0.1, 'mm', 'either way on the radius of a full-round end'],
   ['full-round.flat', 0.3, 'mm', 'least flat that a full-round end keeps in its middle: the face that lengths are read from'],
   ['full-round.step', 0.1, 'mm', 'the radius of a full-round end is rounded down to this'],
+  ['form.width.narrow', 2, 'mm', 'widest edge that cuts as a parting blade does, wherever the work is held'],
+  ['form.stick-out.most', 2, 'ratio', 'stick-out to diameter within which a wider edge is plunged without chatter'],
   ['mouth.least', 4, 'mm', 'least bore whose mouth a hollow form tool rounds: the toe of its edge has to go in'],
   ['land.least', 0.5, 'mm', 'cylinder left beside an arc, or between two'],
   ['face.least', 0.2, 'mm', 'face left beside an arc, or between two, on diameter'],

@@ -106,8 +106,17 @@ function step(state: State, setUp: SetUp, operation: Operation, way: Way): void 
 function pushedAt(state: State, out: End, operation: Operation, way: Way): Span | undefined {
   const [sweep] = way.sweeps;
   if (sweep?.take === 'turn') return widerOver(state.profile, outward(state, out, sweep.to), targetOf(state, operation, sweep.cylinder));
+  if (sweep?.take === 'arc') return arcSpan(state, sweep.arc);
   if (sweep?.take !== 'groove' || sweep.side === 'inside') return undefined;
   return between(placeOf(state, sweep.first), placeOf(state, sweep.second));
+}
+
+/** Along the work, from the face that an outside radius begins at. */
+function arcSpan(state: State, id: SurfaceId): Span | undefined {
+  const arc = state.part.surfaces.find((one) => one.id === id);
+  if (arc?.shape !== 'arc' || arc.side === 'inside') return undefined;
+  const at = placeOf(state, arc.at);
+  return between(at, beyond(at, arc.into, len(arc.across.target / 2)));
 }
 
 /** Where the end in use is now; a raw end stands out by what is usual. */

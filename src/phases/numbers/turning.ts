@@ -1,5 +1,5 @@
 /** Numbers of what is turned, faced, bored, grooved and parted: speed, feed, depth and what binds it, passes, dials. */
-import { type Len, len, mm } from '../../base/units.ts';
+import { type Len, len, mm, toMm } from '../../base/units.ts';
 import { slideAlong } from '../../handbook/cones.ts';
 import type { CuttingData, CuttingOperation } from '../../handbook/cutting.ts';
 import { usualShank } from '../../handbook/lathe-usual.ts';
@@ -7,6 +7,8 @@ import { leastCut, machining } from '../../handbook/machining.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import type { Cone } from '../../model/part.ts';
 import type { Figures, Reading, Verb } from '../../model/plan.ts';
+import { farForEdge } from '../../rules/chatter.ts';
+import { show } from '../../rules/context.ts';
 import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
 import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross } from '../../rules/dials.ts';
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
@@ -40,6 +42,8 @@ export function turnFigures(asked: Asked): Partial<Figures> {
   const data = dataOf(asked, CALLED[verb]);
   const rpm = speedOf(asked, data, []);
   if (verb === 'chamfer') return { ...optional('rpm', rpm), ...optional('feed', data?.feed), ...cornerDial(asked) };
+  if (verb === 'form')
+    return { ...optional('rpm', rpm), ...optional('feed', data?.feed), ...dialsOf(asked, undefined), ...chatterSaid(asked) };
   const cuts = cutsOf(asked, dataOf(asked, DEPTH_OF[verb] ?? CALLED[verb]), rpm);
   const light = verb === 'turn' && cuts?.passes.length === 1 && isFinal(asked.removal) ? dataOf(asked, 'turn-finish') : undefined;
   return {
@@ -48,6 +52,14 @@ export function turnFigures(asked: Asked): Partial<Figures> {
     ...(cuts ?? {}),
     ...dialsOf(asked, cuts?.passes),
   };
+}
+
+/** The bar is drawn in for a wide edge; other work is steadied or cut slower. */
+function chatterSaid({ removal }: Asked): Pick<Figures, 'says'> {
+  const far = farForEdge(removal);
+  if (!far) return {};
+  const grounds = { out: show(len(mm(Math.round(toMm(far.out))))), most: show(len(mm(Math.floor(toMm(far.most))))) };
+  return { says: [{ id: removal.setUp.grip.kind === 'bar' ? 'say.form.draw-in' : 'say.form.steady', grounds }] };
 }
 
 // ---- how deep, in how many passes ---------------------------------------------------------------------------------------------
