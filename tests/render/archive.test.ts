@@ -76,6 +76,17 @@ beforeAll(async () => {
   plain = new TextDecoder('latin1').decode(await writePdf(document, FONTS, 'no'));
 });
 
+/** The same file less a feature: edited in its own bytes, as another writer would have left it. */
+const less = (feature: RegExp, instead = ''): string => {
+  const edited = plain.replace(feature, instead);
+  expect(edited).not.toBe(plain);
+  return edited;
+};
+/** What the file must hold, and the edit that takes it away. */
+type Rule = readonly [rule: string, holds: RegExp, feature: RegExp, instead?: string];
+
+const rowsOf = (rules: readonly Rule[]) => rules.map(([rule, holds, feature, instead = '']) => [rule, holds, feature, instead] as const);
+
 type Node = { readonly role?: string; readonly alt?: string; readonly type?: string; readonly children?: readonly Node[] };
 const outline = (node: Node): unknown => (node.role ? [node.role, ...(node.children ?? []).map(outline)] : (node.type ?? ''));
 
@@ -89,79 +100,142 @@ describe('PDF/UA: what is told to someone who does not see the page', () => {
         '[TR,[TD,content]]],[P,content,[Link,object,content]],[Figure,content]]]]',
     );
   });
-  it('all that is drawn stands in a marked stretch or is an artifact (7.1-3)', () => {
-    for (const content of plain.match(/0 0 cm\n[\s\S]*?endstream/g) ?? []) {
+  /** Drawing operators outside a marked stretch, stretches within stretches, and stretches left open. */
+  const loose = (file: string): readonly string[] =>
+    (file.match(/0 0 cm\n[\s\S]*?endstream/g) ?? []).flatMap((content) => {
       let open = 0;
+      const found: string[] = [];
       for (const each of content.split('\n')) {
         if (/ B(DC|MC)$/.test(each)) open += 1;
         if (each === 'EMC') open -= 1;
-        if (/ (S|f|B|ET)$/.test(each)) expect([open, each]).toEqual([1, each]);
-        expect(open).toBeLessThan(2);
+        if (open > 1 || open < 0 || (/ (S|f|B|ET)$/.test(each) && open !== 1)) found.push(each);
       }
-      expect(open).toBe(0);
-    }
+      return open === 0 ? found : [...found, 'left open'];
+    });
+  it('all that is drawn stands in a marked stretch or is an artifact (7.1-3)', () => {
+    expect(loose(plain)).toEqual([]);
     expect(plain).toContain('/Artifact <</Type/Pagination/Attached[/Top]/Subtype/Header>> BDC');
   });
   it.each([
-    [
-      'title shown and language named (7.1-9, 7.1-10, 7.2-34)',
-      /\/DisplayDocTitle true[\s\S]*\/Lang \(en\)|\/Lang \(en\)[\s\S]*\/DisplayDocTitle true/,
-    ],
-    ['a figure has words and a box (7.3)', /\/S \/Figure.*?\/Alt <feff[0-9a-f]+>\/A <<\/O \/Layout\/Placement \/Block\/BBox \[[\d. ]+\]>>/],
-    ['head cells have their scope (7.5-1)', /\/S \/TH[^\n]*\/Scope\/Column>>[\s\S]*\/S \/TH[^\n]*\/Scope\/Row>>/],
-    ['a cell across columns says so (7.2)', /\/S \/TD[^\n]*\/ColSpan 2>>/],
-    [
-      'a box to tick is named and in its place (7.18.1-3)',
-      /\/Subtype \/Widget[^\n]*\/StructParent 2[^\n]*\/T \(plug\/hole\/drill_1\)\/TU \(10 Drill\)/,
-    ],
-    ['a link says where it leads (7.18.5-2)', /\/Subtype \/Link[^\n]*\/StructParent 3[^\n]*\/Contents \(Go to sheet 2: Mandrel\)/],
-    ['tab goes by the structure (7.18.3)', /\/Tabs \/S/],
-    ['it claims to be PDF/UA-1 (5-1)', /<pdfuaid:part>1<\/pdfuaid:part>/],
-  ])('%s', (_, pattern) => {
-    expect(plain).toMatch(pattern);
+    ['a paragraph that nothing marks', /\/P <<\/MCID \d+>> BDC\n/],
+    ['a rule that is no artifact', /\/Artifact BMC\n/],
+    ['a stretch that does not end', /EMC\n/],
+  ])('%s is seen', (_, mark) => {
+    expect(loose(less(mark))).not.toEqual([]);
   });
-  it('every marked stretch and annotation finds its element', () => {
-    const nums = /\/Nums \[(0 \[[^\]]*\].*?)\]>>/.exec(plain)?.[1] ?? '';
-    expect(
-      nums
-        .match(/^0 \[((?:\d+ 0 R ?)*)\] 1 \[((?:\d+ 0 R ?)*)\] 2 \d+ 0 R 3 \d+ 0 R$/)
-        ?.slice(1)
-        .map((list) => list.split(' R').length - 1),
-    ).toEqual([8, 1]);
-    expect(nums).not.toContain(' 0 0 R');
+  it('a tree in another order, or without one, is seen', async () => {
+    const treeOf = async (file: string): Promise<string> => {
+      const opened = await getDocument({ data: new Uint8Array(Buffer.from(file, 'latin1')), verbosity: 0 }).promise;
+      return JSON.stringify(outline(((await (await opened.getPage(1)).getStructTree()) ?? {}) as Node));
+    };
+    const right = await treeOf(plain);
+    expect(right).toContain('"Table"');
+    expect(await treeOf(less(/\/S \/Table/, '/S /Div  '))).not.toBe(right);
+    expect(await treeOf(less(/\/StructTreeRoot \d+ 0 R/))).not.toBe(right);
+    const opened = await getDocument({ data: new Uint8Array(Buffer.from(less(/\/MarkInfo <<\/Marked true>>/), 'latin1')), verbosity: 0 })
+      .promise;
+    expect((await opened.getMarkInfo())?.Marked ?? false).toBe(false);
+  });
+  const RULES: readonly Rule[] = [
+    ['its title is shown (7.1-9, 7.1-10)', /\/DisplayDocTitle true/, /\/DisplayDocTitle true/, '/DisplayDocTitle false'],
+    ['its language is named (7.2-34)', /\/Lang \(en\)/, /\/Lang \(en\)/],
+    ['a figure has words (7.3)', /\/S \/Figure.*?\/Alt <feff[0-9a-f]+>/, /\/Alt <feff[0-9a-f]+>/],
+    ['a figure has a box (7.3)', /\/S \/Figure.*?\/A <<\/O \/Layout\/Placement \/Block\/BBox \[[\d. ]+\]>>/, /\/BBox \[[\d. ]+\]>>/, '>>'],
+    ['a head over a column says so (7.5-1)', /\/S \/TH[^\n]*\/Scope\/Column>>/, /\/Scope\/Column/g],
+    ['a head of a row says so (7.5-1)', /\/S \/TH[^\n]*\/Scope\/Row>>/, /\/Scope\/Row/g],
+    ['a cell across columns says so (7.2)', /\/S \/TD[^\n]*\/ColSpan 2>>/, /\/ColSpan 2/],
+    ['a box to tick is named (7.18.1-3)', /\/Subtype \/Widget[^\n]*\/T \(plug\/hole\/drill_1\)\/TU \(10 Drill\)/, /\/TU \(10 Drill\)/],
+    ['a box to tick is in its place (7.18.4-1)', /\/Subtype \/Widget[^\n]*\/StructParent 2/, /\/StructParent 2/],
+    ['a link says where it leads (7.18.5-2)', /\/Subtype \/Link[^\n]*\/Contents \(Go to sheet 2: Mandrel\)/, /\/Contents \(Go[^)]*\)/],
+    ['a link is in its place (7.18.5-1)', /\/Subtype \/Link[^\n]*\/StructParent 3/, /\/StructParent 3/],
+    ['tab goes by the structure (7.18.3)', /\/Tabs \/S/, /\/Tabs \/S/g],
+    ['it claims to be PDF/UA-1 (5-1)', /<pdfuaid:part>1<\/pdfuaid:part>/, /<pdfuaid:part>1<\/pdfuaid:part>/],
+  ];
+  it.each(rowsOf(RULES))('%s', (_, holds) => {
+    expect(plain).toMatch(holds);
+  });
+  it.each(rowsOf(RULES))('%s: a file without it is refused', (_, holds, feature, instead) => {
+    expect(less(feature, instead)).not.toMatch(holds);
+  });
+  /** How many elements the marked stretches of each page are given; undefined where the list is not whole. */
+  const owned = (file: string): readonly number[] | undefined => {
+    const nums = /\/Nums \[(0 \[[^\]]*\].*?)\]>>/.exec(file)?.[1] ?? '';
+    const found = /[ [](0 0 R)/.test(nums) ? null : nums.match(/^0 \[((?:\d+ 0 R ?)*)\] 1 \[((?:\d+ 0 R ?)*)\] 2 \d+ 0 R 3 \d+ 0 R$/);
+    return found?.slice(1).map((list) => list.split(' R').length - 1);
+  };
+  it('every marked stretch and annotation finds its element (7.1, 7.18)', () => {
+    const marked = (plain.match(/0 0 cm\n[\s\S]*?endstream/g) ?? []).map((content) => content.match(/\/MCID \d+/g)?.length ?? 0);
+    expect(owned(plain)).toEqual([8, 1]);
+    expect(marked.filter((n) => n > 0)).toEqual([8, 1]);
+    expect(owned(less(/(\/Nums \[0 \[)\d+ 0 R /, '$1'))).toEqual([7, 1]);
+    expect(owned(less(/(?<head>\/Nums \[0 \[)\d+ 0 R/, '$<head>0 0 R'))).toBeUndefined();
+    expect(owned(less(/ 3 \d+ 0 R\]>>/, ']>>'))).toBeUndefined();
   });
 });
 
 describe('PDF/A-3a: what is left in fifty years', () => {
-  it.each([
-    ['it claims to be PDF/A-3a (6.6.4)', /<pdfaid:part>3<\/pdfaid:part><pdfaid:conformance>A<\/pdfaid:conformance>/],
-    ['and describes what PDF/A does not know (6.6.2.3)', /<pdfaSchema:prefix>pdfuaid<\/pdfaSchema:prefix>/],
-    ['its title can be read as XML (6.6.2.1)', /<rdf:li xml:lang="x-default">Plug &amp; mandrel<\/rdf:li>/],
+  const RULES: readonly Rule[] = [
+    ['it is of PDF 1.7, and told to be no text (6.1.2)', /^%PDF-1\.7\n%[\x80-\xff]{4}/, /^(%PDF-1\.7\n)%[^\n]*/, '$1% '],
+    [
+      'it claims to be PDF/A-3a (6.6.4)',
+      /<pdfaid:part>3<\/pdfaid:part><pdfaid:conformance>A<\/pdfaid:conformance>/,
+      /<pdfaid:conformance>A/,
+      '<pdfaid:conformance>B',
+    ],
+    [
+      'and describes what PDF/A does not know (6.6.2.3)',
+      /<pdfaSchema:prefix>pdfuaid<\/pdfaSchema:prefix>/,
+      /<pdfaSchema:prefix>pdfuaid<\/pdfaSchema:prefix>/,
+    ],
+    [
+      'its title can be read as XML (6.6.2.1)',
+      /<rdf:li xml:lang="x-default">Plug &amp; mandrel<\/rdf:li>/,
+      /Plug &amp; mandrel/,
+      'Plug & mandrel',
+    ],
+    ['what it says of itself is named in its catalog (6.6.2.1)', /\/Type \/Catalog[^>]*[\s\S]*?\/Metadata \d+ 0 R/, /\/Metadata \d+ 0 R/],
     [
       'an output intent with its profile (6.2.3)',
       /\/OutputIntents \[<<\/Type \/OutputIntent\/S \/GTS_PDFA1[^\n]*\/DestOutputProfile \d+ 0 R>>\]/,
+      /\/DestOutputProfile \d+ 0 R/,
     ],
+    ['a box to tick is printed (6.3.2)', /\/Widget[^\n]*\/F 4/, /(\/Widget[^\n]*)\/F 4/, '$1/F 0'],
     [
-      'a box to tick is printed and has both its looks (6.3.2, 6.3.3)',
-      /\/Widget[^\n]*\/F 4[^\n]*\/AS \/Off[^\n]*\/AP <<\/N <<\/Yes \d+ 0 R\/Off \d+ 0 R>>>>/,
+      'a box to tick has both its looks (6.3.3)',
+      /\/Widget[^\n]*\/AS \/Off[^\n]*\/AP <<\/N <<\/Yes \d+ 0 R\/Off \d+ 0 R>>>>/,
+      /\/AP <<\/N <<\/Yes \d+ 0 R\/Off \d+ 0 R>>>>/,
     ],
-    ['a link is printed (6.3.2)', /\/Subtype \/Link[^\n]*\/F 4/],
-    ['files are associated and say how (6.8)', /\/AF \[\d+ 0 R \d+ 0 R\]/],
-    ['the inputs are its source', /\/AFRelationship \/Source\/F \(plug\.yaml\)\/UF \(plug\.yaml\)/],
-    ['the plan is its data', /\/AFRelationship \/Data\/F \(plan\.json\)\/UF \(plan\.json\)/],
-    ['with their kind of file (6.8)', /\/Type \/EmbeddedFile\n\/Subtype \/application#2fyaml/],
-    ['fonts are in the file and can be read out (6.2.11)', /\/FontFile2 \d+ 0 R[\s\S]*\/ToUnicode \d+ 0 R/],
-    ['the file has a name of its own (6.1.3)', /\/ID \[<[0-9a-f]{32}> <[0-9a-f]{32}>\]/],
-  ])('%s', (_, pattern) => {
-    expect(plain).toMatch(pattern);
+    ['a link is printed (6.3.2)', /\/Subtype \/Link[^\n]*\/F 4/, /(\/Subtype \/Link[^\n]*)\/F 4/, '$1/F 0'],
+    ['files are associated (6.8)', /\/AF \[\d+ 0 R \d+ 0 R\]/, /\/AF \[\d+ 0 R \d+ 0 R\]/],
+    ['the inputs are its source (6.8)', /\/AFRelationship \/Source\/F \(plug\.yaml\)\/UF \(plug\.yaml\)/, /\/AFRelationship \/Source/],
+    ['the plan is its data (6.8)', /\/AFRelationship \/Data\/F \(plan\.json\)\/UF \(plan\.json\)/, /\/AFRelationship \/Data/],
+    ['with their kind of file (6.8)', /\/Type \/EmbeddedFile\n\/Subtype \/application#2fyaml/, /\/Subtype \/application#2fyaml/],
+    ['fonts are in the file (6.2.11.4)', /\/FontFile2 \d+ 0 R/, /\/FontFile2 \d+ 0 R/g],
+    ['and can be read out (6.2.11.7)', /\/ToUnicode \d+ 0 R/, /\/ToUnicode \d+ 0 R/g],
+    ['the file has a name of its own (6.1.3)', /\/ID \[<[0-9a-f]{32}> <[0-9a-f]{32}>\]/, /\/ID \[<[0-9a-f]{32}> <[0-9a-f]{32}>\]/],
+  ];
+  it.each(rowsOf(RULES))('%s', (_, holds) => {
+    expect(plain).toMatch(holds);
   });
-  it.each([
-    ['no viewer has to draw the boxes (6.4.1)', /NeedAppearances/],
-    ['nothing runs (6.5)', /JavaScript|\/JS |\/AA |\/A <<\/S/],
-    ['no colour but red, green, blue (6.2.4)', /DeviceCMYK|DeviceGray| k\n/],
-    ['nothing is locked (6.1.3)', /\/Encrypt/],
-  ])('%s', (_, pattern) => {
-    expect(plain).not.toMatch(pattern);
+  it.each(rowsOf(RULES))('%s: a file without it is refused', (_, holds, feature, instead) => {
+    expect(less(feature, instead)).not.toMatch(holds);
+  });
+  const NEVER: readonly (readonly [rule: string, never: RegExp, place: RegExp, instead: string])[] = [
+    ['no viewer has to draw the boxes (6.4.1)', /NeedAppearances/, /\/AcroForm <</, '/AcroForm <</NeedAppearances true'],
+    ['nothing runs (6.5)', /JavaScript|\/JS |\/AA |\/A <<\/S/, /\/Type \/Catalog/, '/Type /Catalog/OpenAction <</S /JavaScript/JS (0)>>'],
+    ['no colour but red, green, blue (6.2.4)', /DeviceCMYK|DeviceGray| k\n/, /0 0 cm\n/, '0 0 cm\n0 0 0 1 k\n'],
+    ['nothing is locked (6.1.3)', /\/Encrypt/, /\/Type \/Catalog/, '/Type /Catalog/Encrypt 1 0 R'],
+    ['every stream ends on its own line (6.1.7.1)', /[^\n\r]endstream/, /([^\n])\nendstream/, '$1endstream'],
+  ];
+  it.each(NEVER)('%s', (_, never) => {
+    expect(plain).not.toMatch(never);
+  });
+  it.each(NEVER)('%s: a file with it is refused', (_, never, place, instead) => {
+    expect(less(place, instead)).toMatch(never);
+  });
+  it('a sign that its font lacks is not written as an empty box (6.2.11.8)', async () => {
+    const page = { width: 210, height: 297, items: [{ ...text('A', 20, 20), text: '\u2603' }], label: '1', heading: 'A' };
+    await expect(writePdf({ ...document, pages: [page] }, FONTS)).rejects.toThrow('\u2603');
   });
   it('the files come out as they went in, each with its checksum', async () => {
     const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
