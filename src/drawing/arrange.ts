@@ -72,10 +72,13 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
   if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
   const levels = levelsOf(scene, trial);
-  const room = { base: -highest(levels, view, window, trial), top: Number.NEGATIVE_INFINITY, left: 0, right: view.frame.width, taken: [] };
-  const tiers = levels.length > 0 ? -drawLengths(view.advances, levels, arrangement.tiers, { ...room, top: -view.frame.height }).top : 0;
-  const up = Math.max(half, tiers) + 1;
   const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
+  const rim = highest(levels, view, window, trial);
+  const one = levels.length > 0 ? rim + arrangement.tiers.gap : 0;
+  // where one tier has no room, the others need not be tried
+  const asksAll = levels.length > 0 && view.frame.height - one - 1 - down >= 0;
+  const tiers = asksAll ? tiersAbove(view, levels, arrangement, rim) : one;
+  const up = Math.max(half, tiers) + 1;
   const spareX = view.frame.width - margin - right - width;
   const spareY = view.frame.height - up - down;
   const bare = view.frame.height - half - arrangement.tiers.gap - arrangement.tiers.pitch - down;
@@ -84,16 +87,21 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   return { fits: spareX >= 0 && spareY >= 0, fitsBare: spareX >= 0 && bare >= 0, paper };
 }
 
-export function arrange(scene: Scene, scale: number, arrangement: Arrangement): Laid {
+/** How far over the axis the tiers reach that the lengths ask for. */
+function tiersAbove(view: StageView, levels: readonly Level[], arrangement: Arrangement, rim: number): number {
+  const { width, height } = view.frame;
+  return -drawLengths(view.advances, levels, arrangement.tiers, { base: -rim, top: -height, left: 0, right: width, taken: [] }).top;
+}
+
+export function arrange(scene: Scene, paper: Paper, arrangement: Arrangement): Laid {
   const { view, sketch, window } = scene;
-  const { paper } = sizeUp(scene, scale, arrangement);
   const solid = joined([
     drawHold(view.hold.kind, window, paper),
     drawWork(sketch, window, paper),
     drawSides(view.stage.sides ?? [], sketch.out, paper),
     drawVee(window, paper),
   ]);
-  const notes = joined([drawAxis(view, window, paper), drawLegend(view, scale)]);
+  const notes = joined([drawAxis(view, window, paper), drawLegend(view, paper.scale)]);
   const standing = [...solid.boxes, ...notes.boxes];
   const levels = levelsOf(scene, paper);
   const base = paper.axis - highest(levels, view, window, paper);

@@ -1,24 +1,32 @@
 /** What a leader costs: its length, and what it runs through. */
 import type { Box } from '../model/display.ts';
 import { kindOf } from './collisions.ts';
-import { distance, grown, type Leg, part, runsThrough, type Span, shareWithin } from './plane.ts';
+import type { XY } from './display.ts';
+import { along, type Field, fieldOf, shareIn } from './field.ts';
+import { distance, grown, type Leg } from './plane.ts';
 
-/** Boxes that stand already, sorted once by what a leader may do with them. */
+/** Boxes that stand already, sorted once by what a leader may do with them. `owner`: to which line each of the `lines` belongs. */
 export type Surroundings = {
   readonly boxes: readonly Box[];
-  readonly solid: readonly Span[];
-  readonly lines: readonly (readonly Box[])[];
-  readonly barred: readonly Span[];
+  readonly solid: Field;
+  readonly barred: Field;
+  readonly lines: Field;
+  readonly owner: readonly number[];
+  /** Which lines a leader crossed already, by when it was asked. */
+  readonly crossed: Int32Array;
 };
 
 export function surroundings(boxes: readonly Box[]): Surroundings {
-  const lines = new Map<string, Box[]>();
-  for (const box of boxes.filter((b) => kindOf(b) === 'line')) lines.set(box.what, [...(lines.get(box.what) ?? []), box]);
+  const lines = boxes.filter((b) => kindOf(b) === 'line');
+  const names = [...new Set(lines.map((b) => b.what))];
+  const place = new Map(names.map((name, i) => [name, i]));
   return {
     boxes,
-    lines: [...lines.values()],
-    solid: boxes.filter((b) => kindOf(b) === 'work'),
-    barred: boxes.filter((b) => !['line', 'work', 'leader'].includes(kindOf(b))).map((b) => grown(b, CLEAR)),
+    solid: fieldOf(boxes.filter((b) => kindOf(b) === 'work')),
+    barred: fieldOf(boxes.filter((b) => !['line', 'work', 'leader'].includes(kindOf(b))).map((b) => grown(b, CLEAR))),
+    lines: fieldOf(lines),
+    owner: lines.map((b) => place.get(b.what) ?? 0),
+    crossed: new Int32Array(names.length),
   };
 }
 
@@ -41,17 +49,30 @@ export function leaderCost(leader: Leg, around: Surroundings, most = Number.POSI
   const flat = Math.abs(leader.b.y - leader.a.y) < SLANT * Math.abs(leader.b.x - leader.a.x) ? LEVEL : 0;
   let cost = length + Math.max(0, length - LONG) + (length < LEAST ? TOO_SHORT : 0) + flat;
   if (cost > most) return Number.POSITIVE_INFINITY;
-  const tipless = part(leader, 0, Math.max(0.1, 1 - TIP / length));
-  const long = distance(tipless.a, tipless.b);
-  for (const box of around.solid) cost += THROUGH_WORK * shareWithin(tipless, box) * long;
+  const share = Math.max(0.1, 1 - TIP / length);
+  const { a, b } = leader;
+  const tip = { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+  const long = length * share;
+  for (let n = along(around.solid, a.x, a.y, tip.x, tip.y) - 1; n >= 0; n--)
+    cost += THROUGH_WORK * shareIn(around.solid, around.solid.found[n] ?? 0, a.x, a.y, tip.x, tip.y) * long;
   if (cost > most) return Number.POSITIVE_INFINITY;
-  for (const box of around.barred) if (runsThrough(leader, box)) return Number.POSITIVE_INFINITY;
-  for (const boxes of around.lines) if (crosses(tipless, boxes)) cost += ACROSS_LINE;
+  for (let n = along(around.barred, a.x, a.y, b.x, b.y) - 1; n >= 0; n--)
+    if (shareIn(around.barred, around.barred.found[n] ?? 0, a.x, a.y, b.x, b.y) > 0) return Number.POSITIVE_INFINITY;
+  cost += ACROSS_LINE * crossings(a, tip, around);
   return cost > most ? Number.POSITIVE_INFINITY : cost;
 }
 
 /** A line counts once, however many boxes stand for it. */
-function crosses(leg: Leg, boxes: readonly Box[]): boolean {
-  for (const box of boxes) if (runsThrough(leg, box)) return true;
-  return false;
+function crossings(a: XY, b: XY, { lines, owner, crossed }: Surroundings): number {
+  let count = 0;
+  const there = along(lines, a.x, a.y, b.x, b.y);
+  const now = lines.asked.times;
+  for (let n = 0; n < there; n++) {
+    const box = lines.found[n] ?? 0;
+    const line = owner[box] ?? 0;
+    if (crossed[line] === now || shareIn(lines, box, a.x, a.y, b.x, b.y) === 0) continue;
+    crossed[line] = now;
+    count++;
+  }
+  return count;
 }

@@ -50,11 +50,9 @@ function unlock(now: Standing[], i: number, options: readonly (readonly Standing
   const current = now[i];
   if (!current || !now.some((other) => other !== current && quarrel(current, other))) return false;
   for (const option of (options[i] ?? []).slice(0, UNLOCKED)) {
-    const inWay = now.map((_, j) => j).filter((j) => j !== i && quarrel(option, now[j] ?? option));
-    const j = inWay[0];
-    if (j === undefined || inWay.length > 1) continue;
-    const others = now.filter((_, k) => k !== i && k !== j);
-    const give = options[j]?.find((o) => !quarrel(o, option) && others.every((other) => !quarrel(o, other)));
+    const j = onlyInWay(option, now, i);
+    if (j === undefined) continue;
+    const give = options[j]?.find((o) => !quarrel(o, option) && now.every((other, k) => k === i || k === j || !quarrel(o, other)));
     if (!give) continue;
     now[i] = option;
     now[j] = give;
@@ -63,15 +61,29 @@ function unlock(now: Standing[], i: number, options: readonly (readonly Standing
   return false;
 }
 
+/** The one tag that an option quarrels with; undefined where there is none or more than one. */
+function onlyInWay(option: Standing, now: readonly Standing[], i: number): number | undefined {
+  let found: number | undefined;
+  for (let j = 0; j < now.length; j++) {
+    const other = now[j];
+    if (j === i || !other || !quarrel(option, other)) continue;
+    if (found !== undefined) return undefined;
+    found = j;
+  }
+  return found;
+}
+
 function improve(now: Standing[], i: number, options: readonly Standing[]): boolean {
   const current = now[i];
   if (!current) return false;
-  const others = now.filter((_, j) => j !== i);
-  let [best, least] = [current, costAmong(current, others)];
+  let best = current;
+  let least = costAmong(current, now, i);
   for (const option of options) {
     if (option.cost >= least - 1e-9) break;
-    const cost = costAmong(option, others);
-    if (cost < least - 1e-9) [best, least] = [option, cost];
+    const cost = costAmong(option, now, i, -1, least);
+    if (cost >= least - 1e-9) continue;
+    best = option;
+    least = cost;
   }
   now[i] = best;
   return best !== current;
@@ -83,17 +95,20 @@ function swap(now: Standing[], i: number, j: number, options: readonly (readonly
   const a2 = options[i]?.find((o) => o.middle.x === b.middle.x && o.middle.y === b.middle.y);
   const b2 = options[j]?.find((o) => o.middle.x === a.middle.x && o.middle.y === a.middle.y);
   if (!a2 || !b2) return false;
-  const others = now.filter((_, k) => k !== i && k !== j);
-  const was = costAmong(a, [...others, b]) + costAmong(b, others);
-  const is = costAmong(a2, [...others, b2]) + costAmong(b2, others);
+  const among = (p: Standing, q: Standing): number => costAmong(p, now, i, j) + costAmong(q, now, i, j) + (quarrel(p, q) ? QUARREL : 0);
+  const [was, is] = [among(a, b), among(a2, b2)];
   if (is >= was - 1e-9) return false;
   [now[i], now[j]] = [a2, b2];
   return true;
 }
 
-function costAmong(s: Standing, others: readonly Standing[]): number {
+/** Of `s` in the place of `i`, and without `j`; not counted on beyond `enough`. */
+function costAmong(s: Standing, now: readonly Standing[], i: number, j = -1, enough = Number.POSITIVE_INFINITY): number {
   let cost = s.cost;
-  for (const other of others) if (quarrel(s, other)) cost += QUARREL;
+  for (let k = 0; k < now.length && cost < enough; k++) {
+    const other = now[k];
+    if (k !== i && k !== j && other && quarrel(s, other)) cost += QUARREL;
+  }
   return cost;
 }
 

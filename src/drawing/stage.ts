@@ -6,6 +6,7 @@ import { type Arrangement, arrange, type Laid, type Scene, type Size, sceneOf, s
 import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
+import type { Paper } from './paper.ts';
 import { along, sketchOf } from './sketch.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
@@ -47,16 +48,17 @@ export function drawStage(view: StageView): StagePicture {
     measured.map((z) => along(z, sketch.out)),
   );
   const scene = sceneOf(view, sketch, window);
-  let best: { readonly picture: StagePicture; readonly faults: number } | undefined;
+  let best: Tried | undefined;
   for (const rung of ladder(scalesOf(view), (scale, arrangement) => sizeUp(scene, scale, arrangement))) {
-    const laid = arrange(scene, rung.scale, rung.arrangement);
+    if (best && rung.allows === 0 && rung.used.smaller > 0 && best.laid.stray === best.faults) break;
+    const laid = arrange(scene, rung.paper, rung.arrangement);
     const picture = pictureOf(view, laid, rung);
     const faults = faultsOf(picture, laid);
-    if (!best || faults < best.faults) best = { picture, faults };
+    if (!best || faults < best.faults) best = { picture, laid, paper: rung.paper, faults };
     if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
-  return withDetail(scene, best.picture);
+  return withDetail(scene, best);
 }
 
 /** As laid out. */
@@ -64,30 +66,52 @@ function scalesOf({ enlarged = 1 }: StageView): readonly number[] {
   return enlarged === 1 ? SCALES : SCALES.map((scale) => scale / enlarged);
 }
 
-type Rung = { readonly scale: number; readonly arrangement: Arrangement; readonly allows: number; readonly used: RungUsed };
+type Tried = { readonly picture: StagePicture; readonly laid: Laid; readonly paper: Paper; readonly faults: number };
+type Rung = {
+  readonly scale: number;
+  readonly paper: Paper;
+  readonly arrangement: Arrangement;
+  readonly allows: number;
+  readonly used: RungUsed;
+};
 /**
- * From the largest scale at which all tiers fit, some scales down, without a fault; then, from the largest at which one tier fits, with
+ * From the largest scale at which all tiers fit, some scales down, without a fault (but no scale smaller for the sake of long leaders); then, from the largest at which one tier fits, with
  * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
  */
 function* ladder(scales: readonly number[], measure: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
   const size = onceEach(measure);
   const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a)));
   const least = (scales.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? scales.at(-1) ?? 0) / SHRINK;
-  const whole: number[] = [];
-  for (const scale of scales) {
-    if (scale < least || whole.length === SCALES_TRIED) break;
-    if (fitting(scale, (s) => s.fits)) whole.push(scale);
-  }
-  const rungs = function* (step: RungUsed['step'], tried: readonly number[], allows: number, fits: (size: Size) => boolean) {
-    for (const [smaller, scale] of tried.entries()) {
-      for (const [i, arrangement] of ARRANGEMENTS.entries())
-        if (fits(size(scale, arrangement))) yield { scale, arrangement, allows, used: { step, smaller, arrangement: i } };
+  const rungs = function* (step: RungUsed['step'], tried: Iterable<number>, allows: number, fits: (size: Size) => boolean) {
+    let smaller = -1;
+    for (const scale of tried) {
+      smaller++;
+      for (const [i, arrangement] of ARRANGEMENTS.entries()) {
+        const asked = size(scale, arrangement);
+        if (fits(asked)) yield { scale, paper: asked.paper, arrangement, allows, used: { step, smaller, arrangement: i } };
+      }
     }
   };
-  yield* rungs('whole', whole, 0, (s) => s.fits);
+  yield* rungs(
+    'whole',
+    first(scales, SCALES_TRIED, (scale) => scale >= least && fitting(scale, (s) => s.fits)),
+    0,
+    (s) => s.fits,
+  );
   const bare = scales.filter((scale) => fitting(scale, (s) => s.fitsBare));
   yield* rungs('letters', bare.slice(0, SCALES_TRIED), LEFT_OUT - 1, (s) => s.fitsBare);
   yield* rungs('clear', [...bare.slice(SCALES_TRIED), ...scales.slice(-1)], MARKED - 1, () => true);
+}
+
+/** No more of them than `most`, and none looked at before it is asked for. */
+function* first(all: readonly number[], most: number, which: (one: number) => boolean): Generator<number> {
+  let left = most;
+  for (const one of all) {
+    if (left === 0) return;
+    if (!which(one)) continue;
+    left--;
+    yield one;
+  }
 }
 
 /** Sizes are asked for again on each step of the ladder. */
@@ -101,11 +125,7 @@ function onceEach(measure: (scale: number, arrangement: Arrangement) => Size): (
 }
 
 /** Where new edges are too small to see and a place is free. */
-function withDetail(scene: Scene, picture: StagePicture): StagePicture {
-  const { view, sketch } = scene;
-  const arrangement = ARRANGEMENTS[picture.rung.arrangement];
-  if (!arrangement) return picture;
-  const { paper } = sizeUp(scene, picture.scale, arrangement);
+function withDetail({ view, sketch }: Scene, { picture, paper }: Tried): StagePicture {
   const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: scalesOf(view) };
   const detail = drawDetail(sketch, paper, room, (scale) => shownScale(scale, view));
   return detail ? { ...picture, items: [...picture.items, ...detail.items], boxes: [...picture.boxes, ...detail.boxes] } : picture;

@@ -84,7 +84,7 @@ type Option = { readonly leader: Leg; readonly cost: number };
 /** The cheapest leaders from one place. As a leader costs its length at least, most anchors need no closer look. */
 function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing[] {
   const best: Option[] = [];
-  for (const anchor of tag.anchors) {
+  for (const anchor of nearest(tag.anchors, middle)) {
     const most = best.length < BEST_ANCHORS ? Number.POSITIVE_INFINITY : (best.at(-1)?.cost ?? 0);
     if (distance(middle, anchor) - tag.width / 2 >= most) continue;
     const leader = leaderTo(tag, middle, anchor);
@@ -106,6 +106,12 @@ function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing
     neck: short(leader),
     reach: grown(bounds(span, leader), CLEAR),
   }));
+}
+
+/** Anchors by their distance: the costlier of the others are then seen to be so by their length alone. */
+function nearest(anchors: readonly XY[], middle: XY): readonly XY[] {
+  const away = (p: XY): number => (p.x - middle.x) ** 2 + (p.y - middle.y) ** 2;
+  return anchors.length < 2 ? anchors : [...anchors].sort((p, q) => away(p) - away(q) || p.y - q.y || p.x - q.x);
 }
 
 /** Tags of one kind and size have the same places. */
