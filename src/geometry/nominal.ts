@@ -1,4 +1,5 @@
 /** A part as its drawing has it: look-ups, places, and its finished outline for pictures. */
+import { POINT_ANGLE } from '../handbook/drills.ts';
 import type { End, FeatureId, SurfaceId } from '../model/ids.ts';
 import type { Arc, Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
 import type { Edge, Outline, Point } from '../model/stage.ts';
@@ -75,7 +76,8 @@ export function finishedOutline(part: Part): Outline {
     const b = corners[i];
     if (!a || !b) return [];
     const mark = { surface: surface.id, stage: 'final', by: '' } as const;
-    return [{ a: a.arrive, b: b.leave, ...mark }, ...closing(b.leave, b.arrive)];
+    const gap = b.over ? [{ ...mark, a: b.leave, b: b.arrive, surface: b.over }] : closing(b.leave, b.arrive);
+    return [{ a: a.arrive, b: b.leave, ...mark }, ...gap];
   });
   return withArcs(part, sharp);
 }
@@ -84,12 +86,27 @@ export function finishedOutline(part: Part): Outline {
 type Sharp = Face | Cylinder | Cone;
 
 /** Where one surface ends and the next begins: one place, or two where the axis or a raw end lies between. */
-type Corner = { readonly leave: Point; readonly arrive: Point };
+/** `over`: the surface that leads from the one place to the other. */
+type Corner = { readonly leave: Point; readonly arrive: Point; readonly over?: SurfaceId };
 function cornerOf(nominal: Nominal, p: Sharp, q: Sharp): Corner {
+  const step = pointedStep(nominal.part, p, q) ?? pointedStep(nominal.part, q, p);
+  if (step)
+    return { ...(step.wide === p ? { leave: step.deep, arrive: step.met } : { leave: step.met, arrive: step.deep }), over: step.wide.id };
   const apart = isRawEnd(nominal.part, p, q) || bottomOf(nominal.part, p, q) !== undefined || bottomOf(nominal.part, q, p) !== undefined;
   const met = apart ? undefined : meet(nominal, p, q);
   if (met) return { leave: met, arrive: met };
   return { leave: loose(nominal, p, q), arrive: loose(nominal, q, p) };
+}
+
+/** A hole that ends in the drill's point over a smaller one that goes on: its full depth, and where the point meets the smaller. */
+type Step = { readonly wide: Sharp; readonly deep: Point; readonly met: Point };
+function pointedStep(part: Part, wide: Sharp, narrow: Sharp): Step | undefined {
+  if (wide.shape !== 'cylinder' || narrow.shape !== 'cylinder' || narrow.side !== 'inside') return undefined;
+  const deep = bottomOf(part, wide, narrow);
+  const [d, less] = [wide.size.target, narrow.size.target];
+  if (deep === undefined || less >= d || (narrow.from !== deep && narrow.to !== deep)) return undefined;
+  const way = narrow.to === deep ? -1 : 1;
+  return { wide, deep: { z: deep, d }, met: { z: deep + (way * (d - less)) / steepness(POINT_ANGLE), d: less } };
 }
 
 /** The bar goes on into the chuck: what comes next in the ring begins at the axis. */

@@ -37,6 +37,8 @@ export type CheckValveAsked = {
   readonly ball?: Len;
   /** of the seat */
   readonly bore?: Len;
+  /** of the seat's bore that is finished to size; the whole of it where there is no need for less */
+  readonly land?: Len;
   readonly lift?: Len;
   readonly material: string;
   /** 'M12x1' with a pitch, 'M12' for the coarse one */
@@ -76,16 +78,17 @@ export const checkValveSchema = record({
   ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
   ball: length(bounds('ball')).optional(),
   bore: length(bounds('seat-bore')).optional(),
+  land: length(bounds('part.length')).optional(),
   lift: length(bounds('lift')).optional(),
   material: line().optional(),
   threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
 }).transform(
-  ({ title, duty: wanted, mounting, pipe, ends, ball, bore, lift, material, threads }): CheckValveAsked => ({
+  ({ title, duty: wanted, mounting, pipe, ends, ball, bore, land, lift, material, threads }): CheckValveAsked => ({
     title,
     duty: dutyOf(wanted),
     pipe,
     material: material ?? USUAL_MATERIAL,
-    ...present({ mounting, ends: ends && present(ends), ball, bore, lift, threads: threads && present(threads) }),
+    ...present({ mounting, ends: ends && present(ends), ball, bore, land, lift, threads: threads && present(threads) }),
   }),
 );
 

@@ -29,8 +29,8 @@ export function checkWalls(sizes: CheckValveSizes, asked: CheckValveAsked): read
 export function wallsOf(sizes: CheckValveSizes): readonly Wall[] {
   const at = layOutBody(sizes);
   return [
-    { where: 'coupling-relief', inside: sizes.bore, outside: reliefOf(sizes.coupling.outside).floor.lo },
-    { where: 'seat-relief', inside: sizes.bore, outside: reliefOf(sizes.seat.outside).floor.lo },
+    { where: 'coupling-relief', inside: sizes.land?.inlet ?? sizes.bore, outside: reliefOf(sizes.coupling.outside).floor.lo },
+    { where: 'seat-relief', inside: sizes.land?.inlet ?? sizes.bore, outside: reliefOf(sizes.seat.outside).floor.lo },
     { where: 'body-flats', inside: sizes.seat.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
     { where: 'spigot', inside: sizes.outlet, outside: at.spigot },
     ...endWalls(sizes.end.form, sizes.end.pipe),

@@ -6,13 +6,16 @@ import { ratio } from '../limits.ts';
 import { engagedOver, noteStrength } from '../strength.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { checkWalls, wallsOf } from './checks.ts';
+import { chooseLand } from './land.ts';
 import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
 
 export type Reasoned = { readonly book: Book; readonly sizes?: CheckValveSizes; readonly material?: Material };
 
 export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Reasoned {
   const book = newBook();
-  const sizes = sizeCheckValve(asked, workshop, book);
+  const sized = sizeCheckValve(asked, workshop, book);
+  const land = sized && chooseLand(asked, sized, workshop, book);
+  const sizes = sized && land ? { ...sized, land } : sized;
   const material = findMaterial(asked.material);
   if (!material) refuse(book, 'design.material-unknown', { material: asked.material });
   if (!sizes || !material) return { book };

@@ -6,8 +6,8 @@ import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { couplingCone, couplingLength, couplingSection } from '../coupling.ts';
 import { spannerFlats } from '../flats.ts';
-import { about, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
+import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { type Hole, type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { outsideThread, reliefOf } from '../threads.ts';
 import type { CheckValveSizes } from './sizes.ts';
 
@@ -29,9 +29,14 @@ export function layOutSeatPiece(sizes: CheckValveSizes): SeatPieceLayout {
   };
 }
 
+export const pieceLength = (sizes: CheckValveSizes): Len => {
+  const at = layOutSeatPiece(sizes);
+  return add(add(at.reach, at.flange), couplingLength(sizes.coupling));
+};
+
 export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutSeatPiece(sizes);
-  const length = add(add(at.reach, at.flange), couplingLength(sizes.coupling));
+  const length = pieceLength(sizes);
   return partFrom({
     id: 'seat-piece',
     kind: 'seat-piece',
@@ -41,21 +46,26 @@ export function seatPiece(sizes: CheckValveSizes, material: string, workshop: Wo
     first: { letter: 'S', role: 'seat' },
     second: { letter: 'E', role: 'sealing' },
     sections: sectionsOf(sizes, at),
-    holes: [
-      {
-        name: 'bore',
-        role: 'seat',
-        size: about(sizes.bore, size('band.bore.seat'), 'seat bore'),
-        from: len(0),
-        to: length,
-        opens: ['first', 'second'],
-        edge: 'S',
-        cone: couplingCone(sizes.coupling, 'second'),
-      },
-    ],
+    holes: holesOf(sizes, length),
     sides: [spannerFlats('flange', at.rim, add(at.reach, half(at.flange)), half(at.flange))],
     lengths: lengthsOf(sizes, at, length),
   });
+}
+
+/** One bore right through; or a land at the seat, and an inlet that a drill opens up to it. */
+function holesOf(sizes: CheckValveSizes, length: Len): readonly Hole[] {
+  const { land } = sizes;
+  const bore: Hole = {
+    ...{ name: 'bore', role: 'seat', from: len(0), to: land?.length ?? length, opens: ['first', 'second'], edge: 'S' },
+    size: about(sizes.bore, size('band.bore.seat'), 'seat bore'),
+  };
+  const cone = couplingCone(sizes.coupling, 'second');
+  if (!land) return [{ ...bore, cone }];
+  const inlet: Hole = {
+    ...{ name: 'inlet', role: 'clearance', from: land.length, to: length, opens: ['second'], blind: true, cone },
+    size: between(land.inlet, add(land.inlet, size('band.drilled')), land.inlet, 'drilled'),
+  };
+  return [bore, inlet];
 }
 
 function sectionsOf(sizes: CheckValveSizes, at: SeatPieceLayout): readonly Section[] {

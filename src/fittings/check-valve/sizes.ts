@@ -14,6 +14,8 @@ import { chooseLift, noteBall } from './working.ts';
 export type CheckValveSizes = {
   readonly ball: Len;
   readonly bore: Len;
+  /** Length of the bore that is finished, and the wider inlet behind it; absent where the whole bore is. */
+  readonly land?: { readonly length: Len; readonly inlet: Len };
   readonly lift: Len;
   readonly chamber: { readonly lo: Len; readonly hi: Len; readonly target: Len };
   readonly outlet: Len;
@@ -38,7 +40,7 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   const centre = mm(centreAboveEdge(toMm(ball), toMm(bore)));
   note(book, 'centre', [toMm(centre), 'mm', 'c0 = sqrt((D/2)^2 - (d/2)^2)', { D: toMm(ball), d: toMm(bore) }]);
   const chamber = chooseChamber(ball, bore, book);
-  const outlet = chooseOutlet(ball, bore, book);
+  const outlet = chooseOutlet(ball, bore, workshop, book);
   const stem = tidy(times(chamber.target, ratio('stem.chamber')), TENTH, 'near');
   checkStem(chamber.lo, stem, bore, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
@@ -59,11 +61,14 @@ function chooseChamber(ball: Len, bore: Len, book: Book): CheckValveSizes['chamb
   return { lo, hi, target: aim };
 }
 
-function chooseOutlet(ball: Len, bore: Len, book: Book): Len {
+/** As wide as the seat at least: the smallest drill of the rack that is, while the ball is not drawn to it. */
+function chooseOutlet(ball: Len, bore: Len, workshop: Workshop, book: Book): Len {
   const most = times(ball, ratio('ball.outlet.most'));
-  note(book, 'outlet', [toMm(bore), 'mm', 'd <= o < 0.8 D', { D: toMm(ball), d: toMm(bore) }, CUSTOM]);
-  if (bore > most) refuse(book, 'design.outlet-draws-ball', { ball, bore, most });
-  return bore;
+  const drill = [...workshop.tools.drills].sort((a, b) => a - b).find((d) => d >= bore && d <= most);
+  const outlet = drill ?? bore;
+  note(book, 'outlet', [toMm(outlet), 'mm', 'd <= o < 0.8 D', { D: toMm(ball), d: toMm(bore) }, CUSTOM]);
+  if (outlet > most) refuse(book, 'design.outlet-draws-ball', { ball, bore, most });
+  return outlet;
 }
 
 /** A plain end or a flange is soldered on: the branch stands that, the seat piece does not. */

@@ -89,7 +89,21 @@ function touches(asked: Case, surface: Surface, step: Step, before: readonly Edg
   const passed = own(after).filter((edge) => edge.by === step.operation.id);
   if (passed.some((edge) => own(before).some((old) => overlap(edge, old)))) return true;
   if (surface.role !== 'seat' || surface.shape === 'face' || makesEdge(asked, surface, step)) return false;
-  return lengthOf(own(after)) < lengthOf(own(before)) - 1;
+  return lengthOf(own(after)) < lengthOf(own(before)) - 1 && !opensBehind(asked, surface, step, own(before), own(after));
+}
+
+/** The wider hole behind a seat's land, opened from the far side: the end of the bore at the seat's edge stays where it was. */
+function opensBehind(asked: Case, surface: Surface, step: Step, before: readonly Edge[], after: readonly Edge[]): boolean {
+  const { features, surfaces } = asked.part;
+  const hole = features.find((feature) => feature.kind === 'hole' && feature.cylinder === surface.id);
+  const wide = features.find((feature) => feature.id === step.operation.feature && feature.kind === 'hole' && feature.blind);
+  const edge = hole?.kind === 'hole' ? surfaces.find((one) => one.id === hole.edge) : undefined;
+  if (!wide || edge?.shape !== 'face' || after.length === 0) return false;
+  const nearest = (edges: readonly Edge[]): number => {
+    const places = edges.flatMap(({ a, b }) => [a.z, b.z]);
+    return edge.air === 'first' ? Math.min(...places) : Math.max(...places);
+  };
+  return Math.abs(nearest(before) - nearest(after)) <= TOUCH;
 }
 
 function makesEdge(asked: Case, surface: Surface, step: Step): boolean {

@@ -127,7 +127,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     half: feature ? coneAngle(desk, feature) / 2 : 0,
     large: feature ? largeEnd(desk, feature, words) : '',
     blank: feature && isBlank(desk, feature) ? 'yes' : '',
-    through: feature?.kind === 'hole' && !feature.floor ? 'yes' : 'no',
+    through: feature?.kind === 'hole' && !feature.floor && !feature.blind ? 'yes' : 'no',
     count: side?.count ?? 1,
     circle: side?.circle ? words.diameter(side.circle.target) : '',
     joins: side?.joins ? namedIn(side.joins.part, words) : '',

@@ -1,6 +1,7 @@
 /** Holes, cones in their mouths, and the seat that comes last. */
 import type { Hole } from '../context.ts';
 import { holeOf } from '../methods/recess.ts';
+import { wideBehind } from '../methods/seat.ts';
 import { type BeforeRule, CUSTOM, type Work } from '../rule.ts';
 import { all, ends, finishOf, isBench, isDrilling, isLeaving, lastFacing, of } from './select.ts';
 
@@ -94,6 +95,21 @@ export const seatLastInBore: BeforeRule = {
         .flatMap((f) => of(work, f.id));
       const inBore = of(work, seat.id).filter((o) => o.verb !== 'stone' && !finishOf(work, seat).includes(o));
       return all([...cones, ...inBore], finishOf(work, seat));
+    }),
+};
+
+/** The bore that the D-bit has cut steers it: what is wide behind the land is opened when the D-bit has gone through. */
+export const dBitBeforeInlet: BeforeRule = {
+  id: 'd-bit-before-inlet',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    seats(work).flatMap((seat) => {
+      const wide = wideBehind(work.c, seat);
+      if (!wide) return [];
+      const cones = work.c.part.features.filter((f) => f.kind === 'cone' && work.c.cone(f.cone).until === wide.cylinder);
+      const opening = [...of(work, wide.id), ...cones.flatMap((f) => of(work, f.id))];
+      return all(of(work, seat.id, 'd-bit'), opening);
     }),
 };
 

@@ -29,6 +29,7 @@ import {
 } from './facing.ts';
 import {
   boreBeforeRecess,
+  dBitBeforeInlet,
   drillBeforeCone,
   holeBeforeChamfer,
   holeBeforeThread,
@@ -75,6 +76,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   boreBeforeRecess,
   drillBeforeCone,
   seatLastInBore,
+  dBitBeforeInlet,
   seatLastOfAll,
   seatFaceBeforeSeat,
   stoneAfterFinish,

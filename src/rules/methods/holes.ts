@@ -180,7 +180,7 @@ function finishFromFarSide(g: Seat, c: Context): Offer {
   const { f, far, size } = g;
   const start = seatPilot(c, f);
   const deep = coneAt(c, f, far);
-  const tool = dBitFor(c, f, size);
+  const tool = dBitFor(c, g);
   if (start === undefined || !tool) return refusal(f, 'no-silver-steel', ZERO, size);
   if (minus(c.part.length, deep) < scaled(size, 'single-lip.bore.least'))
     return refusal(f, 'bore-too-short-to-guide', minus(c.part.length, deep), scaled(size, 'single-lip.bore.least'));

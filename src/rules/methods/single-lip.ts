@@ -1,5 +1,5 @@
 /** Boring by a single point, and the D-bit that a start bore of its own size steers. */
-import { add, type Len, len, minus } from '../../base/units.ts';
+import { add, type Len, len } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Arc } from '../../model/part.ts';
@@ -87,12 +87,13 @@ export function startBore(c: Context, g: Seat, tool: Boring, depth: Len): Operat
   );
 }
 
-export function dBitFor(c: Context, f: Hole, size: Len): Operation['tool'] | undefined {
+/** It reaches through all that lies before the edge, whatever of that is opened wider afterwards. */
+export function dBitFor(c: Context, { f, far, size }: Seat): Operation['tool'] | undefined {
   const base = { kind: 'd-bit', key: `d-bit-${size}`, size, material: 'silver steel' as const };
   if (c.workshop.tools.dBits.includes(size)) return base;
   if (!c.workshop.tools.silverSteel.includes(size)) return undefined;
-  const { from, to } = c.cylinder(f.cylinder);
-  return { ...base, made: { kind: 'd-bit', diameter: size, length: add(minus(to, from), length('d-bit.shank')) } };
+  const reach = depthFrom(far, farther(far, c.cylinder(f.cylinder)), c.part);
+  return { ...base, made: { kind: 'd-bit', diameter: size, length: add(reach, length('d-bit.shank')) } };
 }
 
 export function dBit(g: Seat, tool: Operation['tool'], guide: Len): Operation {
