@@ -3,10 +3,12 @@
  * Axis: z from the part's first end (z = 0) to its second. The second axis is always the DIAMETER.
  */
 import type { Len } from '../base/units.ts';
+import type { Arrangement } from './arrangement.ts';
 import type { Chain } from './chain.ts';
 import type { Curve } from './curve.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
 
+export type * from './arrangement.ts';
 export type * from './chain.ts';
 export type * from './curve.ts';
 
@@ -293,6 +295,7 @@ export type Fitting = {
   readonly assembly: readonly Say[];
   readonly tests: readonly Say[];
   readonly cautions: readonly Say[];
+  readonly arrangement?: Arrangement;
 };
 
 /** Words are asked for by id, with grounds; the sentence itself lives in templates. */

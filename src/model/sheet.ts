@@ -4,6 +4,7 @@
  * '{n}', '{of}' and '{sheet:<part>/<set-up>}' (see `PLACE_MARKS`), until the layout puts the figures in.
  */
 import type { SignId } from '../handbook/signs.ts';
+import type { Arrangement } from './arrangement.ts';
 import type { DimId, OpId, PartId } from './ids.ts';
 
 export type SheetView = {
@@ -141,12 +142,22 @@ export type Section = { readonly key?: string } & (
   | { readonly kind: 'cautions'; readonly title: string; readonly cautions: readonly CautionShown[] }
   /** To be cut out and put in order. */
   | { readonly kind: 'strips'; readonly title: string; readonly text: string; readonly strips: readonly StripToSort[] }
+  /** The parts put together; `alt`: the picture in words, `notes`: beside it. */
+  | { readonly kind: 'arrangement'; readonly title: string; readonly shown: ArrangementShown }
   | {
       readonly kind: 'pictures';
       readonly title: string;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     }
 );
+export type ArrangementShown = {
+  readonly arrangement: Arrangement;
+  readonly alt: string;
+  readonly up: string;
+  readonly in: string;
+  readonly out: string;
+  readonly notes: readonly string[];
+};
 /** `name`: a sign's number and meaning. */
 export type CautionShown = {
   readonly title: string;

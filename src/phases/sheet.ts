@@ -5,6 +5,7 @@
 
 import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
+import { drawArrangement } from '../drawing/arrangement.ts';
 import { drawPart } from '../drawing/finished.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { pageOf } from '../drawing/sheet/page.ts';
@@ -74,6 +75,8 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const asked = lessonView(lesson, stepsFor(lesson.part), view, { words, advances, made });
       return asked && drawStage({ ...asked, frame, enlarged });
     },
+    arrangement: ({ arrangement, ...said }, frame) =>
+      drawArrangement({ arrangement, part: (id) => deskFor(desks, id).part, frame, words: said, advances }),
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
       return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });

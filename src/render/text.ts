@@ -102,6 +102,8 @@ function sectionLines(section: Section): readonly string[] {
       ];
     case 'cautions':
       return section.cautions.flatMap(cautionLines);
+    case 'arrangement':
+      return [section.shown.alt, ...section.shown.notes].flatMap((line) => wrapped(line, STEP));
     case 'curve':
       return [...section.curve.notes, ...section.curve.points.map((point) => point.text)].flatMap((line) => wrapped(line, STEP));
     case 'lessons':

@@ -5,6 +5,7 @@ import type { Meaning } from '../../model/meaning.ts';
 import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
 import { moved, tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
+import { arrangementBlock, type DrawArrangement } from './arrangement.ts';
 import { type Block, beside, EMPTY, inRows, paragraph, placed, stack } from './blocks.ts';
 import { boxBlocks } from './boxes.ts';
 import { cautionBlocks } from './cautions.ts';
@@ -19,7 +20,11 @@ import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
 import { GAP, type Paper, STYLES } from './type.ts';
 
-export type PlainMeans = Paper & { part(part: PartId, frame: Frame): Picture; readonly lesson: DrawLesson };
+export type PlainMeans = Paper & {
+  part(part: PartId, frame: Frame): Picture;
+  readonly lesson: DrawLesson;
+  readonly arrangement: DrawArrangement;
+};
 
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
 type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined };
@@ -128,6 +133,8 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
         titleBlock(means, section.title, ''),
         section.trains.map((train) => trainBlock(means, train)),
       );
+    case 'arrangement':
+      return under(titleBlock(means, section.title, ''), [arrangementBlock(means, section.shown, means.arrangement)]);
     case 'curve':
       return under(titleBlock(means, section.title, ''), [curveBlock(means, section.curve)]);
     case 'lessons':

@@ -1,13 +1,13 @@
 /** A ball check valve from what was asked: parts, bought things, the lift's measured sum, and the reasoning. */
 import type { Outcome } from '../../base/diagnostics.ts';
-import { add, showMm, toMm } from '../../base/units.ts';
-import type { BoughtItem, Fitting, Say } from '../../model/part.ts';
+import { add, type Len, len, minus, showMm, toMm } from '../../base/units.ts';
+import type { Arrangement, BoughtItem, Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { boltsFor, type EndForm, flangeFor, flangePart } from '../ends.ts';
-import { MM, size, tidy } from '../limits.ts';
+import { half, MM, size, TENTH, tidy } from '../limits.ts';
 import { nipple, pipeOverlap, unionNut } from '../union.ts';
 import type { CheckValveAsked } from './asked.ts';
-import { body } from './body.ts';
+import { body, layOutBody } from './body.ts';
 import { branch } from './branch.ts';
 import { ballDepth, cap, lift } from './cap.ts';
 import { reasonCheckValve } from './reason.ts';
@@ -47,6 +47,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     assembly: assembly(sizes),
     tests: tests(sizes),
     cautions: cautions(material.lead),
+    arrangement: arrangementOf(sizes, parts),
   };
   return { value: fitting, found };
 }
@@ -61,6 +62,33 @@ function bought(sizes: CheckValveSizes): readonly BoughtItem[] {
     { id: 'ball', kind: 'ball', quantity: 1, grounds: { diameter: toMm(sizes.ball) } },
     { id: 'joint-ring', kind: 'joint-ring', quantity: 1 + 1, grounds: ring },
   ];
+}
+
+/** Standing on the body's lower face: the seat piece's first end is its seat, the cap's the tip of its stem. */
+function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): Arrangement {
+  const at = layOutBody(sizes);
+  const long = (id: string): Len => parts.find((part) => part.id === id)?.length ?? len(0);
+  const out = half(sizes.chamber.target);
+  const spigot = tidy(add(half(minus(at.barrel, sizes.chamber.target)), size('solder.proud')), TENTH, 'up');
+  const from = minus(half(at.barrel), spigot);
+  const joint = add(add(from, long('branch')), size('flange.short'));
+  return {
+    stand: 'upright',
+    stands: [
+      { part: 'body', way: 'up', at: len(0) },
+      { part: 'seat-piece', way: 'down', at: at.seat },
+      { part: 'cap', way: 'up', at: minus(add(at.length, size('joint.ring.tight')), minus(long('cap'), size('cap.head'))) },
+    ],
+    branches: [
+      { part: 'branch', way: 'out', at: at.outlet, from, clear: out },
+      ...(sizes.end.form === 'flanged' ? [{ part: 'pipe-flange', way: 'in' as const, at: at.outlet, from: joint, clear: out }] : []),
+    ],
+    ball: { at: add(at.seat, sizes.centre), across: sizes.ball },
+    flow: [
+      { end: 'below', at: len(0), does: 'in' },
+      { end: 'side', at: at.outlet, does: 'out' },
+    ],
+  };
 }
 
 /** The measured sum, in the order in which it is measured. */

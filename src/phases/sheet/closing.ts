@@ -8,7 +8,7 @@ import { sumsOf } from './sums.ts';
 
 /** Absent where the fitting has nothing to put together and nothing to test. */
 export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefined {
-  const sections = [...assembly(plan, words), ...tests(plan, words)];
+  const sections = [...arranged(plan, words), ...assembly(plan, words), ...tests(plan, words)];
   if (sections.length === 0) return undefined;
   const heading = words.say('closing.heading');
   return {
@@ -21,6 +21,20 @@ export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefine
     sections,
     caution: words.say('closing.caution'),
   };
+}
+
+/** The picture of it put together. Its words are the kind's own: 'arrangement.<kind>'. */
+function arranged({ fitting: { arrangement, kind } }: Plan, words: SheetWords): readonly Section[] {
+  if (!arrangement) return [];
+  const shown = {
+    arrangement,
+    alt: words.say(`arrangement.${kind}.alt`),
+    up: words.say('arrangement.up'),
+    in: words.say('arrangement.in'),
+    out: words.say('arrangement.out'),
+    notes: ['flow', 'stand'].map((note) => words.say(`arrangement.${kind}.${note}`)),
+  };
+  return [{ kind: 'arrangement', title: words.say('arrangement.title'), shown }];
 }
 
 function assembly(plan: Plan, words: SheetWords): readonly Section[] {

@@ -49,6 +49,8 @@ function filled(section: Section): boolean {
       return section.boxes.length > 0;
     case 'trains':
       return section.trains.length > 0;
+    case 'arrangement':
+      return true;
     case 'curve':
       return section.curve.curve.length > 0;
     case 'lessons':

@@ -56,6 +56,9 @@ export function exercisePages(
     grip: () => undefined,
     strip: () => [],
     lesson: () => undefined,
+    arrangement: () => {
+      throw new Error('an exercise shows no fitting');
+    },
     part: () => {
       throw new Error('an exercise shows no part');
     },
