@@ -80,8 +80,8 @@ function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): Arrangem
       { part: 'cap', way: 'up', at: minus(add(at.length, size('joint.ring.tight')), minus(long('cap'), size('cap.head'))) },
     ],
     branches: [
-      { part: 'branch', way: 'out', at: at.outlet, from, clear: out },
       ...(sizes.end.form === 'flanged' ? [{ part: 'pipe-flange', way: 'in' as const, at: at.outlet, from: joint, clear: out }] : []),
+      { part: 'branch', way: 'out', at: at.outlet, from, clear: out },
     ],
     ball: { at: add(at.seat, sizes.centre), across: sizes.ball },
     flow: [
