@@ -6,11 +6,13 @@ import type { Len } from '../base/units.ts';
 import type { Arrangement } from './arrangement.ts';
 import type { Chain } from './chain.ts';
 import type { Curve } from './curve.ts';
+import type { Derivation } from './derivation.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
 
 export type * from './arrangement.ts';
 export type * from './chain.ts';
 export type * from './curve.ts';
+export type * from './derivation.ts';
 
 /** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
 export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
@@ -264,17 +266,6 @@ export type Part = {
 
 /** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
 export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
-
-/** One derived figure: what it is, the formula in the field's own symbols, its inputs and the source it rests on. */
-export type Derivation = {
-  readonly of: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly formula: string;
-  readonly inputs: Readonly<Record<string, number>>;
-  readonly source: string;
-  readonly stated: boolean;
-};
 
 export type BoughtItem = {
   readonly id: PartId;
