@@ -203,7 +203,7 @@ function sources(plan: Plan, words: SheetWords): Section {
   );
   const carried = cautions.flatMap(({ id }) => signsOf(id));
   const drawn = signs.filter((sign) => carried.includes(sign.id));
-  const named = [...derivations.map((d) => ownWords('source', d.source, words)), ...said, ...drawn.map((sign) => sign.source)];
+  const named = [...[...derivations, ...drawn].map((one) => ownWords('source', one.source, words)), ...said];
   return {
     kind: 'notes',
     title: words.say('proof.sources'),
