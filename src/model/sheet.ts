@@ -108,7 +108,7 @@ export type PlainPage = {
   readonly right: string;
   readonly sections: readonly Section[];
   readonly caution: string;
-  /** It may stand on the sheet of the page before it, if that leaves most of it empty. */
+  /** It may stand on the sheet of the page before it, if either would leave most of its own empty. */
   readonly mayFollow?: true;
 };
 /** `key`: what '{sheet:…}' may name the sheet by on which it begins. */

@@ -102,35 +102,65 @@ function fontOf(opened: Opened, font: Font): OpenFont {
 function pageContent({ stretches }: TaggedPage, opened: Opened): string {
   for (const font of opened.values()) font.use();
   const scale = factor(POINTS);
-  const marked = stretches.flatMap(({ open, items }) => [open, ...items.map((item, i) => itemContent(item, opened, items[i + 1])), 'EMC']);
+  const set: Set = {};
+  const marked = stretches.flatMap(({ open, items }) => [open, ...stretchContent(items, opened, set), 'EMC']);
   return [`${scale} 0 0 ${scale} 0 0 cm`, '0 J 0 j', ...marked].join('\n');
 }
 
-function itemContent(item: Item, opened: Opened, next: Item | undefined): string {
-  return item.kind === 'text' ? textContent(item, fontOf(opened, item.font), next) : pathContent(item);
+/** What the page's last operators left set: said again only where it changes. */
+type Set = { fill?: string; stroke?: string; font?: string };
+
+/** Lines of one stroke that follow one another are one path: they are painted alike either way. */
+function stretchContent(items: readonly Item[], opened: Opened, set: Set): readonly string[] {
+  const lines: string[] = [];
+  let open: string | undefined;
+  for (const [i, item] of items.entries()) {
+    const stroke = item.kind === 'path' && item.stroke && !item.fill ? strokeOf(item.stroke) : undefined;
+    if (item.kind === 'path' && stroke !== undefined && stroke === open) {
+      lines[lines.length - 1] = `${lines.at(-1)?.slice(0, -STROKED.length)} ${pathOf(item)}${STROKED}`;
+      continue;
+    }
+    open = stroke;
+    lines.push(item.kind === 'text' ? textContent(item, fontOf(opened, item.font), items[i + 1], set) : pathContent(item, set));
+  }
+  return lines;
+}
+const STROKED = ' S';
+
+function changed(set: Set, what: keyof Set, value: string): readonly string[] {
+  if (set[what] === value) return [];
+  set[what] = value;
+  return [value];
 }
 
 /**
  * The page counts y downward, letters stand upward: the text's own matrix turns them over, and by `turn`. Where another text of the same
  * stretch follows there is a blank at the end, unseen, so that who reads them on hears two words and not one.
  */
-function textContent(item: TextItem, font: OpenFont, next: Item | undefined): string {
+function textContent(item: TextItem, font: OpenFont, next: Item | undefined, set: Set): string {
   if (item.text === '') return '';
   const turn = ((item.turn ?? 0) * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const matrix = [cos, -sin, -sin, -cos, item.x, item.y].map(number).join(' ');
   const codes = font.encode(next?.kind === 'text' ? `${item.text} ` : item.text);
-  return `${COLOURS[item.ink]} rg BT /${font.name} ${number(item.size)} Tf ${matrix} Tm <${codes}> Tj ET`;
+  const [ink, face] = [changed(set, 'fill', `${COLOURS[item.ink]} rg`), changed(set, 'font', `/${font.name} ${number(item.size)} Tf`)];
+  return [...ink, 'BT', ...face, matrix, 'Tm', `<${codes}>`, 'Tj ET'].join(' ');
 }
 
-function pathContent(item: PathItem): string {
+function pathContent(item: PathItem, set: Set): string {
   const { stroke, fill } = item;
-  const path = item.segments.map(segmentContent).join(' ');
-  const lines: string[] = [];
-  if (fill) lines.push(`${COLOURS[fill]} rg`);
-  if (stroke) lines.push(`${COLOURS[stroke.ink]} RG ${number(stroke.width)} w [${(stroke.dash ?? []).map(number).join(' ')}] 0 d`);
   if (!stroke && !fill) return '';
-  return [...lines, `${path} ${fill && stroke ? 'B' : fill ? 'f' : 'S'}`].join(' ');
+  return [
+    ...(fill ? changed(set, 'fill', `${COLOURS[fill]} rg`) : []),
+    ...(stroke ? changed(set, 'stroke', strokeOf(stroke)) : []),
+    `${pathOf(item)} ${fill && stroke ? 'B' : fill ? 'f' : 'S'}`,
+  ].join(' ');
+}
+
+const pathOf = (item: PathItem): string => item.segments.map(segmentContent).join(' ');
+
+function strokeOf({ ink, width, dash = [] }: NonNullable<PathItem['stroke']>): string {
+  return `${COLOURS[ink]} RG ${number(width)} w [${dash.map(number).join(' ')}] 0 d`;
 }
 
 function segmentContent(segment: Segment): string {

@@ -40,12 +40,13 @@ function settle(view: SheetView, means: LayoutMeans): readonly Sheet[] {
   return joined(view, means).flatMap((page) => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page)));
 }
 
-/** A plain page of a few lines, and a page that may follow it there, as one under both their names. */
+/** A plain page and one that may follow it there, as one under both their names where either has but a few lines. */
 function joined(view: SheetView, means: LayoutMeans): SheetView['pages'] {
   const pages: SheetPage[] = [];
   for (const page of view.pages) {
     const before = pages.at(-1);
-    const follows = before?.kind === 'plain' && page.kind === 'plain' && page.mayFollow && isSlight(means, view, before);
+    const may = before?.kind === 'plain' && page.kind === 'plain' && page.mayFollow === true;
+    const follows = may && [before, page].some((each) => isSlight(means, view, each));
     if (follows) pages.pop();
     pages.push(follows ? under(before, page) : page);
   }
@@ -54,7 +55,9 @@ function joined(view: SheetView, means: LayoutMeans): SheetView['pages'] {
 
 function under(before: PlainPage, page: PlainPage): PlainPage {
   const [first, ...others] = page.sections;
-  const sections = first ? [...before.sections, { ...first, key: page.key }, ...others] : before.sections;
+  const sections = first
+    ? [...before.sections, { ...first, key: page.key, title: first.title === '' ? page.heading : first.title }, ...others]
+    : before.sections;
   const caution = [before.caution, page.caution].filter((said) => said !== '').join(' ');
   return { ...before, name: `${before.name}${BETWEEN}${page.name}`, sections, caution };
 }

@@ -1,7 +1,7 @@
 /** Strips to cut out and put in order: in two columns, framed by dashes, each with its letter. */
 import type { Item } from '../../model/display.ts';
 import type { Section, StripToSort } from '../../model/sheet.ts';
-import { moved, rect } from '../display.ts';
+import { line, moved } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { GAP, type Paper, STYLES } from './type.ts';
 
@@ -19,9 +19,15 @@ export function stripRows(paper: Paper, section: Section & { readonly kind: 'str
   const height = Math.max(0, ...faces.map((block) => block.height)) + PAD;
   const cells = faces.map(({ items }, i): readonly Item[] => {
     const x = paper.page.left + (i % ACROSS) * width;
-    return [rect(x, 0, width, height, { stroke: CUT }), ...moved(items, x, 0)];
+    return [...cuts(x, width, height), ...moved(items, x, 0)];
   });
   return cells.flatMap((cell, i) => (i % ACROSS === 0 ? [{ height, items: [...cell, ...(cells[i + 1] ?? [])] }] : []));
+}
+
+/** Round a strip, all from the left and from the top, so that the dashes of neighbours lie upon each other. */
+function cuts(x: number, width: number, height: number): readonly Item[] {
+  const [right, bottom] = [x + width, height];
+  return [line(x, 0, right, 0, CUT), line(x, bottom, right, bottom, CUT), line(x, 0, x, bottom, CUT), line(right, 0, right, bottom, CUT)];
 }
 
 function face(paper: Paper, { letter, title, note, size, hold }: StripToSort): Block {

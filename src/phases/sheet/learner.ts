@@ -114,5 +114,6 @@ function plainPage(plan: Plan, which: 'glossary' | 'questions' | 'answers', word
     right: words.say('learner.right'),
     sections,
     caution: words.say(`learner.${which}.foot`),
+    ...(which === 'questions' ? { mayFollow: true } : {}),
   };
 }
