@@ -147,13 +147,16 @@ export type ScrewCutting = {
   readonly infeed: 'straight' | 'flank';
   /** Degrees from square to the axis; how far it moves, pass by pass. */
   readonly topSlide?: { readonly angle: number; readonly passes: readonly Len[] };
-  /** A side, for a tool ground to a sharp point; the passes are for one rounded as the thread's root is. */
-  readonly sharp: Len;
+  /** Which tool the passes are for: ground to a point, or rounded as the root of the form is. `other`: how deep the other one goes, a side. */
+  readonly tip: 'sharp' | 'rounded';
+  readonly other: Len;
   readonly spring: number;
   readonly toward: 'headstock' | 'tailstock';
+  /** With the latter: where the tool goes in. */
+  readonly entry?: 'groove' | 'bottom' | 'behind';
   /** How the spindle comes back where the half-nuts stay closed. */
   readonly back?: 'power' | 'slowly' | 'hand';
-  /** The carriage's travel while it is stopped, and what the relief leaves for it. */
+  /** The carriage's travel while it is stopped, and what room there is for it. */
   readonly stop?: { readonly runsOn: Len; readonly room: Len };
   /** What a micrometer reads over three wires of this size. */
   readonly wires?: { readonly wire: Len; readonly lo: Len; readonly hi: Len };

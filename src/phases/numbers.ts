@@ -9,7 +9,7 @@ import { isOffLathe } from '../model/work.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { readCross } from '../rules/dials.ts';
 import { walkRemoval } from '../rules/removal.ts';
-import { screwCutting, stopBound, threadDepth, threadPasses } from '../rules/screw-cutting.ts';
+import { roomToStop, screwCutting, stopBound, threadDepth, threadPasses, threadStep } from '../rules/screw-cutting.ts';
 import { wheelsFor } from '../rules/wheels.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './numbers/asked.ts';
 import { handFigures } from './numbers/by-hand.ts';
@@ -46,15 +46,17 @@ function screwCut(asked: Asked): Partial<Figures> {
   const found = wheelsFor(workshop.lathe, { thread, length: len(feature.to - feature.from) });
   const wheels = 'wheels' in found ? found.wheels : undefined;
   const group = findMaterial(material)?.cutting;
-  const passes = group && threadPasses(feature, group);
-  const rpm = speedOf(asked, dataOf(asked, 'screw-cut'), stopBound(part, feature, wheels));
+  const cut = { tip: workshop.tools.threadingTip, step: threadStep(workshop.lathe.dials) };
+  const passes = group && threadPasses(feature, group, cut);
+  const room = roomToStop(part, feature, removal.room, wheels);
+  const rpm = speedOf(asked, dataOf(asked, 'screw-cut'), stopBound(room, thread.pitch, wheels));
   return {
     ...optional('rpm', rpm),
     feed: toMm(thread.pitch),
     ...optional('passes', passes),
-    dial: readCross(workshop.lathe.dials, len(2 * threadDepth(feature))),
+    dial: readCross(workshop.lathe.dials, len(2 * threadDepth(feature, cut))),
     ...optional('wheels', wheels),
-    screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value }),
+    screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value, room, cut }),
   };
 }
 

@@ -8,6 +8,7 @@ import {
   outsideOver,
   removeProfile,
   type Span,
+  stretchesOver,
   turnProfile,
   widerOver,
   widestUnder,
@@ -56,6 +57,8 @@ export type Removal = {
   readonly depth?: Len;
   /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
   readonly narrow?: { readonly long: Len; readonly amount: Len };
+  /** Of a thread in a bore: how far its tool can go on past it before it meets metal; absent where it comes out. */
+  readonly room?: Len;
   /** It comes out on the far side. */
   readonly through?: true;
   /** A branch stands on the work. */
@@ -134,7 +137,7 @@ function alongOf(state: State, out: End, operation: Operation, to: Bound, way: W
   return along > 0 ? { along: len(along) } : {};
 }
 
-type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'narrow'>>;
+type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'narrow' | 'room'>>;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
@@ -159,10 +162,22 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
     case 'arc':
       return lookArc(state, sweep.arc);
     case 'thread':
-      return { diameter: threadDiameter(state.part, sweep.feature) };
+      return { diameter: threadDiameter(state.part, sweep.feature), ...roomPast(state, sweep.feature) };
     default:
       return {};
   }
+}
+
+/** From the end of a thread in a bore on to where the bore grows narrower. */
+function roomPast({ part, profile }: State, id: string): Found {
+  const thread = part.features.find((one) => one.id === id);
+  if (thread?.kind !== 'thread' || thread.side !== 'inside') return {};
+  const [end, on] = thread.start === 'first' ? [thread.to, 1] : [thread.from, -1];
+  const bore = insideOver(profile, between(end, len(end - on))) ?? len(0);
+  const past = { from: on > 0 ? end : Number.NEGATIVE_INFINITY, to: on > 0 ? Number.POSITIVE_INFINITY : end };
+  const walls = stretchesOver(profile, past).filter((one) => one.inside < bore);
+  const wall = on > 0 ? walls[0]?.from : walls.at(-1)?.to;
+  return wall === undefined ? {} : { room: len(Math.abs(wall - end)) };
 }
 
 function offDiameter(from: Len, to: Len): Found {

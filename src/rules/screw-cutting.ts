@@ -7,42 +7,66 @@ import { infeedOf, runOn, setOver, slideTravel, toolDepth, toolTable } from '../
 import { bestWire, overWires, usableWires } from '../handbook/wires.ts';
 import type { Face, Feature, Part, ThreadSize } from '../model/part.ts';
 import type { ScrewCutting, SetUp, WheelsUsed } from '../model/plan.ts';
+import type { Workshop } from '../model/workshop.ts';
 import type { SpeedBound } from './cutting.ts';
+import { crossUnit, type Dials } from './dials.ts';
 import type { Lathe } from './wheels.ts';
 
 export type Thread = Extract<Feature, { kind: 'thread' }>;
 
-/** A side, from crest to root by the thread's form, to the hundredth; the gauge has the last word. */
-export function threadDepth({ side, thread }: Thread): Len {
-  return toHundredth(len(Math.round(numbersTable.value(`thread.depth.${thread.flankAngle}.${side}`) * thread.pitch)));
+/** A tool ground to a point goes deeper than one that is rounded as the root of the form is; the flanks end alike. */
+export type Tip = Workshop['tools']['threadingTip'];
+
+/** `step`: what its passes and its depth are whole numbers of, a side: see `threadStep`. */
+export type Cut = { readonly tip: Tip; readonly step: Len };
+
+/** A side, from the crest as it is turned to where this tool's tip ends, in whole steps of the dial; the gauge has the last word. */
+export function threadDepth({ side, thread: { pitch, flankAngle } }: Thread, { tip, step }: Cut): Len {
+  if (tip === 'sharp') return toStep(toolDepth({ pitch, flankAngle, side }, len(0)), step);
+  return toStep(len(Math.round(numbersTable.value(`thread.depth.${flankAngle}.${side}`) * pitch)), step);
+}
+
+/** A division of the dial a side; half of it, and again, where one is more than the least pass. */
+export function threadStep(dials: Dials): Len {
+  const least = mm(threading.value('least'));
+  let step = crossUnit(dials);
+  while (step > least) step = len(Math.ceil(step / 2));
+  return step;
 }
 
 const toHundredth = (length: Len): Len => toStep(length, mm(numbersTable.value('tidy.fine')));
 
-/** Radial passes for this metal; they add up to the depth. */
-export function threadPasses(feature: Thread, group: CuttingGroup): readonly Len[] {
-  const depth = threadDepth(feature);
+/** Radial passes for this metal, none deeper than the one before it; they add up to the depth. */
+export function threadPasses(feature: Thread, group: CuttingGroup, cut: Cut): readonly Len[] {
+  const depth = threadDepth(feature, cut);
   const count = passCount(depth, firstPass(group, feature.side), mm(threading.value('least')));
-  return modifiedInfeed(depth, count, mm(numbersTable.value('tidy.fine')));
+  return [...modifiedInfeed(depth, count, cut.step)].sort((a, b) => b - a);
 }
 
 /**
- * The tool crosses the relief in no less than the time that it takes to stop: half-nuts out, or the spindle at rest where they stay closed.
- * None without a relief: the tool runs out past the end, or rises out of the cut.
+ * The tool crosses the room past the thread in no less than the time that it takes to stop: half-nuts out, or the spindle at rest where
+ * they stay closed. None where there is room enough: the tool runs out past the end, or rises out of the cut.
  */
-export function stopBound(part: Part, feature: Thread, wheels: WheelsUsed | undefined): readonly SpeedBound[] {
-  const room = reliefRoom(part, feature);
+export function stopBound(room: Len | undefined, pitch: Len, wheels: WheelsUsed | undefined): readonly SpeedBound[] {
   if (room === undefined) return [];
-  return [{ most: ((room / feature.thread.pitch) * numbersTable.value('minute')) / secondsToStop(wheels), bound: 'bound.thread-stop' }];
+  return [{ most: ((room / pitch) * numbersTable.value('minute')) / secondsToStop(wheels), bound: 'bound.thread-stop' }];
 }
 
 function secondsToStop(wheels: WheelsUsed | undefined): number {
   return wheels?.halfNuts === 'closed' ? toolTable.value('stop.closed') : numbersTable.value('thread.stop');
 }
 
-/** Width of the relief that the tool runs into; a left-hand thread begins in it, and runs out over the free end. */
-function reliefRoom(part: Part, feature: Thread): Len | undefined {
-  if (feature.thread.hand === 'left') return undefined;
+/**
+ * What the tool has to stop in: the width of the relief, or of a bore as far as it goes on past its thread (`beyond`). A left-hand thread
+ * begins there and runs out over the free end; the tool stops there only where the spindle brings it back.
+ */
+export function roomToStop(part: Part, feature: Thread, beyond: Len | undefined, wheels: WheelsUsed | undefined): Len | undefined {
+  if (feature.thread.hand === 'left' && wheels?.halfNuts !== 'closed') return undefined;
+  return reliefAt(part, feature) ?? (feature.side === 'inside' ? beyond : undefined);
+}
+
+/** Width of the relief at the far end of the thread. */
+function reliefAt(part: Part, feature: Thread): Len | undefined {
   const end = feature.start === 'first' ? feature.to : feature.from;
   const walls = part.features.flatMap((one) => {
     if (one.kind !== 'groove' || one.side !== feature.side) return [];
@@ -65,27 +89,34 @@ export type ScrewAsk = {
   readonly wheels: WheelsUsed | undefined;
   readonly passes: readonly Len[] | undefined;
   readonly rpm: number | undefined;
+  readonly room: Len | undefined;
+  readonly cut: Cut;
 };
 
 /** All but the speed, the passes and the wheels. */
 export function screwCutting(ask: ScrewAsk): ScrewCutting {
-  const { feature, wheels, passes, rpm, part } = ask;
+  const { feature, wheels, passes, rpm, part, room, cut } = ask;
   const { thread, side } = feature;
   const { pitch, flankAngle } = thread;
   const infeed = infeedOf(pitch);
   const angle = setOver(flankAngle);
-  const room = reliefRoom(part, feature);
   const wires = side === 'outside' ? wiresFor(thread) : undefined;
   return {
     infeed,
     ...(infeed === 'flank' && passes ? { topSlide: { angle, passes: alongSlide(passes, angle) } } : {}),
-    sharp: toHundredth(toolDepth({ pitch, flankAngle, side }, len(0))),
+    ...{ tip: cut.tip, other: threadDepth(feature, { ...cut, tip: cut.tip === 'sharp' ? 'rounded' : 'sharp' }) },
     spring: threading.value('spring'),
-    toward: thread.hand === 'left' ? 'tailstock' : 'headstock',
+    ...(thread.hand === 'left' ? { toward: 'tailstock', entry: entryOf(part, feature) } : { toward: 'headstock' }),
     ...(wheels?.halfNuts === 'closed' ? { back: backward(ask) } : {}),
     ...(room === undefined || rpm === undefined ? {} : { stop: { runsOn: runOn(pitch, rpm, secondsToStop(wheels)), room } }),
     ...(wires ? { wires } : {}),
   };
+}
+
+/** Where a tool that cuts toward the tailstock goes in. */
+function entryOf(part: Part, feature: Thread): NonNullable<ScrewCutting['entry']> {
+  if (reliefAt(part, feature) !== undefined) return 'groove';
+  return feature.side === 'inside' ? 'bottom' : 'behind';
 }
 
 /** Depths along the slide, each from the sum so far, so that they add up to the whole travel. */

@@ -57,7 +57,7 @@ describe('the seat piece, reckoned by hand from its drawing', () => {
   });
   it('M12x1: 0.61 deep (published with its passes: Mitsubishi, P 1.0), two wheels, half-nuts anywhere', () => {
     const thread = at('seat-thread.thread/screw-cut');
-    expect(sum(thread.passes)).toBe(mm(0.61));
+    expect(sum(thread.passes)).toBe(mm(0.76));
     expect(thread.wheels).toMatchObject({ error: 0, halfNuts: 'anywhere' });
     expect((thread.wheels?.drivers[0] ?? 0) / (thread.wheels?.driven[0] ?? 1)).toBe(1 / 2);
     expect(thread.feed).toBe(1);
@@ -98,7 +98,7 @@ describe('the seat piece, reckoned by hand from its drawing', () => {
   });
   it('M12x1 is checked over wires of 0.6: d2 + 3 W - 0.866025 P, and a sharp tool goes 7/8 H deep', () => {
     const screw = at('seat-thread.thread/screw-cut').screw;
-    expect(screw).toMatchObject({ infeed: 'straight', sharp: mm(0.76), toward: 'headstock', spring: 2 });
+    expect(screw).toMatchObject({ infeed: 'straight', tip: 'sharp', other: mm(0.61), toward: 'headstock', spring: 2 });
     expect(screw?.wires).toEqual({ wire: mm(0.6), lo: mm(11.206 + 1.8 - 0.866), hi: mm(11.324 + 1.8 - 0.866) });
   });
   it('no wheels for the pitch: none are named', () => {

@@ -35,8 +35,8 @@ export function threadSaid(figures: Figures | undefined, words: SheetWords): rea
   return [
     ...(slide ? [words.say('screw.flank', { angle: slide.angle })] : []),
     ...(list.length > 1 ? [words.say('cuts.list', { passes: words.passes(list) })] : []),
-    words.say('screw.spring', { spring: screw.spring, sharp: words.short(screw.sharp) }),
-    ...(screw.toward === 'tailstock' ? [words.say('screw.left', { by: leftBy(wheels) })] : []),
+    words.say('screw.spring', { spring: screw.spring, tip: screw.tip, other: words.short(screw.other) }),
+    ...(screw.toward === 'tailstock' ? [words.say('screw.left', { by: leftBy(wheels), entry: screw.entry ?? 'groove' })] : []),
     ...stopSaid(screw, words),
     ...(screw.wires
       ? [
