@@ -4,6 +4,7 @@ import { add, type Len, len, minus } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor } from './bar.ts';
+import { drilledHole } from './drawer.ts';
 import { type EndForm, type EndOutline, type EndSizes, endOf, flangeSide } from './ends.ts';
 import { spannerFlats } from './flats.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from './limits.ts';
@@ -74,6 +75,14 @@ function collarLength(form: EndForm, collar: Len): Len {
   const held = add(times(collar, ratio('grip.heavy.ratio')), size('jaw.clearance'));
   return tidy(len(Math.max(size('flange.neck'), held)), half(MM), 'up');
 }
+
+/** The barrel's hole for a spigot round such a bore: with a drill that there is; the spigot is turned to it. */
+export function crossHoleFor(outlet: Len, workshop: Workshop): Len {
+  const spigot = tidy(add(outlet, add(size('branch.wall'), size('branch.wall'))), TENTH, 'near');
+  return drilledHole(add(spigot, TENTH), workshop).target;
+}
+
+export const spigotFor = (hole: Len): Len => minus(hole, TENTH);
 
 /** What lies against the barrel: over the spigot by a shoulder, whatever the end needs. */
 const collarFor = (ask: Pick<BranchAsk, 'spigot'>, end: EndOutline): Len =>

@@ -196,8 +196,8 @@ export type Figures = {
   readonly spring?: number;
   /** How far along the axis the tool goes from the end face, where a shoulder stops it. */
   readonly along?: Reading;
-  /** Top slide for a cone: degrees from the axis, and how far it moves. */
-  readonly slide?: { readonly angle: number; readonly travel: Reading };
+  /** Top slide for a cone: degrees from the axis, how far it moves, and the divisions that its lost motion takes up before, where known. */
+  readonly slide?: { readonly angle: number; readonly travel: Reading; readonly slack?: number };
   /** Set-up lines, by the words' ids. */
   readonly says?: readonly Say[];
   readonly wheels?: WheelsUsed;

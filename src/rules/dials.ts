@@ -33,6 +33,11 @@ export function outwardBy({ cross: { backlash = len(0), division } }: Dials): Pi
   return { outward: true, ...(backlash > 0 ? { slack: Math.ceil(backlash / division) } : {}) };
 }
 
+/** The same of a top slide that is wound back and fed again. */
+export function topSlack({ top: { backlash = len(0), division } }: Dials): { readonly slack?: number } {
+  return backlash > 0 ? { slack: Math.ceil(backlash / division) } : {};
+}
+
 /** What one division of the cross slide takes a side. */
 export function crossUnit({ cross }: Dials): Len {
   return len(Math.max(1, cross.reads === 'diameter' ? Math.floor(cross.division / 2) : cross.division));

@@ -3,6 +3,7 @@ import { add, type Len, mm, toMm } from '../../base/units.ts';
 import { centreAboveEdge, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
+import { crossHoleFor } from '../branch.ts';
 import { type EndForm, noteEnd } from '../ends.ts';
 import { MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type ThreadPair, threadPair } from '../threads.ts';
@@ -19,6 +20,8 @@ export type CheckValveSizes = {
   readonly lift: Len;
   readonly chamber: { readonly lo: Len; readonly hi: Len; readonly target: Len };
   readonly outlet: Len;
+  /** In the barrel, for a branch's spigot. */
+  readonly crossHole: Len;
   /** How the branch meets its pipe. The seat piece has a union: nothing that holds a seat goes into the fire. */
   readonly end: { readonly form: EndForm; readonly pipe: CheckValveAsked['pipe'] };
   readonly seat: ThreadPair;
@@ -45,9 +48,10 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   checkStem(chamber.lo, stem, bore, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
   const threads = chooseThreads(asked, workshop, book);
+  const crossHole = crossHoleFor(outlet, workshop);
   const end = { form: chooseEnd(asked, book), pipe: asked.pipe };
   if (threads) noteEnd({ ...end, coupling: threads.coupling, bore: outlet }, asked.duty.pressure, book);
-  return threads && !refused(book) ? { ball, bore, lift, chamber, outlet, end, centre, stem, ...threads } : undefined;
+  return threads && !refused(book) ? { ball, bore, lift, chamber, outlet, crossHole, end, centre, stem, ...threads } : undefined;
 }
 
 /** Wide enough to pass the bore's area round the ball, narrow enough that the ball cannot hang beside its seat. */

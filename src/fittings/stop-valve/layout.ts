@@ -1,5 +1,6 @@
 /** Where things stand along the axis of a stop valve, foot at 0, and the lengths that parts must agree on. */
 import { add, type Len, len, minus } from '../../base/units.ts';
+import { spigotFor } from '../branch.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import type { StopValveSizes } from './sizes.ts';
@@ -23,8 +24,8 @@ export type BodyLayout = {
 export function layOutBody(sizes: StopValveSizes): BodyLayout {
   const ring = size('joint.ring.tight');
   const clear = size('stop.inlet.clear');
-  const spigot = tidy(add(sizes.outlet, add(size('branch.wall'), size('branch.wall'))), TENTH, 'near');
-  const hole = add(spigot, TENTH);
+  const hole = sizes.crossHole;
+  const spigot = spigotFor(hole);
   const reach = minus(screwedLength(sizes.bonnet), ring);
   const threadEnd = add(reach, size('socket.thread.clear'));
   const inlet = tidy(add(add(add(threadEnd, dead(sizes.bonnet)), clear), half(hole)), half(MM), 'up');

@@ -4,6 +4,7 @@ import { boreArea, ringChamber, seatForce } from '../../handbook/valve-ball.ts';
 import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/valve-cone.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
+import { crossHoleFor } from '../branch.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
@@ -24,6 +25,8 @@ export type StopValveSizes = {
   readonly travel: Len;
   readonly chamber: Len;
   readonly outlet: Len;
+  /** In the barrel, for a branch's spigot. */
+  readonly crossHole: Len;
   readonly stem: Len;
   readonly square: Len;
   readonly packing: Len;
@@ -52,7 +55,7 @@ function sizesFor(bore: Len, asked: StopValveAsked, workshop: Workshop, book: Bo
   const end = endThread(square, workshop, book);
   noteWorking(asked, seat, threads.spindle, book);
   const wheel = asked.wheel ?? tidy(times(seat.bore, ratio('wheel.ratio')), MM, 'up');
-  return end && { ...seat, ...gland, ...threads, square, end, wheel };
+  return end && { ...seat, ...gland, ...threads, crossHole: crossHoleFor(seat.outlet, workshop), square, end, wheel };
 }
 
 type Seat = Pick<

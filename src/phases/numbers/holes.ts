@@ -26,7 +26,7 @@ export function holeFigures(asked: Asked): Partial<Figures> {
   const data = dataOf(asked, CALLED[verb]);
   const rpm = speedOf(asked, data && { ...data, vcNom: data.vcNom * deep.speed }, []);
   const fed = fedBy(asked, data, rpm, deep.feed);
-  const whole = verb === 'centre' ? centreDepth(removal) : holeDepth(removal);
+  const whole = onDial(asked, verb === 'centre' ? centreDepth(removal) : holeDepth(removal));
   const steps = verb === 'drill' && depth > 0 ? pecks(depth, diameter) : [];
   return {
     ...optional('rpm', rpm),
@@ -39,6 +39,18 @@ export function holeFigures(asked: Asked): Partial<Figures> {
 }
 
 // ---- depth --------------------------------------------------------------------------------------------------------------------
+/**
+ * A whole division of the tailstock's dial, where no length is held by it: on where the tool goes right through or only makes a mouth, less
+ * where it stops short of a floor.
+ */
+function onDial({ removal, workshop, chart }: Asked, depth: Len): Len {
+  const { operation, through } = removal;
+  const { division } = workshop.lathe.dials.tailstock;
+  if (chart.working.some((one) => one.op === operation.id && one.measures === 'length')) return depth;
+  if (through || operation.verb === 'centre') return len(Math.ceil(depth / division) * division);
+  return operation.verb === 'drill' && depth > division ? len(Math.floor(depth / division) * division) : depth;
+}
+
 /** From the face, at full diameter; with its point, up to the next tenth, where it comes out on the far side. */
 function holeDepth({ depth = len(0), diameter = len(0), through, way }: Removal): Len {
   const [sweep] = way.sweeps;

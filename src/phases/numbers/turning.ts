@@ -10,7 +10,7 @@ import type { Figures, Reading, Verb } from '../../model/plan.ts';
 import { farForEdge } from '../../rules/chatter.ts';
 import { show } from '../../rules/context.ts';
 import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
-import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross } from '../../rules/dials.ts';
+import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross, topSlack } from '../../rules/dials.ts';
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandOf, CALLED, dataOf, diameterMade, isFinal, optional, speedOf } from './asked.ts';
@@ -202,6 +202,7 @@ function slideOf(asked: Asked): Figures['slide'] {
   return {
     angle: cone.includedAngle / 2,
     travel: readAlong(workshop.lathe.dials, 'top', slideAlong(changeOf(asked, cone), cone.includedAngle)),
+    ...topSlack(workshop.lathe.dials),
   };
 }
 

@@ -57,7 +57,7 @@ function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack
 
 function slideSaid({ slide }: Figures, words: SheetWords): readonly string[] {
   if (!slide) return [];
-  return [words.say('slide.cone', { angle: slide.angle, travel: words.say('dial.turns', shown(slide.travel)) })];
+  return [words.say('slide.cone', { angle: slide.angle, travel: words.say('dial.turns', shown(slide.travel)), slack: slide.slack ?? '' })];
 }
 
 /** What is always so is not said: the tool, or what there is to take. */

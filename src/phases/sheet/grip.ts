@@ -108,7 +108,7 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
     sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), grip.tooling) : '',
     first: setUp === desk.grips[0] ? 'yes' : 'no',
-    runout: words.short(grip.runout),
+    runout: words.about(grip.runout),
   };
   const column = (label: string, title: string, text: string) => ({
     label: words.say(label),

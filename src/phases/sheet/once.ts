@@ -26,6 +26,18 @@ const onlyOf = ([first = '', ...others]: readonly string[]): string =>
 /** A face keeps a pip, a thread its form wrong, a cone its straight line bent, where the edge is off the centre's height. */
 const ON_CENTRE: readonly Verb[] = ['face', 'screw-cut', 'cone', 'form'];
 
+/** A thin bar is pressed down by its cut: an edge a little over the centre comes down to it and does not dig in. */
+const BORED: readonly Verb[] = ['bore', 'bore-start'];
+
+/** How the edges of this grip's tools are set. */
+function settingOf(verbs: readonly Verb[], words: SheetWords): readonly string[] {
+  return [
+    ...(verbs.some((verb) => ON_CENTRE.includes(verb)) ? [words.say('once.height')] : []),
+    ...(verbs.some((verb) => BORED.includes(verb)) ? [words.say('once.bored')] : []),
+    ...(verbs.includes('screw-cut') ? [words.say('once.squared')] : []),
+  ];
+}
+
 /** Lines that a row leaves to the head of its table. */
 export const SAID_OVER: readonly string[] = ['say.rake', 'say.lips', 'say.hardens'];
 
@@ -38,7 +50,10 @@ export function onceSaid(desk: Desk, setUp: SetUp, words: SheetWords): string {
   return [
     ...(figures.some(hasDial) ? [words.say('once.dials')] : []),
     ...(material === '' ? [] : [words.say('once.material', { material })]),
-    ...(setUp.operations.some((op) => ON_CENTRE.includes(desk.operation(op).verb)) ? [words.say('once.height')] : []),
+    ...settingOf(
+      setUp.operations.map((op) => desk.operation(op).verb),
+      words,
+    ),
     ...metal.map((id) => words.say(id)),
     ...(lubricant === '' ? [] : [words.say('once.lubricant', { lubricant: words.say(`lubricant.${lubricant}`) })]),
     ...[freeSaid(desk, setUp, words)].filter((said) => said !== ''),

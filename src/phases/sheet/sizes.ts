@@ -139,7 +139,7 @@ function farOfThread(desk: Desk, operation: Operation, zero: Zero): Far | undefi
 function withFar(sizes: readonly SizeShown[], far: Far, words: SheetWords): readonly SizeShown[] {
   const [only, ...others] = sizes;
   if ('along' in far && far.stub !== undefined) {
-    return [bare(words.size(far.along), '', words.say('size.stub', { letter: far.letter, stub: words.short(far.stub) }))];
+    return [bare(words.depth(far.along), '', words.say('size.stub', { letter: far.letter, stub: words.short(far.stub) }))];
   }
   const says = (manner: '' | 'and-'): string =>
     'deep' in far
