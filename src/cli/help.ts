@@ -18,13 +18,14 @@ export function helpOverall(words: Words, version: string): string {
   ]);
 }
 
-export function helpOn(command: Command, words: Words): string {
+/** `lists`: what an argument may be, from the tables that know, for the words that tell of it. */
+export function helpOn(command: Command, words: Words, lists: Readonly<Record<string, string>>): string {
   return sections([
     [words.say('cli.usage', { line: `${usage(command, words)} ${words.say('cli.options-here')}` })],
     wrap(words.say(`cli.${command.name}.about`), 0),
     [
       words.say('cli.title.arguments'),
-      ...columns(command.wants.map((want) => [words.say(`cli.shown.${want}`), words.say(`cli.argument.${want}`)])),
+      ...columns(command.wants.map((want) => [words.say(`cli.shown.${want}`), words.say(`cli.argument.${want}`, lists)])),
     ],
     [words.say('cli.title.options'), ...columns(command.options.map((o) => [shown(o, words), words.say(optionId(command, o, words))]))],
     [words.say('cli.title.example'), `${' '.repeat(INDENT)}${words.say(`cli.${command.name}.example`)}`],

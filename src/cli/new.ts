@@ -13,10 +13,9 @@ import { nothing, tell } from './console.ts';
 import type { Options } from './job.ts';
 import { type Asking, ask, askAll, plainAnswer } from './new-ask.ts';
 import { fileOf } from './new-file.ts';
+import { kindsOfNew, WORKSHOP } from './new-kinds.ts';
 import { workshopQuestions } from './new-questions.ts';
 import type { Console, Exit } from './tools.ts';
-
-const WORKSHOP = 'workshop';
 
 export async function makeNew(asked: readonly string[], options: Options, console: Console): Promise<Exit> {
   const [kind = '', path = `my-${kind}.yaml`] = asked;
@@ -75,8 +74,8 @@ function judge(kind: string, text: string, { workshop }: Assets): readonly Diagn
 }
 
 function unknownKind(word: string): Diagnostic {
-  const known = [WORKSHOP, ...Object.keys(FITTING_QUESTIONS).sort()];
-  return { code: 'cli.no-such-new', severity: 'error', grounds: { word, any: known.join(', '), near: nearest(word, known) ?? '' } };
+  const grounds = { word, any: kindsOfNew.join(', '), near: nearest(word, kindsOfNew) ?? '' };
+  return { code: 'cli.no-such-new', severity: 'error', grounds };
 }
 
 function refuse(found: readonly Diagnostic[], say: Words, console: Console): Exit {

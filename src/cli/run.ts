@@ -23,7 +23,7 @@ export async function run(argv: readonly string[], tools: Tools, console: Consol
 async function answer(ask: Ask, argv: readonly string[], tools: Tools, console: Console): Promise<Exit> {
   switch (ask.does) {
     case 'help':
-      console.out(help(ask.of, await allWords(argv)));
+      console.out(await help(ask.of, await allWords(argv)));
       return 0;
     case 'version':
       console.out(`${packageVersion()}\n`);
@@ -54,8 +54,10 @@ async function allWords(argv: readonly string[]): Promise<Words> {
   return (await import('../base/words.ts')).words(loadWords(languageAsked(argv)));
 }
 
-function help(of: Command | undefined, say: Words): string {
-  return of ? helpOn(of, say) : helpOverall(say, packageVersion());
+async function help(of: Command | undefined, say: Words): Promise<string> {
+  if (!of) return helpOverall(say, packageVersion());
+  const [{ kindsOfNew }, { SUBJECTS }] = await Promise.all([import('./new-kinds.ts'), import('../handbook/look/answer.ts')]);
+  return helpOn(of, say, { kinds: kindsOfNew.join(', '), subjects: SUBJECTS.join(', ') });
 }
 
 /** Even when the words themselves cannot be read, something is said. */

@@ -1,5 +1,6 @@
 /** What `new` asks of each kind of fitting, as data. A new kind is a new row; its words are the `ask.*` of its keys. */
 import { CHECK_VALVE_QUESTIONS } from './check-valve/questions.ts';
+import type { FITTING_KINDS } from './kinds.ts';
 import { PLUG_QUESTIONS } from './plug/questions.ts';
 import { SPINDLE_QUESTIONS } from './spindle/questions.ts';
 import { STOP_VALVE_QUESTIONS } from './stop-valve/questions.ts';
@@ -21,6 +22,7 @@ export type Question = {
 export type Entries = { readonly list: string; readonly least: number; readonly each: readonly Question[] };
 export type Step = Question | Entries;
 
+/** A row for each kind that there is: the types say so. */
 export const FITTING_QUESTIONS: Readonly<Record<string, readonly Step[]>> = {
   'check-valve': CHECK_VALVE_QUESTIONS,
   'stop-valve': STOP_VALVE_QUESTIONS,
@@ -31,4 +33,4 @@ export const FITTING_QUESTIONS: Readonly<Record<string, readonly Step[]>> = {
   'd-bit': D_BIT_QUESTIONS,
   'gauge-nut': GAUGE_NUT_QUESTIONS,
   'turned-part': TURNED_PART_QUESTIONS,
-};
+} satisfies Readonly<Record<keyof typeof FITTING_KINDS, readonly Step[]>>;

@@ -6,7 +6,11 @@ import { Readable } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { consoleOf } from '../../src/cli/console.ts';
 import { makeNew } from '../../src/cli/new.ts';
+import { run } from '../../src/cli/run.ts';
+import type { Tools } from '../../src/cli/tools.ts';
 import { compile } from '../../src/compile.ts';
+import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
+import { FITTING_QUESTIONS } from '../../src/fittings/questions.ts';
 import { demoFitting, demoWorkshop } from '../fixtures/shop.ts';
 
 let folder = '';
@@ -26,12 +30,24 @@ const enters = Array.from({ length: 90 }, () => '');
 const text = (path: string) => ({ name: 'mine.yaml', text: readFileSync(path, 'utf8') });
 
 describe('new', () => {
-  it.each(['check-valve', 'turned-part'])('%s, by Enter alone, is planned and proved', async (kind) => {
-    const { exit, path } = await told(kind, enters);
-    expect(exit).toBe(0);
-    const { plan, found } = compile({ fitting: text(path) }, { workshop: demoWorkshop });
-    expect(found).toEqual([]);
-    expect(plan?.parts.filter((p) => !p.proof.holds)).toEqual([]);
+  it.each(Object.keys(FITTING_QUESTIONS))(
+    '%s, by Enter alone, is planned and proved',
+    async (kind) => {
+      const { exit, path } = await told(kind, enters);
+      expect(exit).toBe(0);
+      const { plan, found } = compile({ fitting: text(path) }, { workshop: demoWorkshop });
+      expect(found).toEqual([]);
+      expect(plan?.parts.filter((p) => !p.proof.holds)).toEqual([]);
+    },
+    120_000,
+  );
+  it('help offers every kind that there is', async () => {
+    const said = { out: '' };
+    const console = consoleOf({ write: (text: string) => (said.out += text) }, { write: () => true }, {}, Readable.from([]));
+    const idle: Tools = { compile: () => Promise.reject(new Error('nothing is planned')), print: () => Promise.resolve('') };
+    expect(await run(['new', '--help'], idle, console)).toBe(0);
+    const flat = said.out.replace(/\s+/g, ' ');
+    expect(flat).toContain(`one of: workshop, ${Object.keys(FITTING_KINDS).sort().join(', ')}.`);
   });
   it('workshop, by Enter alone, plans the demo', async () => {
     const { exit, path } = await told('workshop', enters);

@@ -101,8 +101,8 @@ export const planned: PlannedPart = {
   chart: { part: 'plug', working: [], drawing: [] },
   proof: { part: 'plug', claims, holds: true, replays: 1 },
 };
-/** The commands look at no workshop. */
-const workshop = { name: 'Sample' } as Workshop;
+/** Of the workshop the commands look at what it does not say, and there is nothing. */
+const workshop = { name: 'Sample', taken: [] as Workshop['taken'] } as Workshop;
 export const plan: Plan = {
   ...{
     version: '1',

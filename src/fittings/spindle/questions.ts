@@ -5,7 +5,7 @@ export const SPINDLE_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Spindle of the blower valve' },
   { key: 'material', usual: 'stainless 316' },
   { key: 'rod' },
-  { key: 'bore', usual: '5 mm' },
+  { key: 'bore', usual: '6 mm' },
   { key: 'cone.angle', usual: '60 deg' },
   { key: 'cone.tip' },
   { key: 'plug.across' },
