@@ -1,5 +1,7 @@
 /** What is in the drawer for a job, or the reason why nothing is. */
 import { type Len, len } from '../base/units.ts';
+import { centreDrills, coneDepth } from '../handbook/centre-drills.ts';
+import { machining } from '../handbook/machining.ts';
 import type { Arc, ThreadSize } from '../model/part.ts';
 import type { ToolUse } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -30,16 +32,22 @@ export function drillWithin(w: Workshop, limits: { readonly lo: Len; readonly hi
     .sort((a, b) => Math.abs(a - limits.target) - Math.abs(b - limits.target) || a - b)[0];
 }
 
-/** The largest centre drill whose mouth the drill takes away; else the smallest. */
-export function centreDrill(w: Workshop, pilot: Len): { readonly tool: ToolUse; readonly mouth: Len } | undefined {
+/** The largest centre drill whose mouth the drill takes away, and which is no longer than there is room for; else the smallest. */
+export function centreDrill(w: Workshop, pilot: Len, room?: Len): { readonly tool: ToolUse; readonly mouth: Len } | undefined {
   const sorted = [...w.tools.centreDrills].sort((a, b) => b.mouth - a.mouth);
-  const found = sorted.find((c) => c.mouth <= pilot) ?? sorted.at(-1);
+  const found = sorted.find((c) => c.mouth <= pilot && (room === undefined || centreLength(c) <= room)) ?? sorted.at(-1);
   return (
     found && {
       tool: { kind: 'centre-drill', key: `centre-${found.name}`, size: found.pilot, name: found.name, material: 'HSS' },
       mouth: found.mouth,
     }
   );
+}
+
+/** Pilot and cone. An odd pilot is as long as those of the standard are to their diameter. */
+function centreLength({ pilot, mouth }: Workshop['tools']['centreDrills'][number]): number {
+  const known = centreDrills.find((one) => one.pilot === pilot);
+  return (known?.pilotLength ?? pilot * machining.value('centre.pilot')) + coneDepth(pilot, mouth);
 }
 
 export type Boring = Workshop['tools']['boring'][number];

@@ -4,7 +4,7 @@ import { pointLength } from '../../handbook/drills.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Bound, Cut, Operation, Way } from '../../model/plan.ts';
-import { type Context, ENDS, fact, farther, type Hole, length, nearer, operation, scaled, waysBy } from '../context.ts';
+import { type Context, depthFrom, ENDS, fact, farther, type Hole, length, nearer, operation, scaled, waysBy } from '../context.ts';
 import { centreDrill, drill, drillUnder, drillWithin } from '../tools.ts';
 import { seatPilot } from './seat.ts';
 
@@ -25,7 +25,8 @@ export function drilling(c: Context, f: Hole, size: Len, as: Drilling): readonly
 }
 
 export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
-  const tool = centreDrill(c.workshop, size);
+  const room = f.floor === undefined ? undefined : minus(floorDepth(c, f), length('drill.short'));
+  const tool = centreDrill(c.workshop, size, room);
   if (!tool) return [];
   const ways = waysBy((end) => {
     const face = f.opens.includes(end) ? c.end(end)?.face : undefined;
@@ -46,6 +47,12 @@ export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
   });
   return [operation({ feature: f.id, step: 'centre', verb: 'centre', tool: tool.tool, ways }, [{ rule: 'centre-small', grounds: {} }])];
 }
+
+/** Of the floor, from the end that the hole is met from. */
+const floorDepth = (c: Context, f: Hole): Len => {
+  const end = f.opens[0] ?? 'first';
+  return depthFrom(end, farther(end, c.cylinder(f.cylinder)), c.part);
+};
 
 /** A centre drill is sunk to its mouth only where the drill that follows takes the mouth away. */
 const mouthUnder = (mouth: Len, size: Len): Len => len(Math.min(mouth, size - length('centre.under-drill')));
@@ -68,8 +75,8 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
 /** Right through where everything beyond is open; else until the point reaches the floor. */
 export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undefined {
   const face = c.end(end)?.face;
-  const { from, to } = c.cylinder(f.cylinder);
-  if (f.blind) return face === undefined ? undefined : { face, beyond: minus(to, from) };
+  // counted from the end, also where the hole begins behind a larger one
+  if (f.blind) return face === undefined ? undefined : { face, beyond: depthFrom(end, farther(end, c.cylinder(f.cylinder)), c.part) };
   if (f.floor) return { face: f.floor, beyond: len(-pointRoom(size) - length('drill.short')) };
   const beyond = c.end(other(end));
   return beyond && { face: beyond.face, beyond: length('drill.past') };
