@@ -50,6 +50,37 @@ describe('work beyond its hold', () => {
   });
 });
 
+describe('long work on a threaded mandrel', () => {
+  const rod = (long: number, centre = 'may'): readonly string[] => [
+    'first: { letter: A }',
+    `second: { letter: B, centre: ${centre} }`,
+    'outside:',
+    '  - { name: thread, thread: M10x1, length: 10 mm, starts: first, shoulder: { letter: C, role: register } }',
+    '  - { name: collar, diameter: 13 mm, length: 8 mm, shoulder: { letter: D } }',
+    `  - { name: rod, diameter: 8 h9, length: ${long} mm, role: sealing }`,
+    'side: [{ name: flats, flats: 11 mm, on: collar, at: 4 mm, length: 6 mm }]',
+  ];
+  it('has a centre in its free end, counted from the shoulder that stands against the mandrel', () => {
+    const lines = rod(62);
+    expect(holds(ownPart(planOwn(lines)))).toEqual(['bar', 'blank', 'bench', 'threaded-mandrel and centre']);
+    // 62 and the collar's 8; four of the collar's 13
+    expect(stickOut(lines, 'thread.thread.mandrel.second')).toEqual([70, 52]);
+    expect(ownPart(planOwn(lines)).proof.holds).toBe(true);
+  });
+  it('needs none where it is short', () =>
+    expect(offered(ownPart(planOwn(rod(40))), 'thread.thread.mandrel.second.and-centre')).toBeUndefined());
+  it('is refused by the proof when the centre is left away', () => {
+    const part = ownPart(planOwn(rod(62)));
+    const setUps = part.route.setUps.map((s) => {
+      const { centre: _, ...grip } = s.grip;
+      return { ...s, grip: s.grip.kind === 'threaded-mandrel' ? grip : s.grip };
+    });
+    const { claims } = prove({ part: part.part, route: { ...part.route, setUps }, chart: part.chart, workshop: shop });
+    expect(claims.filter((c) => !c.holds).map((c) => [c.kind, c.grounds.reason])).toEqual([['grip', 'far-out']]);
+  });
+  it('has no plan where that end may carry no hole', () => expect(planOwn(rod(62, 'must not')).plan).toBeUndefined());
+});
+
 describe('a long screw that is spoilt', () => {
   const sound = ownPart(planOwn(screw()));
   const failing = (route: PlannedPart['route']): readonly unknown[] =>
