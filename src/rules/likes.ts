@@ -1,6 +1,6 @@
 /** What a turner does first where nothing else decides: faces, holes through, outside before inside, larger before smaller, along the part. */
 import type { Grip, Operation, Verb } from '../model/plan.ts';
-import { type Context, contextOf } from './context.ts';
+import { type Context, contextOf, depthFrom } from './context.ts';
 
 const VERBS: readonly Verb[] = [
   'face',
@@ -62,10 +62,20 @@ export function operationKey(c: Context, o: Operation): readonly number[] {
 }
 const HOLES: readonly Verb[] = ['centre', 'drill'];
 
-export function gripKey(grip: Grip | undefined): readonly number[] {
+export function gripKey(c: Context, grip: Grip | undefined): readonly number[] {
   return grip
-    ? [HOLDS.indexOf(grip.kind), grip.runout, grip.out === 'first' ? 0 : 1, -(grip.to - grip.from), grip.from]
+    ? [HOLDS.indexOf(grip.kind), grip.runout, grip.out === 'first' ? 0 : 1, neckGive(c, grip), -(grip.to - grip.from), grip.from]
     : [HOLDS.indexOf('bench')];
+}
+
+/**
+ * On a mandrel all that stands out is carried by its neck, as thick as what is held, at the face that is against it: how far a tool at the free
+ * end pushes it aside, by the third power of the length and the fourth of the diameter, as a share. Jaws are stiff beside the work: 0.
+ */
+function neckGive({ part, face }: Context, { kind, out, datum, diameter }: Grip): number {
+  if (kind !== 'threaded-mandrel' || datum === undefined) return 0;
+  const long = depthFrom(out, face(datum).z, part) / diameter;
+  return (long * long * long) / diameter;
 }
 
 export function compareKeys(a: readonly number[], b: readonly number[]): number {

@@ -25,7 +25,8 @@ const PLANS: readonly (readonly [part: string, lines: readonly string[]])[] = [
     'body',
     [
       'bar first: P/rough, chamber/centre, chamber/drill, seat-socket/drill, barrel/turn, bar/part-off-second-with-stub',
-      'bench : flats/file-flats, outlet/cross-drill, branch/solder',
+      'vee-block : outlet/cross-drill',
+      'bench : flats/file-flats, branch/solder',
       'stub first: P/finish, seat-socket/bore, seat-socket.chamfer/chamfer, seat-socket.thread/tap, bar/cut-stub-second',
       'threaded-mandrel second: T/face, cap-socket/drill, cap-socket/bore, chamber/bore, cap-socket.chamfer/chamfer, cap-socket.thread/tap',
     ],

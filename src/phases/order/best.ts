@@ -49,7 +49,7 @@ export function bestOf(c: Candidates, workshop: Workshop): Best | undefined {
       cost,
       ...tries.map((t) => (t.searched?.exact ? Number.POSITIVE_INFINITY : Math.max(t.root, t.searched?.atLeast ?? 0))),
     ),
-    runnersUp: runnersUp(found, best),
+    runnersUp: runnersUp(found, best, keys.grip),
   };
 }
 
@@ -85,14 +85,18 @@ function tryOf(problem: Problem, keys: Keys): Try {
 
 /** Each key is worked out once: combinations share their operations. */
 function keysOf(context: Context): Keys {
-  const ops = new Map<Operation, readonly number[]>();
   return {
-    grip: gripKey,
-    op: (o) => {
-      const key = ops.get(o) ?? operationKey(context, o);
-      ops.set(o, key);
-      return key;
-    },
+    grip: once((grip: Grip | undefined) => gripKey(context, grip)),
+    op: once((o: Operation) => operationKey(context, o)),
+  };
+}
+
+function once<T>(keyOf: (of: T) => readonly number[]): (of: T) => readonly number[] {
+  const known = new Map<T, readonly number[]>();
+  return (of) => {
+    const key = known.get(of) ?? keyOf(of);
+    known.set(of, key);
+    return key;
   };
 }
 
@@ -130,6 +134,7 @@ function compareWays(a: Try, foundA: Found, b: Try, foundB: Found): number {
 function runnersUp(
   found: readonly { readonly t: Try; readonly found: Found }[],
   best: { readonly t: Try; readonly found: Found },
+  keyOf: Keys['grip'],
 ): Route['runnersUp'] {
   const gripsOf = (t: Try, grips: readonly number[]): readonly Grip[] => grips.flatMap((g) => t.problem.grips[g]?.grip ?? []);
   const name = (grips: readonly Grip[]): string => grips.map((g) => g.id).join();
@@ -144,7 +149,7 @@ function runnersUp(
   }
   known.delete(name(gripsOf(best.t, holdsOf(best.t, best.found.steps))));
   return [...known.values()]
-    .sort((a, b) => a.cost - b.cost || compareKeys(a.grips.flatMap(gripKey), b.grips.flatMap(gripKey)))
+    .sort((a, b) => a.cost - b.cost || compareKeys(a.grips.flatMap(keyOf), b.grips.flatMap(keyOf)))
     .map((r) => ({ grips: r.grips.map((g) => g.id), cost: costOf(r.cost) }));
 }
 
