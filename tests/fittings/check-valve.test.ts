@@ -11,6 +11,7 @@ import { type CheckValveAsked, SERVES } from '../../src/fittings/check-valve/ask
 import { CHECK_VALVE_PLACES } from '../../src/fittings/check-valve/places.ts';
 import { reasonCheckValve } from '../../src/fittings/check-valve/reason.ts';
 import { DESIGNS } from '../../src/fittings/designs.ts';
+import { END_FORMS } from '../../src/fittings/ends.ts';
 import type { Cylinder, Face, Fitting, Part } from '../../src/model/part.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { readWorkshop } from '../../src/phases/read.ts';
@@ -35,8 +36,10 @@ const asked: fc.Arbitrary<CheckValveAsked> = fc
     stroke: fc.integer({ min: 80, max: 250 }),
     speed: fc.integer({ min: 20, max: 400 }),
     flow: fc.option(fc.integer({ min: 20, max: 900 }), { nil: undefined }),
+    outlet: fc.option(fc.constantFrom(...END_FORMS), { nil: undefined }),
+    land: fc.option(fc.integer({ min: 20, max: 150 }), { nil: undefined, freq: 2 }),
   })
-  .map(({ serves, pressure, outside, wall, ball, bore, lift, plunger, stroke, speed, flow }) => ({
+  .map(({ serves, pressure, outside, wall, ball, bore, lift, plunger, stroke, speed, flow, outlet, land }) => ({
     title: 'any',
     duty: {
       serves,
@@ -49,6 +52,8 @@ const asked: fc.Arbitrary<CheckValveAsked> = fc
     ...(ball === undefined ? {} : { ball: mm(ball / 10) }),
     ...(bore === undefined ? {} : { bore: mm(bore / 10) }),
     ...(lift === undefined ? {} : { lift: mm(lift / 10) }),
+    ...(outlet === undefined ? {} : { ends: { outlet } }),
+    ...(land === undefined ? {} : { land: mm(land / 10) }),
   }));
 
 const part = (fitting: Fitting, id: string): Part => {
@@ -106,6 +111,53 @@ function check(fitting: Fitting, wanted: CheckValveAsked): void {
   const stem = at(cap, 'A') - at(cap, 'Q');
   expect(Math.abs(depth + 0.9 - stem - lift)).toBeLessThan(0.11);
   checkStrength(fitting, wanted, bore, ball);
+  checkEnd(fitting, wanted);
+  if (wanted.land !== undefined) checkLand(seat, bore, toMm(wanted.land));
+}
+
+/** A land steers its D-bit over a diameter at least; the inlet behind it is wider, and leaves a millimetre under the threads. */
+function checkLand(seat: Part, bore: number, land: number): void {
+  const [own, inlet] = [surface<Cylinder>(seat, 'bore'), surface<Cylinder>(seat, 'inlet')];
+  expect(toMm(own.to)).toBeCloseTo(land, 6);
+  expect(land).toBeGreaterThanOrEqual(bore);
+  expect([inlet.from, inlet.to]).toEqual([own.to, seat.length]);
+  expect(toMm(inlet.size.target)).toBeGreaterThanOrEqual(bore + 0.5);
+  for (const name of ['coupling.relief', 'seat-thread.relief'])
+    expect((toMm(surface<Cylinder>(seat, name).size.lo) - toMm(inlet.size.target)) / 2).toBeGreaterThanOrEqual(0.99);
+}
+
+/** As the branch is drawn: a socket that takes the pipe, or a spigot for a flange whose bolts clear collar and rim. */
+function checkEnd(fitting: Fitting, { pipe, ends }: CheckValveAsked): void {
+  const branch = part(fitting, 'branch');
+  const form = ends?.outlet ?? 'union';
+  const nuts = fitting.parts.find((p) => p.id === 'union-nut')?.quantity;
+  expect(nuts).toBe(form === 'union' ? 2 : 1);
+  expect(fitting.parts.some((p) => p.id === 'pipe-flange')).toBe(form === 'flanged');
+  if (form === 'plain') {
+    const socket = surface<Cylinder>(branch, 'socket');
+    expect(toMm(socket.size.lo) - toMm(pipe.outside)).toBeCloseTo(0.1, 6);
+    expect(toMm(socket.to) - toMm(socket.from)).toBeGreaterThanOrEqual(
+      Math.min(20, Math.max(toMm(pipe.outside), 3 * toMm(pipe.wall))) - 1e-9,
+    );
+    expect((across(branch, 'collar') - across(branch, 'socket')) / 2).toBeGreaterThanOrEqual(0.99);
+    expect((across(branch, 'socket') - across(branch, 'bore')) / 2).toBeGreaterThanOrEqual(0.29);
+  }
+  if (form !== 'flanged') return;
+  const flange = part(fitting, 'pipe-flange');
+  const [hole, spigot] = [surface<Cylinder>(flange, 'bore').size, surface<Cylinder>(branch, 'flange-spigot').size];
+  expect(toMm(hole.lo) - toMm(spigot.hi)).toBeGreaterThanOrEqual(0.079);
+  expect(toMm(hole.hi) - toMm(spigot.lo)).toBeLessThanOrEqual(0.181);
+  const bolts = flange.features.find((f) => f.kind === 'side' && f.does === 'bolt-holes');
+  const circle =
+    bolts?.kind === 'side' && bolts.circle && bolts.size
+      ? { at: toMm(bolts.circle.lo), most: toMm(bolts.circle.hi), d: toMm(bolts.size.hi) }
+      : undefined;
+  if (!circle) throw new Error('no bolt holes');
+  // the corners of an M3 nut, 6.01 (ISO 4032, from memory), clear the collar; the holes leave half of themselves to the rim
+  expect(circle.at / 2 - 6.01 / 2).toBeGreaterThanOrEqual(across(branch, 'collar') / 2);
+  expect(across(flange, 'rim') / 2 - circle.most / 2 - circle.d / 2).toBeGreaterThanOrEqual(circle.d * 0.4);
+  // a joint inside the bolts still bears on the face
+  expect(circle.at - circle.d).toBeGreaterThan(toMm(hole.hi) + 4);
 }
 
 function checkStrength(fitting: Fitting, { duty, pipe }: CheckValveAsked, bore: number, ball: number): void {
@@ -128,6 +180,7 @@ describe('a check valve', () => {
   it('of any duty holds when it is worked out again, or says what to change', () => {
     const make = DESIGNS['check-valve'];
     let made = 0;
+    const met = new Set<string>();
     fc.assert(
       fc.property(asked, (wanted) => {
         const { value, found } = make?.(wanted, workshop) ?? { found: [] };
@@ -139,11 +192,13 @@ describe('a check valve', () => {
           return;
         }
         made += 1;
+        met.add(wanted.ends?.outlet ?? 'union').add(wanted.land === undefined ? 'bore' : 'land');
         check(value, wanted);
       }),
       { numRuns: 300, seed: 11 },
     );
     expect(made).toBeGreaterThan(60);
+    expect([...met].sort()).toEqual(['bore', 'flanged', 'land', 'plain', 'union']);
   });
 });
 

@@ -279,7 +279,11 @@ export const valveFigures: readonly Figure[] = [
       ] as const
     ).map(([celsius, stress]): Given => [`${celsius} °C`, () => there(copperStress(celsius), 'stress').stress, stress]),
   ]),
-  ...figures('ISO 724, to the micrometre', 0.0006, [['M10x1 core', () => toMm(basicThread(10, 1).minor), 8.9175]]),
+  ...figures('ISO 724, to the micrometre', 0.0006, [
+    ['M10x1 core', () => toMm(basicThread(10, 1).minor), 8.9175],
+    ['M6x1 core', () => toMm(basicThread(6, 1).minor), 4.9175],
+    ['M12x1 core', () => toMm(basicThread(12, 1).minor), 10.9175],
+  ]),
   ...relative('FED-STD-H28/2B form on basic sizes; ISO 898', 2e-6, [
     ...threadAreas(10, 1, 5, [105.05646894905101, 137.44467380264706, 64.49401318171942]),
     ...threadAreas(6, 1, 6, [69.51908199726003, 98.96016513790589, 20.12337748036676]),
