@@ -13,7 +13,7 @@ import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { distance, lineBoxes } from './plane.ts';
 import type { Tag } from './settle.ts';
-import { drawSides } from './sides.ts';
+import { drawSides, standsAbove } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { placeTags } from './tags.ts';
 import { drawVee } from './vee.ts';
@@ -78,7 +78,7 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   // where one tier has no room, the others need not be tried
   const asksAll = levels.length > 0 && view.frame.height - one - 1 - down >= 0;
   const tiers = asksAll ? tiersAbove(view, levels, arrangement, rim) : one;
-  const up = Math.max(half, tiers) + 1;
+  const up = Math.max(half + standsAbove(view.stage.sides), tiers) + 1;
   const spareX = view.frame.width - margin - right - width;
   const spareY = view.frame.height - up - down;
   const bare = view.frame.height - half - arrangement.tiers.gap - arrangement.tiers.pitch - down;
@@ -217,7 +217,8 @@ function highest(levels: readonly Level[], view: StageView, window: Window, pape
   const clamp = window.clamp;
   const left = Math.min(...levels.map((l) => Math.min(l.from.x, l.to.x)));
   const beside = clamp !== undefined && left < across(paper, clamp.to);
-  return Math.max(window.rim * paper.scale, beside ? clamp.radius * paper.scale + holdDepth(view.hold.kind) : 0);
+  const rim = window.rim * paper.scale + standsAbove(view.stage.sides);
+  return Math.max(rim, beside ? clamp.radius * paper.scale + holdDepth(view.hold.kind) : 0);
 }
 
 // ---- diameters ----------------------------------------------------------------------------------------------------------

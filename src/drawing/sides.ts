@@ -23,7 +23,15 @@ const UNSEEN: readonly SideFeature['does'][] = ['harden', 'square-hole', 'bolt-h
 export function sideShown(f: SideFeature, on: number, made: SideShown['made']): SideShown | undefined {
   const sized = f.does !== 'knurl' && f.does !== 'branch';
   if (UNSEEN.includes(f.does) || (sized && !f.size)) return undefined;
-  return { does: f.does, z: f.at, half: f.half, on, made, ...(f.size ? { size: f.size.target } : {}) };
+  return {
+    does: f.does,
+    z: f.at,
+    half: f.half,
+    on,
+    made,
+    ...(f.size ? { size: f.size.target } : {}),
+    ...(f.facing ? { far: true as const } : {}),
+  };
 }
 
 export function drawSides(sides: readonly SideShown[], out: Stage['out'], paper: Paper): Layer {
@@ -38,7 +46,7 @@ function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
   const half = toPaper(side.half, paper);
   const radius = toPaper(side.on / 2, paper);
   const size = toPaper((side.size ?? 0) / 2, paper);
-  if (side.does === 'branch') return stump(x, Math.max(half, size), radius, paper);
+  if (side.does === 'branch') return stump(x, Math.max(half, size), radius * (side.far ? -1 : 1), paper);
   if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
   if (side.does === 'knurl') return { items: crossHatched(x, half, radius, paper), boxes: [] };
   if (side.does === 'slit') return { items: slit(x, half, size, paper), boxes: [] };
@@ -100,17 +108,27 @@ function crossHatched(x: number, half: number, radius: number, paper: Paper): re
   );
 }
 
-/** The collar's width out of the barrel's lower edge, then broken off; narrow, since it swings with the work; white, so that what lies behind it does not show. */
+/** How much a branch on the far side stands out above the work, on paper. */
+export function standsAbove(sides: readonly SideShown[] = []): number {
+  return sides.some((s) => s.does === 'branch' && s.far) ? STUMP + WAVE : 0;
+}
+
+/**
+ * The collar's width out of the barrel's edge, under the axis or (`radius` below nothing) above it, then broken off; narrow, since it swings
+ * with the work; white, so that what lies behind it does not show.
+ */
 function stump(x: number, wide: number, radius: number, paper: Paper): Layer {
-  const [top, low] = [paper.axis + radius, paper.axis + radius + STUMP];
-  const wave = WAVE_STEPS.map((t) => ({ x: x - wide + 2 * wide * t, y: low + WAVE * Math.sin(2 * Math.PI * t) }));
-  const ring = [{ x: x - wide, y: top }, ...wave, { x: x + wide, y: top }];
+  const way = Math.sign(radius);
+  const [root, end] = [paper.axis + radius, paper.axis + radius + way * STUMP];
+  const wave = WAVE_STEPS.map((t) => ({ x: x - wide + 2 * wide * t, y: end + WAVE * Math.sin(2 * Math.PI * t) }));
+  const ring = [{ x: x - wide, y: root }, ...wave, { x: x + wide, y: root }];
   const items = [
     polygon(ring, { fill: 'white' }),
-    line(x - wide, top, x - wide, low, NARROW),
-    line(x + wide, top, x + wide, low, NARROW),
+    line(x - wide, root, x - wide, end, NARROW),
+    line(x + wide, root, x + wide, end, NARROW),
     polyline(wave, NARROW),
-    line(x, top, x, low, { ...NARROW, dash: [1.6, 0.5, 0.3, 0.5] }),
+    line(x, root, x, end, { ...NARROW, dash: [1.6, 0.5, 0.3, 0.5] }),
   ];
-  return { items, boxes: [{ x: x - wide, y: top, w: 2 * wide, h: STUMP + WAVE, what: 'work branch' }] };
+  const y = Math.min(root, end) - (way < 0 ? WAVE : 0);
+  return { items, boxes: [{ x: x - wide, y, w: 2 * wide, h: STUMP + WAVE, what: 'work branch' }] };
 }

@@ -9,6 +9,7 @@ import { type EndForm, type EndOutline, type EndSizes, endOf, flangeSide } from 
 import { spannerFlats } from './flats.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from './limits.ts';
 import { type OutlineAsk, partFrom, type Section, type Side } from './outline.ts';
+import { spigotFit } from './solder.ts';
 import type { ThreadPair } from './threads.ts';
 
 export type BranchAsk = {
@@ -90,11 +91,12 @@ const collarFor = (ask: Pick<BranchAsk, 'spigot'>, end: EndOutline): Len =>
 
 /** What the barrel has for one branch: the cross hole and the soldered joint, and its flange where it has one: '<branch>-flange'. */
 export function branchSides(
-  ask: Pick<BranchAsk, 'coupling' | 'hole' | 'end'> & { readonly outlet?: Len },
+  ask: Pick<BranchAsk, 'coupling' | 'hole' | 'end' | 'wall'> & { readonly outlet?: Len },
   on: string,
-  names: { readonly hole: string; readonly branch: string },
+  names: { readonly hole: string; readonly branch: string; readonly opposite?: string },
   at: Len,
 ): readonly Side[] {
+  const facing = names.opposite === undefined ? {} : { facing: { other: names.opposite, degrees: ratio('turn.half') } };
   const collar = collarFor({ spigot: minus(ask.hole, TENTH) }, endOf(endSizes(ask), 'D'));
   return [
     {
@@ -105,6 +107,7 @@ export function branchSides(
       at,
       half: half(ask.hole),
       size: between(ask.hole, add(ask.hole, size('band.bore.seat')), ask.hole, 'solder fit'),
+      ...facing,
     },
     {
       name: names.branch,
@@ -113,7 +116,8 @@ export function branchSides(
       role: 'sealing',
       at,
       half: half(collar),
-      joins: { part: 'branch', by: 'silver-solder' },
+      joins: { part: 'branch', by: 'silver-solder', fit: spigotFit(), overlap: ask.wall },
+      ...facing,
     },
     ...(ask.end?.form === 'flanged' ? [flangeSide(`${names.branch}-flange`, on, at, collar)] : []),
   ];

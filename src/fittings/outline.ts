@@ -51,12 +51,13 @@ function stated(made: Bench, { a, b, asks }: NonNullable<OutlineAsk['truths']>[n
 }
 
 function sideFeature(made: Bench, side: Side): SideFeature {
-  const { name, on, spoils, ...rest } = side;
+  const { name, on, spoils, facing, ...rest } = side;
   return {
     ...rest,
     kind: 'side',
     id: named(made, name),
     on: surfaceOf(made, made.ask.sections.find((one) => one.name === on) ?? { name: on }),
+    ...(facing ? { facing: { ...facing, other: named(made, facing.other) } } : {}),
     ...(spoils ? { spoils: spoils.map((s) => named(made, s)) } : {}),
   };
 }

@@ -5,11 +5,15 @@ const CUSTOM = 'common practice, no source';
 const AWS = 'AWS C3.1:1963 as reported in brazing training (vacaero.com): at least three times the thinner part';
 const TUBE = 'brazing trade guidance (alpha-braze.com): one tube diameter up to 25 mm';
 const RUN = 'brazing trade guidance (silbraze.com.au): solder fed from one side runs about 20 mm';
+const GAP = 'encyclopaedia text on brazing: 0.03 to 0.08 mm a side';
+const WIDE = 'commonly printed for silver solder: 0.05 to 0.15 mm a side';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
 
 const ROWS: readonly Row[] = [
   ['solder.overlap.thin', 3, 'ratio', 'least overlap of a soldered joint, of the thinner wall', AWS],
   ['solder.overlap.tube', 1, 'ratio', 'overlap of a pipe in its socket, of its outside', TUBE],
+  ['solder.gap.least', 0.06, 'mm', 'closest fit of a silver-soldered joint, on diameter', GAP],
+  ['solder.gap.most', 0.3, 'mm', 'widest fit of a silver-soldered joint, on diameter', WIDE, 'from memory'],
   ['solder.run', 20, 'mm', 'longest overlap that solder fed from one side fills', RUN],
   [
     'square.most',

@@ -222,8 +222,15 @@ export type SideFeature = {
   readonly count?: number;
   /** Of holes along the axis: the circle that their middles stand on. */
   readonly circle?: Limits;
-  /** A branch, or the flange of one: the part that is soldered in or on, and by what. */
-  readonly joins?: { readonly part: PartId; readonly by: 'silver-solder' };
+  /** A branch, or its flange: the part that is soldered in or on, by what, its clearance on diameter, how far it goes in. */
+  readonly joins?: {
+    readonly part: PartId;
+    readonly by: 'silver-solder';
+    readonly fit?: Pick<Limits, 'lo' | 'hi'>;
+    readonly overlap?: Len;
+  };
+  /** How many degrees round the axis it stands from another; where it matters. */
+  readonly facing?: { readonly other: FeatureId; readonly degrees: number };
   /** Features of this part that heat, flux or burr would spoil: they come after. */
   readonly spoils?: readonly FeatureId[];
 };

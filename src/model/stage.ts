@@ -23,6 +23,8 @@ export type SideShown = {
   readonly half: number;
   readonly on: number;
   readonly size?: number;
+  /** On the far side: drawn above the axis. */
+  readonly far?: true;
   readonly made: 'here' | 'before';
 };
 export type Stage = {

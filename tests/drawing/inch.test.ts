@@ -48,7 +48,7 @@ describe('inches as a turner reads them', () => {
     ['stress, 1 N/mm2 (145.04 psi)', INCH.derived(1, 'N/mm2'), '145 psi'],
     ['pressure, 7 bar (101.53 psi)', INCH.derived(7, 'bar'), '101.5 psi'],
     ['force, 100 N (22.481 lbf)', INCH.derived(100, 'N'), '22.48 lbf'],
-    ['temperature', INCH.derived(170.5, 'degC'), '338.9 degF'],
+    ['temperature', INCH.derived(170.5, 'degC'), '338.9 °F'],
     ['what has no inch unit', INCH.derived(282.7, 'ml/min'), '282.7 ml/min'],
     ['in a sentence', INCH.about(mm(0.03)), '0.001'],
   ])('%s', (_, shown, wanted) => {

@@ -80,7 +80,12 @@ function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
   const flatHalf = half(size('flats.body'));
   return [
     spannerFlats('barrel', at.barrel, add(size('jaw.clearance'), flatHalf), flatHalf),
-    ...branchSides({ ...sizes, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
+    ...branchSides(
+      { ...sizes, hole: at.hole, wall: half(minus(at.barrel, sizes.chamber.target)) },
+      'barrel',
+      { hole: 'outlet', branch: 'branch' },
+      at.outlet,
+    ),
   ];
 }
 

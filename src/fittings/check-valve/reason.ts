@@ -1,10 +1,13 @@
 /** All the reasoning of a check valve, before any part is drawn: its sizes, its walls, its strength. */
+import { minus } from '../../base/units.ts';
 import { findMaterial, type Material } from '../../handbook/materials.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, newBook, refuse } from '../book.ts';
-import { ratio } from '../limits.ts';
+import { half, ratio } from '../limits.ts';
+import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { engagedOver, noteStrength } from '../strength.ts';
 import type { CheckValveAsked } from './asked.ts';
+import { layOutBody } from './body.ts';
 import { checkWalls, wallsOf } from './checks.ts';
 import { chooseLand } from './land.ts';
 import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
@@ -33,5 +36,14 @@ export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Re
     },
     book,
   );
+  noteSoldered(sizes, asked, book);
   return { book, sizes, material };
+}
+
+function noteSoldered(sizes: CheckValveSizes, asked: CheckValveAsked, book: Book): void {
+  const at = layOutBody(sizes);
+  const pressure = asked.duty.pressure;
+  const overlap = half(minus(at.barrel, sizes.chamber.target));
+  noteSolder({ which: 'branch', outside: at.spigot, bore: sizes.outlet, overlap, fit: spigotFit(), pressure }, book);
+  notePipeSolder(asked.pipe, pressure, book);
 }

@@ -6,7 +6,7 @@ import type { Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { threadNamed } from '../choose-thread.ts';
-import { half, size } from '../limits.ts';
+import { half, MM, size, tidy } from '../limits.ts';
 import { plugPart } from '../plug.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import { headOf, pipeBore, tailOf } from '../union.ts';
@@ -89,7 +89,7 @@ const ringFor = (thread: ThreadPair, quantity: number): Fitting['bought'][number
   ...{ id: 'joint-ring', kind: 'joint-ring', quantity },
   grounds: {
     size: thread.name,
-    outside: showMm(add(thread.outside.major.hi, size('flange.over-thread')), 0),
+    outside: showMm(tidy(add(thread.outside.major.hi, size('flange.over-thread')), MM, 'near'), 0),
     thick: showMm(size('joint.ring'), 1),
   },
 });

@@ -14,6 +14,8 @@ export type SpindleAsked = {
   readonly rod?: Len;
   /** of the seat that it shuts */
   readonly bore: Len;
+  /** From the edge of that seat up to the underside of the bonnet, its joint tight. */
+  readonly room?: Len;
   readonly cone: { readonly angle?: number; readonly tip?: Len };
   readonly plug: { readonly across?: Len; readonly length?: Len };
   readonly thread: { readonly size?: string; readonly length: Len };
@@ -31,6 +33,7 @@ export const spindleSchema = record({
   material: line().optional(),
   rod: length(bounds('bar.across')).optional(),
   bore: length(bounds('seat-bore')),
+  room: length(bounds('part.length')).optional(),
   cone: record({ angle: quantity('angle', bounds('cone.angle')).optional(), tip: across() }).optional(),
   plug: record({ across: across(), length: along().optional() }).optional(),
   thread: record({ size: thread().optional(), length: along() }),
@@ -38,11 +41,11 @@ export const spindleSchema = record({
   square: record({ across: across(), length: along() }),
   end: record({ size: thread().optional(), length: along().optional() }).optional(),
 }).transform(
-  ({ title, material, rod, bore, cone = {}, plug = {}, thread: running, stem, square, end = {} }): SpindleAsked => ({
+  ({ title, material, rod, bore, room, cone = {}, plug = {}, thread: running, stem, square, end = {} }): SpindleAsked => ({
     title,
     material: material ?? USUAL_MATERIAL,
     bore,
-    ...present({ rod }),
+    ...present({ rod, room }),
     cone: present(cone),
     plug: present(plug),
     thread: { length: running.length, ...present({ size: running.size }) },

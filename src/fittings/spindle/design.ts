@@ -12,6 +12,7 @@ import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type SpindleAsk, spindlePart } from '../spindle.ts';
 import type { ThreadPair } from '../threads.ts';
 import type { SpindleAsked } from './asked.ts';
+import { chainsOf, noteTravel } from './chains.ts';
 
 export function designSpindle(asked: SpindleAsked, workshop: Workshop): Outcome<Fitting> {
   const book = newBook();
@@ -24,7 +25,7 @@ export function designSpindle(asked: SpindleAsked, workshop: Workshop): Outcome<
   if (refused(book)) return { found: book.found };
   const stem = showMm(sizes.stem.across);
   const fitting: Fitting = {
-    ...{ kind: 'spindle', title: asked.title, parts: [part], chains: [], derivations: book.derivations },
+    ...{ kind: 'spindle', title: asked.title, parts: [part], chains: chainsOf(asked, sizes.cone, part), derivations: book.derivations },
     bought: [{ id: 'wheel-nut', kind: 'wheel-nut', quantity: 1, grounds: { thread: sizes.end.pair.name } }],
     ...{ assembly: said(ASSEMBLY, stem), tests: said(TESTS, stem), cautions: said(CAUTIONS, stem) },
   };
@@ -62,6 +63,7 @@ function sizesOf(asked: SpindleAsked, workshop: Workshop, book: Book): Sizes | u
   if (!running || !end) return undefined;
   checkThread(running, stem.across, plug.across, book);
   noteWorking(asked, cone.angle, running, book);
+  noteTravel(asked, cone, plug.length, book);
   return { cone, plug, thread: { pair: running, length: asked.thread.length }, stem, square, end };
 }
 

@@ -6,6 +6,7 @@ export const SPINDLE_QUESTIONS: readonly Step[] = [
   { key: 'material', usual: 'stainless 316' },
   { key: 'rod' },
   { key: 'bore', usual: '6 mm' },
+  { key: 'room' },
   { key: 'cone.angle', usual: '60 deg' },
   { key: 'cone.tip' },
   { key: 'plug.across' },

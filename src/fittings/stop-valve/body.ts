@@ -16,6 +16,7 @@ import type { StopValveSizes } from './sizes.ts';
 
 export function straightBody(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBody(sizes);
+  const joint = { coupling: sizes.coupling, hole: at.hole, wall: at.overlap };
   return partFrom({
     ...common(at, material, workshop, found),
     first: { letter: 'P', role: 'sealing' },
@@ -27,8 +28,8 @@ export function straightBody(sizes: StopValveSizes, material: string, workshop: 
     ],
     sides: [
       flatsAt(at, len(0)),
-      ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'inlet', branch: 'inlet-branch' }, at.inlet),
-      ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'outlet-branch' }, at.outlet),
+      ...branchSides(joint, 'barrel', { hole: 'inlet', branch: 'inlet-branch' }, at.inlet),
+      ...branchSides(joint, 'barrel', { hole: 'outlet', branch: 'outlet-branch', opposite: 'inlet' }, at.outlet),
     ],
     lengths: [...upperLengths(at), { from: 'P', to: 'T', limits: general(at.length) }, { from: 'P', to: 'L', limits: general(at.floor) }],
     waitsFor: ['inlet-branch', 'outlet-branch'].map((feature) => ({ feature, part: 'branch', why: 'joined' as const })),
@@ -45,7 +46,12 @@ export function angleBody(sizes: StopValveSizes, material: string, workshop: Wor
     holes: [inletBore(sizes, at), seatHole(sizes, at.floor, at.seat), ...upperHoles(sizes, at)],
     sides: [
       flatsAt(at, couplingLength(sizes.coupling)),
-      ...branchSides({ coupling: sizes.coupling, hole: at.hole }, 'barrel', { hole: 'outlet', branch: 'branch' }, at.outlet),
+      ...branchSides(
+        { coupling: sizes.coupling, hole: at.hole, wall: at.overlap },
+        'barrel',
+        { hole: 'outlet', branch: 'branch' },
+        at.outlet,
+      ),
     ],
     lengths: [
       ...upperLengths(at),

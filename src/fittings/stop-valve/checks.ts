@@ -7,7 +7,7 @@ import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
 import { inletAcross } from './body.ts';
-import { layOutBody, layOutSpindle, roomAboveSeat } from './layout.ts';
+import { layOutBody, roomAboveSeat } from './layout.ts';
 import type { StopValveSizes } from './sizes.ts';
 
 export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {
@@ -19,8 +19,6 @@ export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, boo
       travel: sizes.travel,
       room: roomAboveSeat(sizes),
     });
-  if (layOutSpindle(sizes).stem <= 0)
-    refuse(book, 'design.stem-lost', { stem: layOutSpindle(sizes).stem, threaded: layOutSpindle(sizes).thread });
   if (findMaterial(asked.material) === findMaterial(asked.spindleMaterial)) warn(book, 'design.same-metal', { material: asked.material });
 }
 

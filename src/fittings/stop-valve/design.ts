@@ -6,7 +6,7 @@ import type { BoughtItem, Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { refused } from '../book.ts';
 import { branchPart } from '../branch.ts';
-import { half, size } from '../limits.ts';
+import { half, MM, size, tidy } from '../limits.ts';
 import { plugPart } from '../plug.ts';
 import { spindlePart } from '../spindle.ts';
 import { screwedLength } from '../threads.ts';
@@ -90,7 +90,7 @@ function spindle(sizes: StopValveSizes, material: string, workshop: Workshop, fo
 function bought(asked: StopValveAsked, sizes: StopValveSizes): readonly BoughtItem[] {
   const ring = {
     size: sizes.bonnet.name,
-    outside: showMm(add(sizes.bonnet.outside.major.hi, size('flange.over-thread')), 0),
+    outside: showMm(tidy(add(sizes.bonnet.outside.major.hi, size('flange.over-thread')), MM, 'near'), 0),
     thick: showMm(size('joint.ring'), 1),
   };
   return [

@@ -17,6 +17,8 @@ export type BodyLayout = {
   readonly barrel: Len;
   readonly spigot: Len;
   readonly hole: Len;
+  /** How deep a branch's spigot sits in its hole, where the barrel is thinnest. */
+  readonly overlap: Len;
   readonly plugThreadEnd: Len;
   readonly bonnetThreadEnd: Len;
 };
@@ -34,7 +36,8 @@ export function layOutBody(sizes: StopValveSizes): BodyLayout {
   const outlet = tidy(add(add(seat, half(hole)), clear), half(MM), 'up');
   const socket = tidy(add(add(outlet, half(hole)), size('socket.floor.clear')), half(MM), 'up');
   const length = tidy(add(socket, add(threadEnd, dead(sizes.bonnet))), half(MM), 'up');
-  const barrel = tidy(add(sizes.bonnet.outside.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const barrel = barrelOf(sizes);
+  const overlap = half(minus(barrel, widestOf(sizes)));
   return {
     inlet,
     floor,
@@ -45,10 +48,21 @@ export function layOutBody(sizes: StopValveSizes): BodyLayout {
     barrel,
     spigot,
     hole,
+    overlap,
     plugThreadEnd: threadEnd,
     bonnetThreadEnd: minus(length, threadEnd),
   };
 }
+
+/** A wall round the bonnet's thread, and for a branch's solder three walls of its spigot. */
+function barrelOf(sizes: StopValveSizes): Len {
+  const walled = tidy(add(sizes.bonnet.outside.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const overlap = times(size('branch.wall'), ratio('solder.overlap.thin'));
+  return len(Math.max(walled, tidy(add(widestOf(sizes), add(overlap, overlap)), MM, 'up')));
+}
+
+/** What the branches' holes open into. */
+const widestOf = ({ chamber, bonnet }: StopValveSizes): Len => len(Math.max(chamber, bonnet.inside.minor.target));
 
 export const webOf = (sizes: StopValveSizes): Len => len(Math.max(times(sizes.bore, ratio('stop.web.share')), size('stop.web.least')));
 const dead = (thread: ThreadPair): Len => times(thread.inside.pitch, ratio('thread.dead'));

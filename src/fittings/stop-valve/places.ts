@@ -20,6 +20,5 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.loses-zinc': ['material'],
   'design.metal-unfit': ['material'],
   'design.galls': ['spindle-material', 'material'],
-  'design.stem-lost': ['stem'],
   'design.wall-thin': ['threads', 'packing', 'bore'],
 };

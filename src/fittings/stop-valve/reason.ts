@@ -3,9 +3,11 @@ import { findMaterial, type Material } from '../../handbook/materials.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, newBook, refuse, refused } from '../book.ts';
 import { ratio } from '../limits.ts';
+import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { engagedOver, noteHeatOf, noteRubbing, noteStrength } from '../strength.ts';
 import type { StopValveAsked } from './asked.ts';
 import { checkStopValve, wallsOf } from './checks.ts';
+import { layOutBody } from './layout.ts';
 import { type StopValveSizes, sizeStopValve } from './sizes.ts';
 import { noteStopWorking } from './working.ts';
 
@@ -39,6 +41,10 @@ export function reasonStopValve(asked: StopValveAsked, workshop: Workshop): Reas
     },
     book,
   );
+  const at = layOutBody(sizes);
+  const pressure = asked.duty.pressure;
+  noteSolder({ which: 'branch', outside: at.spigot, bore: sizes.outlet, overlap: at.overlap, fit: spigotFit(), pressure }, book);
+  notePipeSolder(asked.pipe, pressure, book);
   noteHeatOf('packing', book);
   noteRubbing(spindle, material, book);
   return { book, sizes, material, spindle };

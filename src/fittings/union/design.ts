@@ -4,10 +4,11 @@ import { add, type Len, len, minus, showMm, toMm } from '../../base/units.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import type { Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
-import { type Book, CUSTOM, newBook, note, refuse, refused, warn } from '../book.ts';
+import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { branchPart } from '../branch.ts';
 import { fineThread, threadNamed } from '../choose-thread.ts';
-import { half, ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { half, size, TENTH, tidy } from '../limits.ts';
+import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { reliefOf, type ThreadPair } from '../threads.ts';
 import { nipple, pipeBore, pipeOverlap, type UnionAsk, unionNut } from '../union.ts';
 import type { UnionAsked } from './asked.ts';
@@ -37,7 +38,8 @@ function noteJoint(asked: UnionAsked, thread: ThreadPair, book: Book): void {
   const { outside, wall } = asked.pipe;
   const inputs = { D: toMm(outside), t: toMm(wall) };
   note(book, 'pipe-overlap', [toMm(pipeOverlap(asked.pipe)), 'mm', 'l >= D, and 3 t at least', inputs, 'alpha-braze.com; AWS C3.1']);
-  const major = toMm(thread.outside.major.hi);
+  notePipeSolder(asked.pipe, undefined, book);
+  const major = toMm(thread.inside.major.lo);
   note(book, 'coupling', [major, 'mm', 'pipe + 4, from the drawer first', { D: toMm(outside) }, CUSTOM], asked.thread);
 }
 
@@ -68,10 +70,8 @@ function checkEnd(asked: UnionAsked, { hole, spigot, bore, wall }: Joint, thread
   const behind = half(minus(reliefOf(thread.outside).floor.lo, bore));
   if (behind < wants) refuse(book, 'design.coupling-thin', { thread: thread.name, bore, has: behind, wants });
   const thin = len(Math.max(0, Math.min(stands, wall)));
-  const asks = times(thin, ratio('solder.overlap.thin'));
   note(book, 'overlap', [toMm(wall), 'mm', 'l >= 3 t', { t: toMm(thin) }, 'AWS C3.1:1963'], asked.into);
-  if (wall < asks) warn(book, 'design.overlap-short', { has: wall, thin, least: tidy(asks, TENTH, 'up') });
-  if (wall > size('solder.run')) warn(book, 'design.overlap-long', { has: wall, most: size('solder.run') });
+  noteSolder({ which: 'branch', outside: spigot, bore, overlap: wall, fit: spigotFit() }, book);
 }
 
 function said(asked: UnionAsked, thread: ThreadPair, lead: boolean): Pick<Fitting, 'assembly' | 'tests' | 'cautions'> {

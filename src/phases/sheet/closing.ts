@@ -19,7 +19,7 @@ export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefine
     about: plan.fitting.title,
     right: '',
     sections,
-    caution: words.say('closing.caution'),
+    caution: underPressure(plan) ? words.say('closing.caution') : '',
   };
 }
 
@@ -37,6 +37,9 @@ function arranged({ fitting: { arrangement, kind } }: Plan, words: SheetWords): 
   return [{ kind: 'arrangement', title: words.say('arrangement.title'), shown }];
 }
 
+/** Tooling that is asked for by itself is tried, but nobody signs for it. */
+const underPressure = (plan: Plan): boolean => plan.fitting.parts.some((part) => part.use === 'fitting');
+
 function assembly(plan: Plan, words: SheetWords): readonly Section[] {
   const steps = plan.fitting.assembly.map((step) => stepOf(step, words));
   const sums = sumsOf(plan, words);
@@ -46,6 +49,7 @@ function assembly(plan: Plan, words: SheetWords): readonly Section[] {
 function tests(plan: Plan, words: SheetWords): readonly Section[] {
   if (plan.fitting.tests.length === 0) return [];
   const steps = plan.fitting.tests.map((test) => stepOf(test, words));
+  if (!underPressure(plan)) return [{ kind: 'steps', title: words.say('tests.title'), steps }];
   const boxes = ['by', 'date', 'pressure', 'remarks'].map((what) => ({ letter: '', label: words.say(`label.${what}`), hint: '' }));
   return [
     { kind: 'steps', title: words.say('tests.title'), steps },

@@ -13,6 +13,7 @@ import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
 import { withPanel } from './panel.ts';
 import type { SheetWords } from './said.ts';
+import { endMade } from './side-places.ts';
 
 /** One page: a set-up at the lathe, or bench work; `bench` follows it on the same page. */
 export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: SheetWords): GripPage {
@@ -188,16 +189,6 @@ export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
   if (setUp.grip.datum !== undefined) return setUp.grip.datum;
   if (setUp.grip.kind === 'vee-block') return endMade(desk, setUp);
   return distinct.reduce<string | undefined>((best, face) => (best === undefined || count(face) > count(best) ? face : best), undefined);
-}
-
-/** Of the ends that are cut before this set-up, the first that is finished, else the first that is faced at all. */
-function endMade(desk: Desk, setUp: SetUp): string | undefined {
-  const { setUps } = desk.planned.route;
-  const before = setUps.slice(0, setUps.indexOf(setUp)).flatMap((s) => s.operations);
-  const cuts = before.flatMap((op) => desk.workings(op));
-  const faces = desk.part.features.flatMap((f) => (f.kind === 'end' ? [f.face] : []));
-  const made = (stages: readonly string[]) => faces.find((face) => cuts.some((cut) => cut.makes === face && stages.includes(cut.stage)));
-  return made(['final']) ?? made(['rough']);
 }
 
 // ---- checkpoint, caution -----------------------------------------------------------------------------------------------

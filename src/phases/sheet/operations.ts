@@ -11,6 +11,7 @@ import { type Desk, namedIn, wayOf } from './lookup.ts';
 import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
 import type { SheetWords } from './said.ts';
+import { facingFacts, placeShown, solderFacts } from './side-places.ts';
 import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
@@ -40,7 +41,7 @@ type RowAsk = {
 function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row {
   const operation = desk.operation(op);
   const figures = desk.figures(op);
-  const sizes = sizesOf(desk, setUp, operation, words, letterOf);
+  const sizes = [...sizesOf(desk, setUp, operation, words, letterOf), ...placeShown(desk, setUp, operation, words)];
   const facts = { ...factsOf(desk, setUp, operation, sizes, words), ...figureFacts(operation, figures, common, words) };
   return {
     op,
@@ -89,6 +90,8 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
   const length = desk.workings(operation.id).find((w) => w.measures === 'length');
   return {
     ...featureFacts(desk, operation, words),
+    ...facingFacts(desk, operation, (id) => namedIn(id, words)),
+    ...solderFacts(desk, setUp, operation, words),
     square: squareOf(desk, setUp, operation, words),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',

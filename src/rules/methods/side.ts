@@ -7,7 +7,9 @@ import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
 
-const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb; readonly tool: string; readonly says?: string }>>> = {
+const BENCH: Readonly<
+  Partial<Record<SideFeature['does'], { readonly verb: Verb; readonly tool: string; readonly with?: string; readonly says?: string }>>
+> = {
   flats: { verb: 'file-flats', tool: 'file' },
   'cross-hole': { verb: 'cross-drill', tool: 'drill-press' },
   branch: { verb: 'solder', tool: 'torch', says: 'solder-caution' },
@@ -18,7 +20,7 @@ const BENCH: Readonly<Partial<Record<SideFeature['does'], { readonly verb: Verb;
   'square-hole': { verb: 'file-square-hole', tool: 'file' },
   hexagon: { verb: 'file-hexagon', tool: 'file' },
   slit: { verb: 'slit', tool: 'saw' },
-  harden: { verb: 'harden', tool: 'torch', says: 'harden-caution' },
+  harden: { verb: 'harden', tool: 'torch', with: 'torch-and-bath', says: 'harden-caution' },
 };
 
 export const atTheBench: MethodRule = methodRule({
@@ -37,7 +39,7 @@ export const atTheBench: MethodRule = methodRule({
         feature: f.id,
         step: how.verb,
         verb: how.verb,
-        tool: { ...toolFor(f, how.tool), ...guide.tool },
+        tool: { ...toolFor(f, how.with ?? how.tool), ...guide.tool },
         ...(guide.asks ? { asks: guide.asks } : {}),
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },

@@ -1,0 +1,88 @@
+/** What is made at the bench from the side: where its middle is marked out from, which way round it stands, how a soldered part goes in. */
+import { add, type Len, len } from '../../base/units.ts';
+import { generalTolerance } from '../../handbook/iso2768.ts';
+import type { OpId, SurfaceId } from '../../model/ids.ts';
+import type { SideFeature } from '../../model/part.ts';
+import type { Operation, SetUp } from '../../model/plan.ts';
+import type { SizeShown } from '../../model/sheet.ts';
+import type { Desk } from './lookup.ts';
+import type { SheetWords } from './said.ts';
+
+/** Filed along a stretch whose length the spindle or the part that goes on it asks for. */
+const FILED: readonly Operation['verb'][] = ['file-square', 'file-hexagon'];
+const MARKED_OUT: readonly Operation['verb'][] = ['cross-drill'];
+
+/** Along the axis, from a face as it stands when this is done: what is still to come off it counts. */
+export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): readonly SizeShown[] {
+  const side = sideOf(desk, operation);
+  if (side && FILED.includes(operation.verb)) return [filedLength(side, words)];
+  const face = side && MARKED_OUT.includes(operation.verb) ? faceBefore(desk, setUp) : undefined;
+  if (!side || !face) return [];
+  const place = add(len(Math.abs(side.at - face.z)), leftOn(desk, setUp, face.id));
+  const band = generalTolerance(place, 'm');
+  const limits = { lo: len(place - band), hi: len(place + band), target: place, from: { kind: 'general' as const, as: 'ISO 2768-1 m' } };
+  const after = words.say('size.middle-from', { letter: desk.letter(face.id) });
+  return [{ dim: '', text: words.target(limits), limits: words.limits(limits), after, letter: '' }];
+}
+
+function filedLength({ half }: SideFeature, words: SheetWords): SizeShown {
+  return { dim: '', text: words.short(add(half, half)), limits: '', after: words.say('size.long'), letter: '' };
+}
+
+/** Of the ends that are cut before this set-up, the first that is finished, else the first that is faced at all. */
+export function endMade(desk: Desk, setUp: SetUp): string | undefined {
+  const { setUps } = desk.planned.route;
+  const before = setUps.slice(0, setUps.indexOf(setUp)).flatMap((s) => s.operations);
+  const cuts = before.flatMap((op) => desk.workings(op));
+  const faces = desk.part.features.flatMap((f) => (f.kind === 'end' ? [f.face] : []));
+  const made = (stages: readonly string[]) => faces.find((face) => cuts.some((cut) => cut.makes === face && stages.includes(cut.stage)));
+  return made(['final']) ?? made(['rough']);
+}
+
+function faceBefore(desk: Desk, setUp: SetUp): { readonly id: SurfaceId; readonly z: Len } | undefined {
+  const id = endMade(desk, setUp);
+  const face = id === undefined ? undefined : desk.surface(id);
+  return face?.shape === 'face' ? { id: face.id, z: face.z } : undefined;
+}
+
+/** What later cuts take off a face, measured from itself. */
+function leftOn(desk: Desk, setUp: SetUp, face: SurfaceId): Len {
+  const { setUps } = desk.planned.route;
+  const later: ReadonlySet<OpId> = new Set(setUps.slice(setUps.indexOf(setUp) + 1).flatMap((one) => one.operations));
+  const cuts = desk.planned.chart.working.filter((w) => w.makes === face && w.from === face && later.has(w.op));
+  return len(cuts.reduce((sum, w) => sum + w.limits.target, 0));
+}
+
+/** How far round from one that stands already; '' where it is the first, or it does not matter. */
+export function facingFacts(
+  desk: Desk,
+  operation: Operation,
+  name: (feature: string) => string,
+): Readonly<Record<string, string | number>> {
+  const side = sideOf(desk, operation);
+  const order = desk.planned.route.setUps.flatMap((one) => one.operations);
+  const before = (other: SideFeature): boolean =>
+    order.findIndex((op) => desk.operation(op).feature === other.id) < order.indexOf(operation.id);
+  const pair = desk.part.features.find(
+    (f): f is SideFeature => f.kind === 'side' && (side?.facing?.other === f.id || f.facing?.other === side?.id) && before(f),
+  );
+  if (!side || !pair) return { round: 0, roundFrom: '' };
+  return { round: (side.facing ?? pair.facing)?.degrees ?? 0, roundFrom: name(pair.id) };
+}
+
+/** Of a part that is soldered in: its fit, its overlap, and whether others go in with it. */
+export function solderFacts(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): Readonly<Record<string, string>> {
+  const joins = sideOf(desk, operation)?.joins;
+  const soldered = setUp.operations.filter((op) => desk.operation(op).verb === 'solder');
+  return {
+    fitLeast: joins?.fit ? words.size(joins.fit.lo) : '',
+    fitMost: joins?.fit ? words.size(joins.fit.hi) : '',
+    overlap: joins?.overlap === undefined ? '' : words.short(joins.overlap),
+    heat: soldered.length > 1 && soldered.includes(operation.id) ? (soldered[0] === operation.id ? 'first' : 'same') : '',
+  };
+}
+
+function sideOf(desk: Desk, operation: Operation): SideFeature | undefined {
+  const feature = desk.feature(operation.feature);
+  return feature?.kind === 'side' ? feature : undefined;
+}
