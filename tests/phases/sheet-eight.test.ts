@@ -2,21 +2,18 @@
  * The demo on A4 and Letter, in usual and big type, in millimetres and inches, for the bench and for the learner: on every page of every one
  * no text on another or outside the margins, no mark of a picture on another or outside its frame, every balloon and the datum placed.
  */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { compile } from '../../src/compile.ts';
 import { collisions } from '../../src/drawing/collisions.ts';
-import { loadAssets } from '../../src/files.ts';
 import type { Page, TextItem } from '../../src/model/display.ts';
 import { WISHES } from '../../src/model/wish.ts';
 import { sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
 
-const DEMO = fileURLToPath(new URL('../../specs/fittings/launch-feed-check-valve.yaml', import.meta.url));
-const { plan, stages = [] } = compile({ fitting: { name: 'demo.yaml', text: readFileSync(DEMO, 'utf8') } }, loadAssets());
-if (!plan) throw new Error('the demo has no plan');
+const demo = everyPlan.find(({ spec }) => spec === 'launch-feed-check-valve');
+if (!demo) throw new Error('the demo has no plan');
+const { plan, stages } = demo;
 
 const every = WISHES.paper.flatMap((paper) =>
   WISHES.type.flatMap((type) =>

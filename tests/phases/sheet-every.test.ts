@@ -7,6 +7,7 @@ import { collisions } from '../../src/drawing/collisions.ts';
 import type { RungUsed, StagePicture } from '../../src/drawing/stage.ts';
 import { signedCautions, signsOf } from '../../src/handbook/signs.ts';
 import type { PathItem, Picture } from '../../src/model/display.ts';
+import { WISHES } from '../../src/model/wish.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
 import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
@@ -17,15 +18,13 @@ import { ADVANCES, allWords } from '../render/assets.ts';
 const LEAST_FILLED = 0.25;
 
 const words = allWords();
-const sheets = everyPlan.map(({ spec, plan, stages }) => ({
-  spec,
-  plan,
-  ...sheet(plan, stages, { words, advances: ADVANCES, language: 'en' }),
-}));
+const sheets = everyPlan.flatMap(({ spec, plan, stages }) =>
+  WISHES.units.map((units) => ({ spec, units, plan, ...sheet(plan, stages, { words, advances: ADVANCES, language: 'en', units }) })),
+);
 const drawn: readonly (Drawn & { readonly spec: string })[] = sheets.flatMap(({ spec, drawn }) => drawn.map((d) => ({ ...d, spec })));
 const named = (picture: Picture): readonly string[] => collisions(picture).map(([a, b]) => `${a.what} on ${b.what}`);
 
-describe.each(sheets)('$spec', ({ document, view, drawn, plan }) => {
+describe.each(sheets)('$spec, $units', ({ document, view, drawn, plan }) => {
   it('has its cautions on the cover, each with the signs that were chosen for it', () => {
     const cautions = plan.fitting.cautions.map(({ id }) => id);
     expect(cautions.filter((id) => !signedCautions.includes(id))).toEqual([]);
@@ -117,7 +116,7 @@ describe('holds', () => {
 afterAll(() => {
   const share = (is: (rung: RungUsed) => boolean): string => `${drawn.filter((d) => is(d.picture.rung)).length}`;
   const lines = [
-    `${drawn.length} pictures of ${sheets.length} specs`,
+    `${drawn.length} pictures of ${everyPlan.length} specs, in ${WISHES.units.join(' and ')}`,
     `all values: ${share((r) => r.step === 'whole')}, some as letters: ${share((r) => r.step === 'letters')}, only clear of each other: ${share((r) => r.step === 'clear')}`,
     `scales below the largest: ${[0, 1, 2, 3].map((n) => `${n} in ${share((r) => r.smaller === n)}`).join(', ')}`,
     `arrangements: ${[0, 1, 2, 3, 4, 5, 6].map((n) => `${n} in ${share((r) => r.arrangement === n)}`).join(', ')}`,
