@@ -91,7 +91,7 @@ const collarFor = (ask: Pick<BranchAsk, 'spigot'>, end: EndOutline): Len =>
 
 /** What the barrel has for one branch: the cross hole and the soldered joint, and its flange where it has one: '<branch>-flange'. */
 export function branchSides(
-  ask: Pick<BranchAsk, 'coupling' | 'hole' | 'end' | 'wall'> & { readonly outlet?: Len },
+  ask: Pick<BranchAsk, 'id' | 'coupling' | 'hole' | 'end' | 'wall'> & { readonly outlet?: Len },
   on: string,
   names: { readonly hole: string; readonly branch: string; readonly opposite?: string },
   at: Len,
@@ -116,7 +116,7 @@ export function branchSides(
       role: 'sealing',
       at,
       half: half(collar),
-      joins: { part: 'branch', by: 'silver-solder', fit: spigotFit(), overlap: ask.wall },
+      joins: { part: ask.id ?? 'branch', by: 'silver-solder', fit: spigotFit(), overlap: ask.wall },
       ...facing,
     },
     ...(ask.end?.form === 'flanged' ? [flangeSide(`${names.branch}-flange`, on, at, collar)] : []),

@@ -4,6 +4,7 @@ import { choice, length, line, present, quantity, record } from '../../base/aski
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
+import { END_FORMS, type EndForm } from '../ends.ts';
 
 /** What the valve stops: it decides the cone's angle where none is asked. */
 export const STOPS = ['whistle', 'blower', 'supply', 'blow-down', 'injector-steam', 'feed'] as const;
@@ -21,6 +22,8 @@ export type StopValveAsked = {
   };
   readonly pattern: Pattern;
   readonly pipe: { readonly outside: Len; readonly wall: Len };
+  /** How each end meets its pipe; unions where nothing is said. */
+  readonly ends?: { readonly inlet?: EndForm; readonly outlet?: EndForm };
   /** of the seat */
   readonly bore?: Len;
   /** included angle of the plug's cone, degrees */
@@ -48,6 +51,7 @@ export const stopValveSchema = record({
   duty: record({ serves: choice(STOPS), pressure: quantity('pressure', bounds('duty.pressure')) }),
   pattern: choice(PATTERNS).optional(),
   pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+  ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
   bore: length(bounds('seat-bore')).optional(),
   cone: quantity('angle', bounds('cone.angle')).optional(),
   lift: length(bounds('plug-lift')).optional(),
@@ -63,6 +67,7 @@ export const stopValveSchema = record({
     duty,
     pattern,
     pipe,
+    ends,
     bore,
     cone,
     lift,
@@ -79,6 +84,6 @@ export const stopValveSchema = record({
     pipe,
     material: material ?? USUAL.material,
     spindleMaterial: spindle ?? USUAL.spindle,
-    ...present({ bore, cone, lift, stem, packing, wheel, threads: named && present(named) }),
+    ...present({ ends: ends && present(ends), bore, cone, lift, stem, packing, wheel, threads: named && present(named) }),
   }),
 );

@@ -11,12 +11,12 @@ import { spannerFlats } from '../flats.ts';
 import { about, between, general, half, size } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Section, type Side } from '../outline.ts';
 import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
+import { branchAsk, joined } from './ends.ts';
 import { type BodyLayout, layOutBody } from './layout.ts';
 import type { StopValveSizes } from './sizes.ts';
 
 export function straightBody(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBody(sizes);
-  const joint = { coupling: sizes.coupling, hole: at.hole, wall: at.overlap };
   return partFrom({
     ...common(at, material, workshop, found),
     first: { letter: 'P', role: 'sealing' },
@@ -28,11 +28,11 @@ export function straightBody(sizes: StopValveSizes, material: string, workshop: 
     ],
     sides: [
       flatsAt(at, len(0)),
-      ...branchSides(joint, 'barrel', { hole: 'inlet', branch: 'inlet-branch' }, at.inlet),
-      ...branchSides(joint, 'barrel', { hole: 'outlet', branch: 'outlet-branch', opposite: 'inlet' }, at.outlet),
+      ...branchSides(branchAsk(sizes, 'inlet'), 'barrel', { hole: 'inlet', branch: 'inlet-branch' }, at.inlet),
+      ...branchSides(branchAsk(sizes, 'outlet'), 'barrel', { hole: 'outlet', branch: 'outlet-branch', opposite: 'inlet' }, at.outlet),
     ],
     lengths: [...upperLengths(at), { from: 'P', to: 'T', limits: general(at.length) }, { from: 'P', to: 'L', limits: general(at.floor) }],
-    waitsFor: ['inlet-branch', 'outlet-branch'].map((feature) => ({ feature, part: 'branch', why: 'joined' as const })),
+    waitsFor: [...joined(sizes, 'inlet', 'inlet-branch'), ...joined(sizes, 'outlet', 'outlet-branch')],
   });
 }
 
@@ -60,7 +60,7 @@ export function angleBody(sizes: StopValveSizes, material: string, workshop: Wor
       { from: 'E', to: 'T', limits: general(at.length) },
       { from: 'coupling.wall', to: 'B', limits: reliefOf(sizes.coupling.outside).width },
     ],
-    waitsFor: [{ feature: 'branch', part: 'branch', why: 'joined' }],
+    waitsFor: joined(sizes, 'outlet', 'branch'),
   });
 }
 

@@ -2,6 +2,7 @@
 import { add, minus } from '../../base/units.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import { type Book, refuse, warn } from '../book.ts';
+import { endWalls } from '../ends.ts';
 import { half, size } from '../limits.ts';
 import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
@@ -40,6 +41,7 @@ export function wallsOf(sizes: StopValveSizes, asked: StopValveAsked): readonly 
     },
     { where: 'body-flats', inside: sizes.bonnet.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
     { where: 'spigot', inside: sizes.outlet, outside: at.spigot },
+    ...[...new Set([sizes.ends.inlet, sizes.ends.outlet])].flatMap((form) => endWalls(form, sizes.ends.pipe)),
     { where: 'bonnet-relief', inside: sizes.spindle.inside.major.hi, outside: reliefOf(sizes.bonnet.outside).floor.lo },
   ];
 }

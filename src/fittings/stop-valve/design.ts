@@ -1,22 +1,22 @@
 /** A globe-style stop valve from what was asked: parts, bought things, chains, and the reasoning. */
 import type { Diagnostic, Outcome } from '../../base/diagnostics.ts';
-import { add, minus, showMm, toMm } from '../../base/units.ts';
+import { add, showMm, toMm } from '../../base/units.ts';
 import { leakAt } from '../../handbook/leak-rates.ts';
 import type { BoughtItem, Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { refused } from '../book.ts';
-import { branchPart } from '../branch.ts';
-import { half, MM, size, tidy } from '../limits.ts';
+import { MM, size, tidy } from '../limits.ts';
 import { plugPart } from '../plug.ts';
 import { spindlePart } from '../spindle.ts';
 import { screwedLength } from '../threads.ts';
-import { nipple, unionNut } from '../union.ts';
+import { pipeOverlap } from '../union.ts';
 import type { StopValveAsked } from './asked.ts';
 import { angleBody, straightBody } from './body.ts';
 import { bonnet } from './bonnet.ts';
 import { chainsOf } from './chains.ts';
+import { branchParts, endParts, endsBought, endsSaid } from './ends.ts';
 import { follower, glandNut } from './gland.ts';
-import { layOutBody, layOutSpindle } from './layout.ts';
+import { layOutSpindle } from './layout.ts';
 import { openingCurve } from './opening.ts';
 import { reasonStopValve } from './reason.ts';
 import type { StopValveSizes } from './sizes.ts';
@@ -31,12 +31,12 @@ export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outc
     kind: 'stop-valve',
     title: asked.title,
     parts,
-    bought: bought(asked, sizes),
+    bought: [...bought(asked, sizes), ...endsBought(asked, sizes)],
     chains: chainsOf(sizes, parts),
     derivations: book.derivations,
     curves: [openingCurve(asked, sizes)],
     assembly: assembly(asked, sizes),
-    tests: tests(sizes),
+    tests: tests(asked, sizes),
     cautions: cautions(material.lead),
   };
   return { value: fitting, found: book.found };
@@ -49,13 +49,9 @@ function partsOf(
   workshop: Workshop,
   found: Diagnostic[],
 ): readonly Part[] {
-  const at = layOutBody(sizes);
   const straight = asked.pattern === 'straight';
-  const wall = half(minus(at.barrel, sizes.chamber));
-  const branches = { coupling: sizes.coupling, outlet: sizes.outlet, spigot: at.spigot, hole: at.hole, wall, material: metal.body };
-  const union = { thread: sizes.coupling, pipe: asked.pipe, quantity: 1 + 1, material: metal.body };
   return [
-    branchPart({ ...branches, quantity: straight ? 1 + 1 : 1 }, workshop, found),
+    ...branchParts(asked, sizes, metal.body, workshop, found),
     (straight ? straightBody : angleBody)(sizes, metal.body, workshop, found),
     ...(straight
       ? [plugPart({ thread: sizes.bonnet, screwed: screwedLength(sizes.bonnet), quantity: 1, material: metal.body }, workshop, found)]
@@ -65,8 +61,7 @@ function partsOf(
     follower(sizes, metal.body, workshop, found),
     spindle(sizes, metal.spindle, workshop, found),
     handwheel(sizes, metal.body, workshop, found),
-    unionNut(union, workshop, found),
-    nipple(union, workshop, found),
+    ...endParts(asked, sizes, metal.body, workshop, found),
   ];
 }
 
@@ -110,8 +105,10 @@ function assembly(asked: StopValveAsked, sizes: StopValveSizes): readonly Say[] 
     travel: showMm(sizes.travel, 1),
     rings: sizes.rings,
     width: showMm(sizes.packing, 1),
+    overlap: showMm(pipeOverlap(asked.pipe), 1),
     turns: (toMm(sizes.travel) / toMm(sizes.spindle.outside.pitch)).toFixed(1),
   };
+  const said = endsSaid(asked, sizes);
   const ids = [
     'assembly.wash',
     ...(asked.pattern === 'straight' ? ['assembly.plug'] : []),
@@ -122,14 +119,20 @@ function assembly(asked: StopValveAsked, sizes: StopValveSizes): readonly Say[] 
     'assembly.gland',
     'assembly.wheel',
     'assembly.prove-travel',
+    ...(said.plain ? ['assembly.stop-plain-end'] : []),
+    ...(said.flanged ? ['assembly.flange'] : []),
     'assembly.flow-way',
   ];
   return ids.map((id) => ({ id, grounds }));
 }
 
 /** With cold water, rate D of ISO 5208 is said beside rate A: scaled to the bore, which is this project's own way. */
-function tests(sizes: StopValveSizes): readonly Say[] {
-  const grounds = { leak: leakAt('D', toMm(sizes.bore)).toPrecision(1), coupling: sizes.coupling.name };
+function tests(asked: StopValveAsked, sizes: StopValveSizes): readonly Say[] {
+  const grounds = {
+    ...endsSaid(asked, sizes),
+    leak: leakAt('D', toMm(sizes.bore)).toPrecision(1),
+    coupling: sizes.coupling.name,
+  };
   const ids = ['test.cone-blue', 'test.stop-blow', 'test.solder', 'test.day-parts', 'test.stop-water', 'test.gland', 'test.after'];
   return ids.map((id) => ({ id, grounds }));
 }

@@ -11,6 +11,8 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.spindle-thread-over-plug': ['threads.spindle', 'threads', 'bore'],
   'design.no-end-thread': ['stem', 'bore'],
   'design.plug-has-no-land': ['lift', 'bore', 'cone'],
+  'design.inlet-in-line': ['ends.inlet', 'ends'],
+  'design.pipe-without-ledge': ['ends', 'pipe'],
   'design.opens-little': ['lift', 'bore', 'cone'],
   'design.same-metal': ['spindle-material', 'material'],
   'design.rim-hard': ['wheel', 'bore', 'duty.pressure'],

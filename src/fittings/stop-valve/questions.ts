@@ -8,6 +8,8 @@ export const STOP_VALVE_QUESTIONS: readonly Step[] = [
   { key: 'pattern', usual: 'straight' },
   { key: 'pipe.outside', usual: '6 mm' },
   { key: 'pipe.wall', usual: '0.8 mm' },
+  { key: 'ends.inlet' },
+  { key: 'ends.outlet' },
   { key: 'material', usual: 'PB102' },
   { key: 'spindle-material', usual: 'stainless 316' },
   { key: 'bore' },

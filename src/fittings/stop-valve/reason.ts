@@ -2,6 +2,7 @@
 import { findMaterial, type Material } from '../../handbook/materials.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, newBook, refuse, refused } from '../book.ts';
+import { noteEnd } from '../ends.ts';
 import { ratio } from '../limits.ts';
 import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { engagedOver, noteHeatOf, noteRubbing, noteStrength } from '../strength.ts';
@@ -45,7 +46,13 @@ export function reasonStopValve(asked: StopValveAsked, workshop: Workshop): Reas
   const pressure = asked.duty.pressure;
   noteSolder({ which: 'branch', outside: at.spigot, bore: sizes.outlet, overlap: at.overlap, fit: spigotFit(), pressure }, book);
   notePipeSolder(asked.pipe, pressure, book);
+  noteEnds(sizes, pressure, book);
   noteHeatOf('packing', book);
   noteRubbing(spindle, material, book);
   return { book, sizes, material, spindle };
+}
+
+/** Each form of end once. */
+function noteEnds({ ends, coupling, outlet }: StopValveSizes, pressure: number, book: Book): void {
+  for (const form of new Set([ends.inlet, ends.outlet])) noteEnd({ form, pipe: ends.pipe, coupling, bore: outlet }, pressure, book);
 }

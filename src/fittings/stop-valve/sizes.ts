@@ -5,6 +5,7 @@ import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/v
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { crossHoleFor } from '../branch.ts';
+import type { EndForm } from '../ends.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
@@ -34,12 +35,16 @@ export type StopValveSizes = {
   readonly box: Len;
   readonly boxDepth: Len;
   readonly wheel: Len;
+  readonly ends: Ends;
   readonly bonnet: ThreadPair;
   readonly spindle: ThreadPair;
   readonly gland: ThreadPair;
   readonly coupling: ThreadPair;
   readonly end: ThreadPair;
 };
+
+/** How each end meets its pipe. In angle pattern the inlet is the body itself: it has a union. */
+export type Ends = { readonly inlet: EndForm; readonly outlet: EndForm; readonly pipe: StopValveAsked['pipe'] };
 
 export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
   const bore = chooseBore(asked, workshop, book);
@@ -55,7 +60,13 @@ function sizesFor(bore: Len, asked: StopValveAsked, workshop: Workshop, book: Bo
   const end = endThread(square, workshop, book);
   noteWorking(asked, seat, threads.spindle, book);
   const wheel = asked.wheel ?? tidy(times(seat.bore, ratio('wheel.ratio')), MM, 'up');
-  return end && { ...seat, ...gland, ...threads, crossHole: crossHoleFor(seat.outlet, workshop), square, end, wheel };
+  return end && { ...seat, ...gland, ...threads, crossHole: crossHoleFor(seat.outlet, workshop), square, end, wheel, ends: chooseEnds(asked, book) };
+}
+
+function chooseEnds({ ends = {}, pattern, pipe }: StopValveAsked, book: Book): Ends {
+  const { inlet = 'union', outlet = 'union' } = ends;
+  if (pattern === 'angle' && inlet !== 'union') refuse(book, 'design.inlet-in-line', { end: inlet });
+  return { inlet, outlet, pipe };
 }
 
 type Seat = Pick<
