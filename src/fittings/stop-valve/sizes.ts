@@ -60,7 +60,18 @@ function sizesFor(bore: Len, asked: StopValveAsked, workshop: Workshop, book: Bo
   const end = endThread(square, workshop, book);
   noteWorking(asked, seat, threads.spindle, book);
   const wheel = asked.wheel ?? tidy(times(seat.bore, ratio('wheel.ratio')), MM, 'up');
-  return end && { ...seat, ...gland, ...threads, crossHole: crossHoleFor(seat.outlet, workshop), square, end, wheel, ends: chooseEnds(asked, book) };
+  return (
+    end && {
+      ...seat,
+      ...gland,
+      ...threads,
+      crossHole: crossHoleFor(seat.outlet, workshop),
+      square,
+      end,
+      wheel,
+      ends: chooseEnds(asked, book),
+    }
+  );
 }
 
 function chooseEnds({ ends = {}, pattern, pipe }: StopValveAsked, book: Book): Ends {
