@@ -64,7 +64,9 @@ function wrongAt({ part, route, chart }: Proved, values: Readonly<Record<string,
     return !p || !q || q.z[1] - p.z[0] > of.hi + 1 / 2 || q.z[0] - p.z[1] < of.lo - 1 / 2;
   });
   if (out) return `${out.id} is past its limits`;
+  // of a blank nothing is left, which the ring has shown
   const wide = part.surfaces.find((one) => {
+    if (one.shape === 'cylinder' && one.blank) return false;
     const level = one.shape === 'cylinder' ? extents.get(one.id)?.level : undefined;
     return one.shape === 'cylinder' && (!level || level[0] < one.size.lo - 1 / 2 || level[1] > one.size.hi + 1 / 2);
   });
