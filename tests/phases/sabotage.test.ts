@@ -16,10 +16,15 @@ function accepted({ asked, by, about }: Damaged): string {
     : `wanted ${by.join(' or ')}${about ? ` about ${about}` : ''}; failed: ${failed.map((c) => `${c.kind} ${c.about}`).join(', ')}`;
 }
 
+/** Valves share parts (nuts, nipples, branches, mandrels): a part that an earlier spec had by the same name is not tried again. */
+const firstMet = new Map<string, string>();
+for (const { spec, plan } of everyPlan) for (const { part } of plan.parts) if (!firstMet.has(part.id)) firstMet.set(part.id, spec);
+
 describe('sabotage', () => {
-  it.each(everyPlan.map(({ spec, plan }) => [spec, plan] as const))('%s', (_, plan) => {
+  it.each(everyPlan.map(({ spec, plan }) => [spec, plan] as const))('%s', (spec, plan) => {
     const tried = new Set<string>();
-    const wrong = plan.parts.flatMap((planned) => {
+    const wrong = plan.parts.flatMap((planned, i) => {
+      if (i > 0 && firstMet.get(planned.part.id) !== spec) return [];
       const sound = provedOf(plan, planned);
       return DAMAGES.flatMap(({ kind, spoil }) => {
         const damaged = spoil(sound);

@@ -11,15 +11,19 @@ import { WISHES } from '../../src/model/wish.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
 import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
-import { everyPlan } from '../fixtures/every-plan.ts';
+import { everyPlan, oneInThree } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
 
 /** Share of a page's room. */
 const LEAST_FILLED = 0.25;
 
 const words = allWords();
-const sheets = everyPlan.flatMap(({ spec, plan, stages }) =>
-  WISHES.units.map((units) => ({ spec, units, plan, ...sheet(plan, stages, { words, advances: ADVANCES, language: 'en', units }) })),
+const IN = { mm: everyPlan, inch: oneInThree(0) } as const;
+const sheets = WISHES.units.flatMap((units) =>
+  IN[units].map(({ spec, plan, stages }) => ({
+    ...{ spec, units, plan },
+    ...sheet(plan, stages, { words, advances: ADVANCES, language: 'en', units }),
+  })),
 );
 const drawn: readonly (Drawn & { readonly spec: string })[] = sheets.flatMap(({ spec, drawn }) => drawn.map((d) => ({ ...d, spec })));
 const named = (picture: Picture): readonly string[] => collisions(picture).map(([a, b]) => `${a.what} on ${b.what}`);
