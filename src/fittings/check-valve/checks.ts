@@ -5,11 +5,10 @@ import { endWalls } from '../ends.ts';
 import { half, size } from '../limits.ts';
 import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
-import type { CheckValveAsked } from './asked.ts';
 import { layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
 
-export function checkWalls(sizes: CheckValveSizes, asked: CheckValveAsked): readonly Diagnostic[] {
+export function checkWalls(sizes: CheckValveSizes): readonly Diagnostic[] {
   const found: Diagnostic[] = wallsOf(sizes)
     .map(({ where, inside, outside }) => ({ where, has: half(minus(outside, inside)) }))
     .filter(({ has }) => has < size('wall.least'))
@@ -21,7 +20,6 @@ export function checkWalls(sizes: CheckValveSizes, asked: CheckValveAsked): read
       grounds: { thread: sizes.seat.name, chamber: sizes.chamber.target, minor: sizes.seat.inside.minor.lo },
     });
   }
-  if (asked.duty.pressure <= 0) found.push({ code: 'design.pressure', severity: 'error', grounds: { pressure: asked.duty.pressure } });
   return found;
 }
 

@@ -2,7 +2,6 @@
 
 export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.pipe-wall': ['pipe.wall', 'pipe'],
-  'design.pressure': ['duty.pressure'],
   'design.material-unknown': ['material'],
   'design.no-bar': ['material'],
   'design.ball-crowds-seat': ['bore', 'ball'],
@@ -11,7 +10,6 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.lift': ['lift', 'duty.pump', 'ball'],
   'design.chamber-chokes': ['ball', 'bore'],
   'design.outlet-draws-ball': ['ball', 'lift'],
-  'design.stem-chokes': ['ball', 'bore'],
   'design.land-short': ['land', 'bore'],
   'design.land-long': ['land', 'bore'],
   'design.no-inlet': ['land', 'bore', 'ball'],

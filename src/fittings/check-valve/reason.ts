@@ -22,7 +22,7 @@ export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Re
   const material = findMaterial(asked.material);
   if (!material) refuse(book, 'design.material-unknown', { material: asked.material });
   if (!sizes || !material) return { book };
-  book.found.push(...checkWalls(sizes, asked));
+  book.found.push(...checkWalls(sizes));
   const screwed = ratio('seat-piece.engagement');
   noteStrength(
     {

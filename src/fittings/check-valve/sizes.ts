@@ -45,7 +45,6 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   const chamber = chooseChamber(ball, bore, book);
   const outlet = chooseOutlet(ball, bore, workshop, book);
   const stem = tidy(times(chamber.target, ratio('stem.chamber')), TENTH, 'near');
-  checkStem(chamber.lo, stem, bore, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
   const threads = chooseThreads(asked, workshop, book);
   const crossHole = crossHoleFor(outlet, workshop);
@@ -79,12 +78,6 @@ function chooseOutlet(ball: Len, bore: Len, workshop: Workshop, book: Book): Len
 function chooseEnd({ ends }: CheckValveAsked, book: Book): EndForm {
   if (ends?.inlet !== undefined && ends.inlet !== 'union') refuse(book, 'design.seat-in-the-fire', { end: ends.inlet });
   return ends?.outlet ?? 'union';
-}
-
-/** The annulus round the stem passes at least the bore's area. */
-function checkStem(chamber: Len, stem: Len, bore: Len, book: Book): void {
-  const area = toMm(chamber) ** 2 - toMm(stem) ** 2;
-  if (area < toMm(bore) ** 2) refuse(book, 'design.stem-chokes', { chamber, stem, bore });
 }
 
 /** What is not asked for is proposed: the smallest fine thread in the drawer that is large enough, else the size itself. */
