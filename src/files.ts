@@ -102,8 +102,13 @@ export function filesUnder(path: string, workshop?: string): Outcome<readonly st
   return own.length === 0 ? refused('file.none-in-folder', path) : { value: own, found: [] };
 }
 
+/** What can't be looked at is no folder; why it can't is told when it is read. */
 function isFolder(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 /** What can't be read is left to be told when it is. */

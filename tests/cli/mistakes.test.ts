@@ -1,5 +1,8 @@
-/** What is said to a mistake on the command line: an example of each, `<code>.command.txt` with what was typed and `<code>.said.txt` with the answer. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+/**
+ * What is said to a mistake on the command line: an example of each, `<code>.command.txt` with what was typed and `<code>.said.txt` with the
+ * answer. FOLDER stands in both for a folder in which the files of that mistake were put first.
+ */
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -8,6 +11,7 @@ import { consoleOf } from '../../src/cli/console.ts';
 import { run } from '../../src/cli/run.ts';
 import { compile } from '../../src/compile.ts';
 import { loadWords } from '../../src/files.ts';
+import { MISTAKEN_FILES } from '../fixtures/mistaken-files.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const FOLDER = join(ROOT, 'tests', 'errors', 'commands');
@@ -33,13 +37,18 @@ async function saidTo(typed: string): Promise<{ readonly exit: number; readonly 
 describe('a mistake on the command line', () => {
   it.each(CODES)('%s', async (code) => {
     const typed = readFileSync(join(FOLDER, `${code}${END}`), 'utf8');
-    const { exit, said } = await saidTo(typed);
+    const folder = join(out, code);
+    mkdirSync(folder);
+    await MISTAKEN_FILES[code]?.(folder);
+    const before = readdirSync(folder, { recursive: true });
+    const { exit, said } = await saidTo(typed.replaceAll('FOLDER', folder));
     expect(exit).toBe(1);
-    await expect(`$ valvewright ${typed}\n${said}`).toMatchFileSnapshot(join(FOLDER, `${code}.said.txt`));
+    expect(readdirSync(folder, { recursive: true })).toEqual(before);
+    await expect(`$ valvewright ${typed}\n${said.replaceAll(folder, 'FOLDER')}`).toMatchFileSnapshot(join(FOLDER, `${code}.said.txt`));
   });
   it('has an example of every kind', () => {
-    const known = words(loadWords('en')).ids.flatMap((id) => /^error\.(cli\.[a-z-]+)$/.exec(id)?.[1] ?? []);
-    expect(known.length).toBeGreaterThan(15);
+    const known = words(loadWords('en')).ids.flatMap((id) => /^error\.((cli|file|record)\.[a-z-]+)$/.exec(id)?.[1] ?? []);
+    expect(known.length).toBeGreaterThan(30);
     expect(known.filter((code) => !CODES.includes(code))).toEqual([]);
   });
 });

@@ -4,34 +4,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { markOf } from '../../src/base/mark.ts';
-import type { Attached, Document } from '../../src/model/display.ts';
-import type { Plan } from '../../src/model/plan.ts';
 import { attachedTo } from '../../src/record/attached.ts';
 import { differences } from '../../src/record/compare.ts';
 import { type OldPlan, openSheet } from '../../src/record/open.ts';
-import { writePdf } from '../../src/render/pdf.ts';
 import { plan as sample } from '../cli/sample.ts';
-import { allWords, FONTS } from '../render/assets.ts';
+import { attached, changed, fitting, latin, plan, renamed, sheet, words, workshop } from '../fixtures/small-sheets.ts';
 
-const words = allWords();
-const { mark: _, ...body } = sample;
-const plan: Plan = { ...body, mark: markOf(JSON.stringify(body)) };
-/** A byte order mark, line ends of two kinds, and letters that no ASCII has: all stay. */
-const fitting = { name: 'plüg (1).yaml', text: '', bytes: new TextEncoder().encode('\ufefffitting: turned-part\r\ntitle: Ø\n') };
-const workshop = { name: 'bench.yaml', text: 'lathe: small\n' };
-const attached = attachedTo(plan, { fitting }, workshop, words);
-const sheet = (files: readonly Attached[], compress: 'yes' | 'no' = 'yes'): Promise<Uint8Array> => {
-  const document: Document = {
-    ...{ title: 'Plug', language: 'en', mark: plan.mark, attached: files },
-    pages: [{ width: 210, height: 297, items: [], label: '1', heading: 'Plug' }],
-  };
-  return writePdf(document, FONTS, compress);
-};
-const renamed = (kind: Attached['kind'], name: string): readonly Attached[] =>
-  attached.map((file) => (file.kind === kind ? { ...file, name } : file));
 const refusal = async (bytes: Uint8Array): Promise<readonly string[]> => (await openSheet(bytes, 'a.pdf')).found.map((each) => each.code);
-const latin = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
 
 describe('what went in comes out', () => {
   it.each(['yes', 'no'] as const)('byte for byte, packed: %s', async (compress) => {
@@ -63,11 +42,6 @@ describe('what went in comes out', () => {
 });
 
 describe('what is no sheet, or not as it was printed, is refused', () => {
-  const changed = async (from: string, to: string): Promise<Uint8Array> => {
-    const text = latin(await sheet(attached, 'no'));
-    expect(text).toContain(from);
-    return new Uint8Array(Buffer.from(text.replace(from, to), 'latin1'));
-  };
   it.each<[string, () => Promise<Uint8Array>, string]>([
     ['a text', async () => new TextEncoder().encode('fitting: turned-part'), 'record.not-a-pdf'],
     ['nothing', async () => new Uint8Array(), 'record.not-a-pdf'],
