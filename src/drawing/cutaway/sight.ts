@@ -1,0 +1,115 @@
+/** Whether a place is seen: the line from it to the eye meets no metal. */
+import { type Ball, type Band, isMetal, isThere, type Scene, type Solid, within } from './solids.ts';
+import { along, dot, less, type Place } from './space.ts';
+
+/** A sight line: from `p` by `by`, which ends at the eye; its places are told by a share of it. */
+type Ray = { readonly p: Place; readonly by: Place };
+
+/** Nearer than this to where it starts, a line only leaves its own surface: a share of the way to the eye. */
+const LEAVING = 2e-4;
+
+/** `onCut`: it lies on one of the two cuts, and nothing but what is left whole can stand before it. */
+export function isSeen(scene: Scene, p: Place, eye: Place, onCut: boolean): boolean {
+  const ray = { p, by: less(eye, p) };
+  if (scene.ball && meetsBall(ray, scene.ball)) return false;
+  if (!onCut && leavesByCut(ray, scene)) return false;
+  const found: number[] = [];
+  for (let i = 0; i < scene.solids.length; i++) {
+    const solid = scene.solids[i];
+    if (!solid || (onCut && !solid.whole)) continue;
+    found.length = 0;
+    meets(ray, solid, found);
+    for (const t of found) if (isThere(scene, i, along(p, t, ray.by))) return false;
+  }
+  return true;
+}
+
+function meetsBall({ p, by }: Ray, { at, r }: Ball): boolean {
+  const from = less(p, at);
+  const [a, b, c] = [dot(by, by), dot(from, by), dot(from, from) - r * r];
+  const root = b * b - a * c;
+  return root > 0 && (-b + Math.sqrt(root)) / a > LEAVING;
+}
+
+/** It comes out of metal into what was cut away: through either of the two cuts. */
+function leavesByCut({ p, by }: Ray, scene: Scene): boolean {
+  const [tz, tx] = [-p.z / by.z, -p.x / by.x];
+  return isMetalAt(scene, tz, { ...along(p, tz, by), z: 0 }) || isMetalAt(scene, tx, { ...along(p, tx, by), x: 0 });
+}
+
+function isMetalAt(scene: Scene, t: number, q: Place): boolean {
+  if (!(t > LEAVING && q.x >= 0 && q.z >= 0)) return false;
+  return scene.solids.some((solid, i) => !solid.whole && isCut(solid, q) && isThere(scene, i, q));
+}
+
+function isCut(solid: Solid, q: Place): boolean {
+  const { a, c, s } = within(solid, q);
+  if (a <= solid.least || a >= solid.most) return false;
+  const r = Math.hypot(c, s);
+  return r < solid.wide && isMetal(solid, a, r);
+}
+
+/** Where the line meets the solid's surfaces, as if none of it were cut away. */
+function meets({ p, by }: Ray, solid: Solid, found: number[]): void {
+  const [from, to] = [within(solid, p), within(solid, { x: p.x + by.x, y: p.y + by.y, z: p.z + by.z })];
+  const line: Local = { a: from.a, c: from.c, s: from.s, da: to.a - from.a, dc: to.c - from.c, ds: to.s - from.s };
+  if (misses(line, solid)) return;
+  for (const band of solid.bands) {
+    if (band.a0 === band.a1) ring(line, band, found);
+    else if (band.sides) prism(line, band, band.sides, found);
+    else cone(line, band, found);
+  }
+}
+
+type Local = { readonly a: number; readonly c: number; readonly s: number; readonly da: number; readonly dc: number; readonly ds: number };
+
+/** The nearest that it comes to the axis is farther out than the solid, or it passes over or under all of it. */
+function misses({ a, c, s, da, dc, ds }: Local, { least, most, wide }: Solid): boolean {
+  if (Math.max(a, a + da) < least || Math.min(a, a + da) > most) return true;
+  const t = Math.min(1, Math.max(0, -(c * dc + s * ds) / (dc * dc + ds * ds)));
+  return (c + t * dc) ** 2 + (s + t * ds) ** 2 > wide * wide;
+}
+
+const counts = (t: number): boolean => t > LEAVING && t < 1;
+
+function ring({ a, c, s, da, dc, ds }: Local, { a0, r0, r1, sides }: Band, found: number[]): void {
+  const t = (a0 - a) / da;
+  if (!counts(t)) return;
+  const [x, y] = [c + t * dc, s + t * ds];
+  const [r, out] = [Math.sqrt(x * x + y * y), Math.max(r0, r1)];
+  const inside = sides && r > out ? acrossFlats(x, y, sides) < out : r < out;
+  if (inside && r > Math.min(r0, r1)) found.push(t);
+}
+
+/** How far out the flat through a place is that faces it. */
+function acrossFlats(x: number, y: number, sides: number): number {
+  const part = (2 * Math.PI) / sides;
+  const round = Math.atan2(y, x);
+  return Math.hypot(x, y) * Math.cos(round - part * (Math.floor(round / part) + 1 / 2));
+}
+
+/** A cylinder is a cone that does not widen: out from the axis by m + t n on the line. */
+function cone({ a, c, s, da, dc, ds }: Local, { a0, r0, a1, r1 }: Band, found: number[]): void {
+  const widens = (r1 - r0) / (a1 - a0);
+  const [m, n] = [r0 + widens * (a - a0), widens * da];
+  const [q, h, k] = [dc * dc + ds * ds - n * n, c * dc + s * ds - m * n, c * c + s * s - m * m];
+  const root = h * h - q * k;
+  if (root <= 0) return;
+  for (const sign of [-1, 1]) {
+    const t = (-h + sign * Math.sqrt(root)) / q;
+    const at = a + t * da;
+    if (counts(t) && (at - a0) * (at - a1) <= 0 && m + t * n >= 0) found.push(t);
+  }
+}
+
+function prism({ a, c, s, da, dc, ds }: Local, { a0, r0, a1 }: Band, sides: number, found: number[]): void {
+  let [enters, leaves] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (let k = 0; k < sides; k++) {
+    const face = (2 * Math.PI * (k + 1 / 2)) / sides;
+    const [x, y] = [Math.cos(face), Math.sin(face)];
+    const [here, by] = [c * x + s * y - r0, dc * x + ds * y];
+    if (by < 0) enters = Math.max(enters, -here / by);
+    else leaves = Math.min(leaves, -here / by);
+  }
+  for (const t of enters < leaves ? [enters, leaves] : []) if (counts(t) && (a + t * da - a0) * (a + t * da - a1) <= 0) found.push(t);
+}
