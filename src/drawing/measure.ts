@@ -9,6 +9,23 @@ const DUST = 1e-6;
 
 /** Width in mm of `text` at font size `size` (mm). Throws Error for a sign that the table lacks: ask `missing` first where the text is a user's. */
 export function textWidth(advances: Advances, font: Font, size: number, text: string): number {
+  return (widthOf(advances, font, text) * size) / THOUSANDTHS;
+}
+
+/** In thousandths of the font size: whole numbers, so that sums of parts are the sum of the whole. */
+function widthOf(advances: Advances, font: Font, text: string): number {
+  const units = unitsOf(advances[font].advances);
+  let sum = 0;
+  for (let i = 0; i < text.length; i++) {
+    const advance = units[text.charCodeAt(i)] ?? LACKS;
+    if (advance === LACKS) return widthBySigns(advances, font, text);
+    sum += advance;
+  }
+  return sum;
+}
+
+/** The same for what may have signs of two code units, or such as the font lacks. */
+function widthBySigns(advances: Advances, font: Font, text: string): number {
   const table = advances[font].advances;
   let sum = 0;
   for (const sign of text) {
@@ -16,7 +33,21 @@ export function textWidth(advances: Advances, font: Font, size: number, text: st
     if (advance === undefined) throw new Error(`font '${font}' has no sign '${sign}' (in '${text}')`);
     sum += advance;
   }
-  return (sum * size) / THOUSANDTHS;
+  return sum;
+}
+
+const LACKS = -1;
+const CODE_UNITS = 0x10000;
+/** A table by code unit; made once a table. */
+const known = new WeakMap<Readonly<Record<string, number>>, Int16Array>();
+
+function unitsOf(table: Readonly<Record<string, number>>): Int16Array {
+  const before = known.get(table);
+  if (before) return before;
+  const units = new Int16Array(CODE_UNITS).fill(LACKS).fill(0, FIRST_MARK, LAST_MARK + 1);
+  for (const [code, advance] of Object.entries(table)) if (Number(code) < CODE_UNITS) units[Number(code)] = advance;
+  known.set(table, units);
+  return units;
 }
 
 /** The signs of `text` that the font lacks, each once, in their order. */
@@ -30,34 +61,48 @@ export function missing(advances: Advances, font: Font, text: string): readonly 
  * An empty text is one empty line.
  */
 export function wrap(advances: Advances, font: Font, size: number, text: string, width: number): readonly string[] {
-  const fits = (line: string): boolean => textWidth(advances, font, size, line) <= width + DUST;
-  return text.split('\n').flatMap((paragraph) => wrapParagraph(paragraph, fits));
+  const measure: Measure = {
+    of: (words) => widthOf(advances, font, words),
+    fits: (units) => (units * size) / THOUSANDTHS <= width + DUST,
+  };
+  return text.split('\n').flatMap((paragraph) => wrapParagraph(paragraph, measure));
 }
 
-function wrapParagraph(paragraph: string, fits: (line: string) => boolean): readonly string[] {
+type Measure = { of(words: string): number; fits(units: number): boolean };
+
+function wrapParagraph(paragraph: string, measure: Measure): readonly string[] {
+  if (!LOOSE_BLANKS.test(paragraph) && measure.fits(measure.of(paragraph))) return [paragraph];
   const lines: string[] = [];
-  let line = '';
+  const blank = measure.of(' ');
+  let [line, wide] = ['', 0];
   for (const word of paragraph.split(' ').filter((w) => w !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (fits(longer)) {
-      line = longer;
+    const own = measure.of(word);
+    const longer = line === '' ? own : wide + blank + own;
+    if (measure.fits(longer)) {
+      line = line === '' ? word : `${line} ${word}`;
+      wide = longer;
       continue;
     }
     if (line !== '') lines.push(line);
-    const pieces = breakWord(word, fits);
+    const pieces = breakWord(word, measure);
     lines.push(...pieces.slice(0, -1));
     line = pieces.at(-1) ?? '';
+    wide = measure.of(line);
   }
   lines.push(line);
   return lines;
 }
 
+/** Blanks that are not kept. */
+const LOOSE_BLANKS = /^ | $| {2}/;
+
 /** At least one sign a piece, so that it ends however narrow the column. */
-function breakWord(word: string, fits: (line: string) => boolean): readonly string[] {
+function breakWord(word: string, measure: Measure): readonly string[] {
+  if (measure.fits(measure.of(word))) return [word];
   const pieces: string[] = [];
   let piece = '';
   for (const sign of word) {
-    if (piece !== '' && !fits(piece + sign)) {
+    if (piece !== '' && !measure.fits(measure.of(piece + sign))) {
       pieces.push(piece);
       piece = '';
     }
@@ -86,9 +131,12 @@ export function capHeight(size: number): number {
   return CAP_HEIGHT * size;
 }
 
+const FIRST_MARK = 0xe000;
+const LAST_MARK = 0xf8ff;
 /** Signs for private use mark links in a text (sheet/meant.ts): they are not printed. */
 function isMark(sign: string): boolean {
-  return sign >= '\ue000' && sign <= '\uf8ff';
+  const code = sign.charCodeAt(0);
+  return code >= FIRST_MARK && code <= LAST_MARK;
 }
 
 function keyOf(sign: string): string {

@@ -42,6 +42,15 @@ export function paragraph(paper: Paper, style: Style, words: string, place: Plac
   return { height: lines.length * style.lead, items };
 }
 
+/** As high as that paragraph, and not set: for trying places. */
+export function heightOnly(paper: Paper, style: Style, words: string, place: Place): Block {
+  if (words === '') return EMPTY;
+  return { height: wrap(paper.advances, style.font, style.size, words, place.width).length * style.lead, items: [] };
+}
+
+/** Sets a paragraph, or only tells its height. */
+export type Setter = (paper: Paper, style: Style, words: string, place: Place) => Block;
+
 /** A line with links in it, stretch by stretch where it stands as a whole. */
 function stretches(paper: Paper, whole: TextItem, spans: readonly Span[], meaning: Meaning): readonly TextItem[] {
   let x = whole.x;

@@ -17,11 +17,12 @@ const UNKNOWN = '00';
 
 /** Pure: the same view and pictures give the same document. */
 export function layOut(view: SheetView, means: LayoutMeans): Placed {
-  let sheets = settle(linkedView(view, {}), means);
+  const known: Known = new WeakMap();
+  let sheets = settle(linkedView(view, {}), means, known);
   for (let round = 0; round < ROUNDS; round++) {
     const before = numbersOf(sheets);
     const headings = sheets.map((sheet) => sheet.heading);
-    sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') });
+    sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') }, known);
     if (same(before, numbersOf(sheets))) break;
   }
   const { page } = means;
@@ -36,8 +37,15 @@ export function layOut(view: SheetView, means: LayoutMeans): Placed {
   return { document: { title, language, mark, pages }, sheets: numbersOf(sheets) };
 }
 
-function settle(view: SheetView, means: LayoutMeans): readonly Sheet[] {
-  return joined(view, means).flatMap((page) => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page)));
+/** What came of pages that name no sheet: they are the same in every round. */
+type Known = WeakMap<SheetPage, readonly Sheet[]>;
+
+function settle(view: SheetView, means: LayoutMeans, known: Known): readonly Sheet[] {
+  return joined(view, means).flatMap((page) => {
+    const sheets = known.get(page) ?? (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page));
+    known.set(page, sheets);
+    return sheets;
+  });
 }
 
 /** A plain page and one that may follow it there, as one under both their names where either has but a few lines. */
@@ -93,16 +101,27 @@ function withFigures(view: SheetView, sheets: SheetNumbers, change: (figure: str
     if (!known.has(key)) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
     return change(String(sheets[key] ?? UNKNOWN));
   };
-  return eachText(view, (text) => text.replace(/\{sheet:([^}]*)\}/g, figure)) as SheetView;
+  return eachText(view, (text) => (text.includes(SHEET) ? text.replace(/\{sheet:([^}]*)\}/g, figure) : text)) as SheetView;
 }
+
+const SHEET = '{sheet:';
 
 function keysOf(page: SheetView['pages'][number]): readonly string[] {
   return page.kind === 'grip' ? [page.key] : [page.key, ...page.sections.flatMap(({ key }) => (key === undefined ? [] : [key]))];
 }
 
+/** Where no text is changed the value itself is given back. */
 function eachText(value: unknown, change: (text: string) => string): unknown {
   if (typeof value === 'string') return change(value);
-  if (Array.isArray(value)) return value.map((item) => eachText(item, change));
+  if (Array.isArray(value)) {
+    const items = value.map((item) => eachText(item, change));
+    return items.some((item, i) => item !== value[i]) ? items : value;
+  }
   if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, eachText(item, change)]));
+  let changed: Record<string, unknown> | undefined;
+  for (const [key, item] of Object.entries(value)) {
+    const other = eachText(item, change);
+    if (other !== item) changed = { ...(changed ?? value), [key]: other };
+  }
+  return changed ?? value;
 }

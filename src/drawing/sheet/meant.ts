@@ -48,6 +48,7 @@ function only(item: TextItem, meaning: Meaning): TextItem {
 const FIRST = 0xe000;
 const END = '\uf8ff';
 const MARKS = /[\ue000-\uf8ff]/g;
+const MARK = /[\ue000-\uf8ff]/;
 
 /** `shown`, marked as a link to that sheet (from 0 to 6000). */
 export function linked(shown: string, sheet: number): string {
@@ -62,6 +63,7 @@ export function unlinked(text: string): string {
 export type Span = { readonly text: string; readonly sheet?: number };
 /** A line in stretches, linked and not. `open`: the link in which the line before broke off. */
 export function spansOf(line: string, open?: number): { readonly spans: readonly Span[]; readonly open?: number } {
+  if (open === undefined && !MARK.test(line)) return { spans: line === '' ? [] : [{ text: line }] };
   const spans: Span[] = [];
   let sheet = open;
   let text = '';

@@ -3,7 +3,7 @@ import type { DimId } from '../../model/ids.ts';
 import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
-import { type Block, beside, EMPTY, paragraph, stack } from './blocks.ts';
+import { type Block, beside, EMPTY, heightOnly, paragraph, type Setter, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
 import { row as asRow, tick } from './meant.ts';
 import { GAP, type Paper, STYLES, type Style } from './type.ts';
@@ -27,7 +27,16 @@ const ON = 184;
 type Column = (typeof COLUMNS)[number]['name'];
 type Columns = Readonly<Record<Column, { readonly x: number; readonly width: number }>>;
 
+/** Of a page; worked out once. */
+const known = new WeakMap<Paper['page'], Columns>();
+
 function columnsOf({ page }: Paper): Columns {
+  const columns = known.get(page) ?? spreadOver(page);
+  known.set(page, columns);
+  return columns;
+}
+
+function spreadOver(page: Paper['page']): Columns {
   const over = page.wide - ON;
   let before = 0;
   const places = COLUMNS.map(({ name, x, width, gives }) => {
@@ -96,7 +105,7 @@ export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): 
   const said = asRow(read.map((block, i) => ({ block, is: { is: i === 0 ? 'row-head' : 'cell' } })));
   const body = stack(0, 0, [
     () => ({ height: beside(read).height, items: said.items }),
-    (top) => acrossTable(underText(paper, under, top)),
+    (top) => acrossTable(underText(paper, under, top, paragraph)),
     (top) => acrossTable(panelText(paper, row, top + GAP.row)),
   ]);
   const height = body.height + GAP.small;
@@ -127,30 +136,32 @@ function figureCells(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): read
  */
 function shortest(paper: Paper, row: Row, figures: number): { readonly what: Block; readonly under: string } {
   const lines = [row.note, ...row.says].filter((said) => said !== '');
-  const ways = [...lines.keys(), lines.length].reverse().map((kept) => {
-    const what = whatBlock(paper, row.title, lines.slice(0, kept));
+  const way = (kept: number, set: Setter) => {
+    const what = whatBlock(paper, row.title, lines.slice(0, kept), set);
     const under = [...lines.slice(kept), row.under].filter((said) => said !== '').join(BETWEEN);
-    return { what, under, height: Math.max(figures, what.height) + underText(paper, under, 0).height };
-  });
-  return ways.reduce((best, way) => (way.height < best.height - SAVED ? way : best));
+    return { kept, what, under, height: Math.max(figures, what.height) + underText(paper, under, 0, set).height };
+  };
+  if (lines.length === 0) return way(0, paragraph);
+  const tried = [...lines.keys(), lines.length].reverse().map((kept) => way(kept, heightOnly));
+  return way(tried.reduce((best, one) => (one.height < best.height - SAVED ? one : best)).kept, paragraph);
 }
 const BETWEEN = ' · ';
 /** Less than this is not worth breaking up what belongs together, mm. */
 const SAVED = 2;
 
-function whatBlock(paper: Paper, title: string, lines: readonly string[]): Block {
+function whatBlock(paper: Paper, title: string, lines: readonly string[], set: Setter): Block {
   const block = stack(DOWN.row + DOWN.title, 0, [
-    (y) => paragraph(paper, STYLES.strong, title, { ...columnsOf(paper).do, top: y }),
-    ...lines.map((said) => (y: number) => paragraph(paper, STYLES.rowNote, said, { ...columnsOf(paper).do, top: y })),
+    (y) => set(paper, STYLES.strong, title, { ...columnsOf(paper).do, top: y }),
+    ...lines.map((said) => (y: number) => set(paper, STYLES.rowNote, said, { ...columnsOf(paper).do, top: y })),
   ]);
   return { ...block, height: block.height + DOWN.title };
 }
 
 /** Across the row, from its title to the box for what was measured. */
-function underText(paper: Paper, words: string, top: number): Block {
+function underText(paper: Paper, words: string, top: number, set: Setter): Block {
   if (words === '') return EMPTY;
   const { x } = columnsOf(paper).do;
-  const block = paragraph(paper, STYLES.rowNote, words, {
+  const block = set(paper, STYLES.rowNote, words, {
     x,
     top: top + GAP.small / 2,
     width: paper.page.right - x,
@@ -206,16 +217,17 @@ function panelText(paper: Paper, row: Row, top: number): Block {
   if (!row.panel) return EMPTY;
   const { why, stop } = row.panel;
   const left = columnsOf(paper).do.x;
-  const column = (x: number, width: number, said: typeof why): Block =>
+  const column = (x: number, width: number, said: typeof why, set: Setter): Block =>
     stack(top, 0, [
-      (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, said.heading, { x, top: y, width }),
-      (y) => paragraph(paper, STYLES.body, said.text, { x, top: y, width }),
+      (y) => set(paper, { ...STYLES.body, font: 'text-bold' }, said.heading, { x, top: y, width }),
+      (y) => set(paper, STYLES.body, said.text, { x, top: y, width }),
     ]);
-  const ways = WHY_SHARES.map((share) => {
+  const way = (share: number, set: Setter): Block => {
     const width = share * paper.page.wide;
     const right = left + width + GAP.column;
-    return beside([column(left, width, why), column(right, paper.page.right - right, stop)]);
-  });
-  const lowest = ways.reduce((best, way) => (way.height < best.height ? way : best));
+    return beside([column(left, width, why, set), column(right, paper.page.right - right, stop, set)]);
+  };
+  const tried = WHY_SHARES.map((share) => ({ share, height: way(share, heightOnly).height }));
+  const lowest = way(tried.reduce((best, one) => (one.height < best.height ? one : best)).share, paragraph);
   return { height: lowest.height + GAP.row, items: lowest.items };
 }
