@@ -1,137 +1,235 @@
-/** The parts put together, cut through the middle, the way up that they are to stand: which way the water goes, and which way is up. */
-import type { Advances, Item, Picture } from '../model/display.ts';
+/** The parts put together, cut through the middle, the way up that they are to stand: what each is called, which way it flows, which way is up. */
+import { mm } from '../base/units.ts';
+import type { Advances, Box, Item, Picture } from '../model/display.ts';
 import type { Arrangement, Part } from '../model/part.ts';
-import type { Edge } from '../model/stage.ts';
-import { arrowHead, circle, line, polygon, type Stroke, text, type XY } from './display.ts';
-import { hatchLines } from './hatch.ts';
+import { hatchesFor } from './arrangement/hatching.ts';
+import { leastFor, type Named, namesBeside, widthOfName } from './arrangement/names.ts';
+import { type Piece, piecesOf } from './arrangement/piece.ts';
+import { ringOf, type Shape, spotsOf } from './arrangement/places.ts';
+import { arrowHead, circle, line, polygon, type Stroke, text, textBox, type XY } from './display.ts';
+import { type Hatch, hatchLines } from './hatch.ts';
 import { CENTRE, HATCHED, NARROW, WIDE } from './paper.ts';
-import { finishedStage, surfaceOf } from './part-outline.ts';
+import type { Leg, Span } from './plane.ts';
 
 export type ArrangementView = {
   readonly arrangement: Arrangement;
   readonly part: (id: string) => Part;
   readonly frame: { readonly width: number; readonly height: number };
-  readonly words: { readonly alt: string; readonly up: string; readonly in: string; readonly out: string };
+  readonly words: {
+    readonly alt: string;
+    readonly up: string;
+    readonly in: string;
+    readonly out: string;
+    /** By part; bought things by 'item <item>', the ball by 'ball'. */
+    readonly names: Readonly<Record<string, string>>;
+  };
   readonly advances: Advances;
 };
 
 /** On paper, mm. */
-const ARROW = { long: 11, head: 3, gap: 2.5 } as const;
+const ARROW = { long: 9, head: 3, gap: 3 } as const;
+const OVERSHOOT = 1.5;
 const UP_AT = 5;
 const LETTERS = 2.8;
-const PITCH = 1.3;
-const ROOM = { left: 12, right: 24, above: 4, below: 18 } as const;
+const ROOM = { names: 5, above: 4, below: 3 } as const;
+/** On paper to one of work, no larger. */
+const MOST = 2.2;
+const SOFT: readonly Hatch[] = [
+  { pitch: 0.7, lean: 1 },
+  { pitch: 0.7, lean: -1 },
+];
 const FLOW: Stroke = { ink: 'black', width: 0.7 };
+const UPWARD = 90;
 
-/** One piece where it stands: x to the right of the upright axis, y up, in units of length. */
-type Piece = { readonly part: Part; readonly at: (z: number, r: number, side: 1 | -1) => XY };
+type On = (p: XY) => XY;
+type Extent = { readonly west: number; readonly east: number; readonly foot: number; readonly top: number };
+/** Units of length to mm on paper; where the work begins at the left, where the columns of names end. */
+type Laid = {
+  readonly on: On;
+  readonly scale: number;
+  readonly height: number;
+  readonly west: number;
+  readonly left: number;
+  readonly right: number;
+};
+type Marks = { readonly items: readonly Item[]; readonly boxes: readonly Box[] };
 
 export function drawArrangement(view: ArrangementView): Picture {
   const { arrangement: a, frame, words } = view;
-  const pieces = piecesOf(view);
-  const corners = pieces.flatMap((piece) =>
-    outlineOf(piece.part).flatMap(({ a: p }) => ([1, -1] as const).map((s) => piece.at(p.z, p.d / 2, s))),
-  );
-  const [west, east] = [Math.min(...corners.map((p) => p.x)), Math.max(...corners.map((p) => p.x))];
-  const [foot, top] = [Math.min(...corners.map((p) => p.y)), Math.max(...corners.map((p) => p.y))];
-  const scale = Math.min((frame.width - ROOM.left - ROOM.right) / (east - west), (frame.height - ROOM.above - ROOM.below) / (top - foot));
-  const on = ({ x, y }: XY): XY => ({ x: ROOM.left + (x - west) * scale, y: ROOM.above + (top - y) * scale });
-  const axis = on({ x: 0, y: 0 }).x;
-  const ball = a.ball && on({ x: 0, y: a.ball.at });
+  const pieces = piecesOf(a, view.part);
+  const hatches = hatchesFor(pieces);
+  const laid = layOut(view, extentOf(pieces.flatMap(cornersOf)));
+  const marks = joinMarks([...a.flow.map((flow) => flowArrow(view, pieces, laid, flow)), upArrow(view, laid)]);
+  const barred = marks.boxes.map(({ x, y, w, h }): Span => ({ x, y, w, h }));
+  const names = namesBeside(namedOf(view, pieces, laid), { ...laid, barred, edges: edgesOn(pieces, laid), advances: view.advances });
   const items: readonly Item[] = [
-    ...pieces.flatMap((piece, i) => drawPiece(piece, on, i % 2 === 0 ? 1 : -1)),
-    ...(a.ball && ball ? [circle(ball.x, ball.y, (a.ball.across / 2) * scale, { fill: 'white', stroke: WIDE })] : []),
-    line(axis, ROOM.above - ARROW.gap, axis, on({ x: 0, y: foot }).y + ARROW.gap, CENTRE),
-    ...flowArrows(view, on, { foot, east }),
-    ...upArrow(view, on({ x: 0, y: foot }).y),
+    ...pieces.flatMap((piece, i) => drawPiece(piece, laid.on, piece.shown === 'soft' ? SOFT : [hatches[i] ?? []].flat())),
+    ...ballOf(a, laid),
+    ...centreLines(a, pieces, laid),
+    ...marks.items,
+    ...names.items,
   ];
-  return { ...frame, items, boxes: [], alt: words.alt };
+  return {
+    width: frame.width,
+    height: laid.height,
+    items,
+    boxes: [...workBoxes(pieces, laid), ...marks.boxes, ...names.boxes],
+    alt: words.alt,
+  };
 }
 
-/** What stands inside is drawn over what stands round it. */
-function piecesOf({ arrangement, part }: ArrangementView): readonly Piece[] {
-  const upright = arrangement.stands.map(({ part: id, way, at }): Piece => {
-    const sign = way === 'up' ? 1 : -1;
-    return { part: part(id), at: (z, r, side) => ({ x: side * r, y: at + sign * z }) };
+const edgesOn = (pieces: readonly Piece[], { on }: Laid): readonly Leg[] =>
+  pieces.flatMap(({ edges }) => edges.map(({ a, b }) => ({ a: on(a), b: on(b) })));
+const cornersOf = ({ edges }: Piece): readonly XY[] => edges.flatMap(({ a, b }) => [a, b]);
+const joinMarks = (all: readonly Marks[]): Marks => ({ items: all.flatMap((m) => m.items), boxes: all.flatMap((m) => m.boxes) });
+
+function extentOf(corners: readonly XY[]): Extent {
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { west: Math.min(...xs), east: Math.max(...xs), foot: Math.min(...ys), top: Math.max(...ys) };
+}
+
+/** As large as the frame lets it be beside the names, and the arrows where they are longer; no higher than it needs. */
+function layOut({ arrangement, frame, words, advances }: ArrangementView, { west, east, foot, top }: Extent): Laid {
+  const names = Math.max(0, ...Object.values(words.names).map((name) => widthOfName(advances, name)));
+  const arrow = ARROW.gap + ARROW.long;
+  const roomAt = (end: Arrangement['flow'][number]['end']): number => (arrangement.flow.some((one) => one.end === end) ? arrow : 0);
+  const room = {
+    left: Math.max(names + ROOM.names, roomAt('left'), arrangement.stand === 'upright' ? 2 * UP_AT : 0),
+    right: Math.max(names + ROOM.names, roomAt('side')),
+    below: ROOM.below + roomAt('below'),
+  };
+  const [across, high] = [frame.width - room.left - room.right, frame.height - ROOM.above - room.below];
+  const scale = Math.min(across / (east - west), high / (top - foot), MOST / mm(1));
+  const shift = (across - (east - west) * scale) / 2;
+  const height = Math.max(ROOM.above + (top - foot) * scale + room.below, leastFor(Object.keys(words.names).length));
+  return {
+    ...{
+      scale,
+      height,
+      west: room.left + shift,
+      left: room.left + shift - ROOM.names,
+      right: frame.width - room.right - shift + ROOM.names,
+    },
+    on: ({ x, y }) => ({ x: room.left + shift + (x - west) * scale, y: ROOM.above + (top - y) * scale }),
+  };
+}
+
+function drawPiece({ envelopes, cuts, edges, fine, shown }: Piece, on: On, hatches: readonly Hatch[]): readonly Item[] {
+  const rings = cuts.map((ring) => ring.map(on));
+  const drawn = (legs: Piece['edges'], stroke: Stroke): readonly Item[] =>
+    legs.map(({ a, b }) => {
+      const [p, q] = [on(a), on(b)];
+      return line(p.x, p.y, q.x, q.y, stroke);
+    });
+  return [
+    ...envelopes.map((ring) => polygon(ring.map(on), { fill: 'white' })),
+    ...(shown === 'thin' ? rings.map((ring) => polygon(ring, { fill: 'black' })) : []),
+    ...hatches.flatMap((hatch) => rings.flatMap((ring) => hatchLines([ring], hatch).map(({ a, b }) => line(a.x, a.y, b.x, b.y, HATCHED)))),
+    ...drawn(fine, NARROW),
+    ...drawn(edges, WIDE),
+  ];
+}
+
+function ballOf({ ball }: Arrangement, { on, scale }: Laid): readonly Item[] {
+  if (!ball) return [];
+  const { x, y } = on({ x: 0, y: ball.at });
+  return [circle(x, y, (ball.across / 2) * scale, { fill: 'white', stroke: WIDE })];
+}
+
+/** Of the upright axis, and of each level one to the end of what stands on it. */
+function centreLines({ stands }: Arrangement, pieces: readonly Piece[], { on }: Laid): readonly Item[] {
+  const { foot, top } = extentOf(pieces.filter(({ level }) => level === undefined).flatMap(cornersOf));
+  const [low, high] = [on({ x: 0, y: foot }), on({ x: 0, y: top })];
+  const levels = [...new Set(pieces.flatMap(({ level }) => level ?? []))];
+  return [
+    ...(stands.length > 0 ? [line(high.x, high.y - OVERSHOOT, low.x, low.y + OVERSHOOT, CENTRE)] : []),
+    ...levels.map((level) => {
+      const { west, east } = extentOf(pieces.filter((piece) => piece.level === level).flatMap(cornersOf));
+      const [a, b] = [on({ x: west, y: level }), on({ x: east, y: level })];
+      return line(a.x - OVERSHOOT, a.y, b.x + OVERSHOOT, b.y, CENTRE);
+    }),
+  ];
+}
+
+/** What stands at which end of the fitting, and the arrow beyond it. */
+function flowArrow(view: ArrangementView, pieces: readonly Piece[], { on }: Laid, { end, at, does }: Arrangement['flow'][number]): Marks {
+  const how = { advances: view.advances, font: 'text', size: LETTERS, ink: 'black' } as const;
+  const label = does === 'in' ? view.words.in : view.words.out;
+  const own = extentOf(pieces.filter(({ level }) => (end === 'below' ? level === undefined : level === at)).flatMap(cornersOf));
+  const edge = end === 'below' ? on({ x: 0, y: own.foot }) : on({ x: end === 'left' ? own.west : own.east, y: at });
+  const away = end === 'below' ? { x: 0, y: 1 } : { x: end === 'left' ? -1 : 1, y: 0 };
+  const along = (by: number): XY => ({ x: edge.x + away.x * by, y: edge.y + away.y * by });
+  const [near, far] = [along(ARROW.gap), along(ARROW.gap + ARROW.long)];
+  const outward = end === 'below' ? -UPWARD : end === 'left' ? 2 * UPWARD : 0;
+  const [tip, tail] = does === 'in' ? [near, far] : [far, near];
+  const shaft = along(does === 'in' ? ARROW.gap + ARROW.head : ARROW.gap + ARROW.long - ARROW.head);
+  const words =
+    end === 'below'
+      ? text(how, label, far.x + ARROW.gap / 2, far.y, 'left')
+      : text(how, label, (near.x + far.x) / 2, near.y + LETTERS + ARROW.gap / 2, 'middle');
+  const box = {
+    x: Math.min(near.x, far.x) - 0.5,
+    y: Math.min(near.y, far.y) - 0.5,
+    w: Math.abs(near.x - far.x) + 1,
+    h: Math.abs(near.y - far.y) + 1,
+  };
+  return {
+    items: [
+      line(shaft.x, shaft.y, tail.x, tail.y, FLOW),
+      arrowHead(tip, does === 'in' ? outward + 2 * UPWARD : outward, ARROW.head, 'black'),
+      words,
+    ],
+    boxes: [{ ...box, what: `mark ${end}` }, textBox(words, `text ${end}`)],
+  };
+}
+
+/** Only where it matters how the fitting stands; at the foot, beside the work. */
+function upArrow({ arrangement, words, advances }: ArrangementView, { height, west }: Laid): Marks {
+  if (arrangement.stand !== 'upright') return { items: [], boxes: [] };
+  const how = { advances, font: 'text-bold', size: LETTERS, ink: 'black' } as const;
+  const x = Math.max(UP_AT, west - ARROW.long);
+  const label = text(how, words.up, x, height - ROOM.below, 'middle');
+  const [tip, tail] = [height - ROOM.below - LETTERS - 2 * ARROW.long, height - ROOM.below - LETTERS - OVERSHOOT];
+  return {
+    items: [line(x, tip + ARROW.head, x, tail, FLOW), arrowHead({ x, y: tip }, UPWARD, ARROW.head, 'black'), label],
+    boxes: [{ x: x - 1, y: tip, w: 2, h: tail - tip, what: 'mark up' }, textBox(label, 'text up')],
+  };
+}
+
+function namedOf(
+  { arrangement: { ball }, words: { names } }: ArrangementView,
+  pieces: readonly Piece[],
+  { on, scale }: Laid,
+): readonly Named[] {
+  const shapes = pieces.map((piece): Shape => {
+    const hides = piece.envelopes.map((ring) => ringOf(ring.map(on)));
+    return { id: piece.id, hides, seen: piece.shown === 'whole' ? hides : piece.cuts.map((ring) => ringOf(ring.map(on))) };
   });
-  const branches = arrangement.branches.map(
-    ({ part: id, way, at, from, clear }): Piece => ({
-      part: part(id),
-      at: (z, r, side) => ({ x: Math.max(way === 'out' ? from + z : from - z, clear), y: at + side * r }),
+  const all = [...shapes, ...(ball ? [roundShape(on({ x: 0, y: ball.at }), (ball.across / 2) * scale)] : [])];
+  return [...new Set(all.map(({ id }) => id))].flatMap((id) => {
+    const name = names[id];
+    if (name === undefined) return [];
+    const spots = all.flatMap((shape, i) => (shape.id === id ? [spotsOf(shape, all.slice(i + 1))] : []));
+    return [{ name, spots: { left: spots.flatMap((s) => s.left), right: spots.flatMap((s) => s.right) } }];
+  });
+}
+
+/** An octagon in the circle will do to point at. */
+function roundShape(middle: XY, radius: number): Shape {
+  const corners = Array.from({ length: 8 }, (_, i) => ({
+    x: middle.x + radius * Math.cos((i * Math.PI) / 4),
+    y: middle.y + radius * Math.sin((i * Math.PI) / 4),
+  }));
+  const ring = ringOf(corners);
+  return { id: 'ball', seen: [ring], hides: [ring] };
+}
+
+/** What no name may stand on: each piece's box. */
+function workBoxes(pieces: readonly Piece[], { on }: Laid): readonly Box[] {
+  return pieces.flatMap(({ id, envelopes }) =>
+    envelopes.map((ring) => {
+      const { west, east, foot, top } = extentOf(ring.map(on));
+      return { x: west, y: foot, w: east - west, h: top - foot, what: `work ${id}` };
     }),
   );
-  return [...upright.slice(0, 1), ...branches, ...upright.slice(1)];
-}
-
-const outlineOf = (part: Part): readonly Edge[] => finishedStage(part, 'second').outlines.flat();
-
-function drawPiece({ part, at }: Piece, on: (p: XY) => XY, lean: 1 | -1): readonly Item[] {
-  const edges = outlineOf(part);
-  const seen = edges.filter(({ a, b }) => a.d > 0 || b.d > 0);
-  const halves = ([1, -1] as const).map((side) => edges.map(({ a }) => on(at(a.z, a.d / 2, side))));
-  const beyond = edges.flatMap((edge) => acrossBore(part, edge)).map(({ z, r }) => [on(at(z, r, 1)), on(at(z, r, -1))] as const);
-  return [
-    polygon(
-      envelopeOf(part, edges).map(({ z, r, side }) => on(at(z, r, side))),
-      { fill: 'white' },
-    ),
-    ...halves.flatMap((ring) => [...hatchLines([ring], { pitch: PITCH, lean }).map(({ a, b }) => line(a.x, a.y, b.x, b.y, HATCHED))]),
-    ...beyond.map(([a, b]) => line(a.x, a.y, b.x, b.y, NARROW)),
-    ...seen.flatMap(({ a, b }) =>
-      ([1, -1] as const).map((side) => {
-        const [p, q] = [on(at(a.z, a.d / 2, side)), on(at(b.z, b.d / 2, side))];
-        return line(p.x, p.y, q.x, q.y, WIDE);
-      }),
-    ),
-  ];
-}
-
-/** All that it fills, its bores too: whatever stands behind is hidden. */
-function envelopeOf(part: Part, edges: readonly Edge[]): readonly { readonly z: number; readonly r: number; readonly side: 1 | -1 }[] {
-  const outer = edges.filter(({ surface }) => surface !== '' && surfaceOf(part, surface).side === 'outside').flatMap(({ a, b }) => [a, b]);
-  const half = (side: 1 | -1) => outer.map(({ z, d }) => ({ z, r: d / 2, side }));
-  return [...half(1), ...half(-1).reverse()];
-}
-
-/** Edges of a bore that are seen beyond the cut: at its ends and where it steps. */
-function acrossBore(part: Part, { a, b, surface }: Edge): readonly { readonly z: number; readonly r: number }[] {
-  if (surface === '' || a.z !== b.z) return [];
-  const face = surfaceOf(part, surface);
-  const isEnd = part.features.some((f) => f.kind === 'end' && f.face === surface);
-  const r = Math.min(a.d, b.d) / 2;
-  return r > 0 && (face.side === 'inside' || isEnd) ? [{ z: a.z, r }] : [];
-}
-
-type Reach = { readonly foot: number; readonly east: number };
-function flowArrows({ arrangement, words, advances }: ArrangementView, on: (p: XY) => XY, { foot, east }: Reach): readonly Item[] {
-  const how = { advances, font: 'text', size: LETTERS, ink: 'black' } as const;
-  return arrangement.flow.flatMap(({ end, at, does }): readonly Item[] => {
-    const label = does === 'in' ? words.in : words.out;
-    if (end === 'below') {
-      const { x, y } = on({ x: 0, y: foot });
-      const [tip, tail] = [y + ARROW.gap, y + ARROW.gap + ARROW.long];
-      const head =
-        does === 'in' ? arrowHead({ x, y: tip }, UPWARD, ARROW.head, 'black') : arrowHead({ x, y: tail }, -UPWARD, ARROW.head, 'black');
-      return [line(x, tip + ARROW.head, x, tail, FLOW), head, text(how, label, x + ARROW.gap, tail, 'left')];
-    }
-    const { x, y } = on({ x: east, y: at });
-    const [near, far] = [x + ARROW.gap, x + ARROW.gap + ARROW.long];
-    const head =
-      does === 'out' ? arrowHead({ x: far, y }, 0, ARROW.head, 'black') : arrowHead({ x: near, y }, 2 * UPWARD, ARROW.head, 'black');
-    const [from, to] = does === 'out' ? [near, far - ARROW.head] : [near + ARROW.head, far];
-    return [line(from, y, to, y, FLOW), head, text(how, label, near, y + LETTERS + ARROW.gap, 'left')];
-  });
-}
-const UPWARD = 90;
-
-/** Only where it matters how the fitting stands. */
-function upArrow({ arrangement, words, advances }: ArrangementView, foot: number): readonly Item[] {
-  if (arrangement.stand !== 'upright') return [];
-  const how = { advances, font: 'text-bold', size: LETTERS, ink: 'black' } as const;
-  const tip = { x: UP_AT, y: foot - 2 * ARROW.long };
-  return [
-    line(UP_AT, tip.y + ARROW.head, UP_AT, foot - LETTERS - ARROW.gap, FLOW),
-    arrowHead(tip, UPWARD, ARROW.head, 'black'),
-    text(how, words.up, UP_AT, foot, 'middle'),
-  ];
 }

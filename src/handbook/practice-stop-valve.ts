@@ -63,6 +63,17 @@ const ROWS: readonly Row[] = [
   ['square.in-wheel', 0.5, 'mm', 'square shorter than its wheel, so that the nut pulls the wheel down'],
   ['spindle.free', 4, 'mm', 'stem between the gland nut and the wheel when shut'],
   ['spindle.end', 5, 'mm', 'length of the thread for the wheel nut'],
+  ['hexagon-nut.height', 0.8, 'ratio', 'height of a hexagon nut as it is drawn, of its thread', 'ISO 4032, from memory', 'from memory'],
+  [
+    'hexagon-nut.across',
+    1.8,
+    'ratio',
+    'across the flats of a small hexagon nut as it is drawn, of its thread',
+    'ISO 4032, from memory',
+    'from memory',
+  ],
+  ['washer.thick', 0.5, 'mm', 'thickness of a washer for a thread of 2.5 or 3 mm', 'ISO 7089, from memory', 'from memory'],
+  ['washer.across', 2.3, 'ratio', 'outside of such a washer as it is drawn, of its thread', 'ISO 7089, from memory', 'from memory'],
   ['band.running', 0.03, 'mm', 'band under size on a stem that runs through packing'],
   ['band.plug', 0.05, 'mm', 'either way on the diameter of a plug'],
 ];

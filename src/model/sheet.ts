@@ -156,6 +156,8 @@ export type ArrangementShown = {
   readonly up: string;
   readonly in: string;
   readonly out: string;
+  /** By part; bought things by 'item <item>', the ball by 'ball'. */
+  readonly names: Readonly<Record<string, string>>;
   readonly notes: readonly string[];
 };
 /** `name`: a sign's number and meaning. */

@@ -1,4 +1,4 @@
-/** The fitting put together, and beside it what the picture is to tell: which way it flows, which way is up. */
+/** The fitting put together, and beneath it what the picture is to tell: which way it flows, which way is up. */
 import type { Picture } from '../../model/display.ts';
 import type { ArrangementShown } from '../../model/sheet.ts';
 import { moved } from '../display.ts';
@@ -9,21 +9,20 @@ import { figure, unlinked } from './meant.ts';
 import { GAP, type Paper, STYLES } from './type.ts';
 
 export type DrawArrangement = (shown: ArrangementShown, frame: Frame) => Picture;
-/** mm; `share`: of the page, for the picture. */
-const SIZE = { share: 0.48, height: 84, gap: 5 } as const;
+/** mm: no higher than this, on a page of that height. */
+const MOST = 118;
 
-/** The picture at the left, what is told of it beside it. */
+/** The picture over the whole width, what is told of it beneath. */
 export function arrangementBlock(paper: Paper, shown: ArrangementShown, draw: DrawArrangement): Block {
-  const { left, right, wide } = paper.page;
-  const frame = { width: SIZE.share * wide, height: SIZE.height };
-  const x = left + frame.width + SIZE.gap;
+  const { left, wide } = paper.page;
+  const picture = draw(shown, { width: wide, height: MOST });
   const words = stack(
     GAP.row,
     GAP.row,
-    shown.notes.map((note) => (top: number) => paragraph(paper, STYLES.note, note, { x, top, width: right - x })),
+    shown.notes.map((note) => (top: number) => paragraph(paper, STYLES.note, note, { x: left, top, width: wide })),
   );
-  const height = Math.max(SIZE.height, words.height) + 2 * GAP.row;
-  const picture = draw(shown, frame);
   const drawn = figure(moved(picture.items, left, GAP.row), unlinked(picture.alt));
-  return { height: height + GAP.row, items: [...drawn, ...words.items, rule(paper, height, 'thin')] };
+  const under = picture.height + 2 * GAP.row;
+  const height = under + words.height + 2 * GAP.row;
+  return { height: height + GAP.row, items: [...drawn, ...moved(words.items, 0, under), rule(paper, height, 'thin')] };
 }

@@ -10,6 +10,7 @@ import { plugPart } from '../plug.ts';
 import { spindlePart } from '../spindle.ts';
 import { screwedLength } from '../threads.ts';
 import { pipeOverlap } from '../union.ts';
+import { arrangementOf } from './arranged.ts';
 import type { StopValveAsked } from './asked.ts';
 import { angleBody, straightBody } from './body.ts';
 import { bonnet } from './bonnet.ts';
@@ -38,6 +39,7 @@ export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outc
     assembly: assembly(asked, sizes),
     tests: tests(asked, sizes),
     cautions: cautions(material.lead),
+    arrangement: arrangementOf(asked, sizes, parts),
   };
   return { value: fitting, found: book.found };
 }

@@ -1,8 +1,9 @@
 /** Back matter at the bench: assembly with its measured sums, the tests and their sign-off. */
 
-import type { Say } from '../../model/part.ts';
+import type { Arrangement, Say } from '../../model/part.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
+import { partName } from './grip.ts';
 import type { SheetWords } from './said.ts';
 import { sumsOf } from './sums.ts';
 
@@ -24,17 +25,32 @@ export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefine
 }
 
 /** The picture of it put together. Its words are the kind's own: 'arrangement.<kind>'. */
-function arranged({ fitting: { arrangement, kind } }: Plan, words: SheetWords): readonly Section[] {
+function arranged(plan: Plan, words: SheetWords): readonly Section[] {
+  const { arrangement, kind } = plan.fitting;
   if (!arrangement) return [];
+  const of = (what: string): string => `arrangement.${kind}.${what}`;
   const shown = {
     arrangement,
-    alt: words.say(`arrangement.${kind}.alt`),
+    alt: words.say(of('alt'), arrangement.grounds),
     up: words.say('arrangement.up'),
     in: words.say('arrangement.in'),
     out: words.say('arrangement.out'),
-    notes: ['flow', 'stand'].map((note) => words.say(`arrangement.${kind}.${note}`)),
+    names: namesOf(plan, arrangement, words),
+    notes: ['flow', 'stand', 'order'].filter((note) => words.has(of(note))).map((note) => words.say(of(note), arrangement.grounds)),
   };
   return [{ kind: 'arrangement', title: words.say('arrangement.title'), shown }];
+}
+
+/** What each thing of the picture is called. */
+function namesOf(
+  { parts }: Plan,
+  { stands, branches, rings = [], ball }: Arrangement,
+  words: SheetWords,
+): Readonly<Record<string, string>> {
+  const drawn = [...new Set([...stands, ...branches].map(({ part }) => part))];
+  const own = parts.flatMap(({ part }) => (drawn.includes(part.id) ? [[part.id, partName(part, words)]] : []));
+  const items = rings.map(({ item }) => [`item ${item}`, words.say(`arrangement.item.${item}`)]);
+  return Object.fromEntries([...own, ...items, ...(ball ? [['ball', words.say('arrangement.item.ball')]] : [])]);
 }
 
 /** Tooling that is asked for by itself is tried, but nobody signs for it. */
