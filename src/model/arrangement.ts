@@ -25,7 +25,7 @@ export type Arrangement = {
     readonly way: 'out' | 'in';
     readonly at: Len;
     readonly from: Len;
-    readonly clear?: Len;
+    readonly clear: Len;
     readonly side?: 'left';
   }[];
   readonly rings?: readonly ArrangedRing[];

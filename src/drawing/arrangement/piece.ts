@@ -31,7 +31,7 @@ export function piecesOf(arrangement: Arrangement, part: (id: string) => Part): 
     const place: At = (z, r, side) => ({ x: side * r, y: at + (way === 'up' ? z : -z) });
     return { round, piece: (whole ? wholePiece : cutPiece)(part(id), place) };
   });
-  const level = branches.map(({ part: id, way, at, from, clear = Number.NEGATIVE_INFINITY, side }) => {
+  const level = branches.map(({ part: id, way, at, from, clear, side }) => {
     const sign = side === 'left' ? -1 : 1;
     const place: At = (z, r, half) => ({ x: sign * Math.max(way === 'out' ? from + z : from - z, clear), y: at + half * r });
     return { ...cutPiece(part(id), place), level: at };

@@ -1,6 +1,6 @@
 /** The lines that may be drawn of a scene: edges round and along, contours, threads, the outlines of the cuts and their hatching. */
 import { hatchLines } from '../hatch.ts';
-import { type Band, placeOn, type Scene, type Solid, within } from './solids.ts';
+import { type Band, placeOn, type Scene, type Solid, sideOf, within } from './solids.ts';
 import { along, cross, type Eye, less, long, type Place } from './space.ts';
 
 /** `of`: the solid on which it lies, by its place in the scene; -1 for the ball. `at` from 0 to 1. */
@@ -135,7 +135,10 @@ function meetings({ solids }: Scene): readonly Curve[] {
 const JUST_IN = 0.99;
 const outermost = (radii: readonly number[]): number => Math.max(0, ...radii);
 /** Its own place along, where it is so far out from the upright axis. */
-const alongAt = ({ way, origin }: Solid, x: number): number => (way === 'right' ? x - origin.x : origin.x - x);
+const alongAt = ({ way, origin }: Solid, out: number): number => {
+  const x = out * sideOf(origin);
+  return way === 'right' ? x - origin.x : origin.x - x;
+};
 const radiiAt = ({ bands }: Solid, a: number): readonly number[] =>
   bands.filter(({ a0, a1 }) => a0 !== a1 && (a - a0) * (a - a1) <= 0).map(({ a0, r0, a1, r1 }) => r0 + ((r1 - r0) * (a - a0)) / (a1 - a0));
 
@@ -144,7 +147,7 @@ function meeting(solid: Solid, of: number, into: number, r: number): readonly Cu
   if (!(r > 0 && r < into)) return [];
   const at = (share: number): Place => {
     const p = placeOn(solid, 0, r, ROUND * share);
-    return { ...p, x: Math.sqrt(into * into - p.z * p.z) };
+    return { ...p, x: sideOf(solid.origin) * Math.sqrt(into * into - p.z * p.z) };
   };
   return [{ of, at, shape: 'round', pen: 'edge' }];
 }

@@ -30,13 +30,25 @@ export type Scene = { readonly solids: readonly Solid[]; readonly ball?: Ball };
 const HEXAGON = 6;
 const CLOSE = 1e-6;
 
+/** Parts and ball alone: what is bought beside them is not drawn here. */
 export function sceneOf(arrangement: Arrangement, part: (id: string) => Part): Scene {
-  const stands = arrangement.stands.map(({ part: id, way, at }) => solidOf(part(id), { x: 0, y: at, z: 0 }, way, 0));
-  const branches = arrangement.branches.map(({ part: id, way, at, from, clear }) =>
-    solidOf(part(id), { x: from, y: at, z: 0 }, way === 'out' ? 'right' : 'left', clear),
-  );
+  const stands = arrangement.stands.map(({ part: id, way, at, round, whole }) => {
+    const solid = solidOf(part(id), { x: 0, y: at, z: 0 }, way, 0);
+    return { round, solid: whole ? { ...solid, whole } : solid };
+  });
+  const branches = arrangement.branches.map(({ part: id, way, at, from, clear, side }) => {
+    const right = (way === 'out') !== (side === 'left');
+    return solidOf(part(id), { x: side === 'left' ? -from : from, y: at, z: 0 }, right ? 'right' : 'left', clear);
+  });
   const { ball } = arrangement;
-  const solids = [...stands.slice(0, 1), ...branches, ...stands.slice(1)];
+  const outer = stands.filter(({ round }) => round);
+  const [first, ...rest] = stands.filter(({ round }) => !round);
+  const solids = [...outer, ...(first ? [first] : [])]
+    .map((one) => one.solid)
+    .concat(
+      branches,
+      rest.map((one) => one.solid),
+    );
   return ball ? { solids, ball: { at: { x: 0, y: ball.at, z: 0 }, r: ball.across / 2 } } : { solids };
 }
 
@@ -126,8 +138,12 @@ export function isThere({ solids }: Scene, i: number, p: Place): boolean {
   return true;
 }
 
+/** 1 to the right of the upright axis, -1 to the left. */
+export const sideOf = (origin: Place): 1 | -1 => (origin.x < 0 ? -1 : 1);
+
 /** A level solid stands on one side of the upright axis only, and ends at a bore round it. */
-const isClear = ({ clear }: Solid, p: Place): boolean => clear === 0 || (p.x > 0 && p.x * p.x + p.z * p.z > (clear * (1 - CLOSE)) ** 2);
+const isClear = ({ clear, origin }: Solid, p: Place): boolean =>
+  clear === 0 || (p.x * sideOf(origin) > 0 && p.x * p.x + p.z * p.z > (clear * (1 - CLOSE)) ** 2);
 
 /** Inside of all that it fills, its bores too; its own skin is not inside. */
 function fills(solid: Solid, p: Place): boolean {
