@@ -7,7 +7,7 @@ import { leastFor, type Named, namesBeside, widthOfName } from './arrangement/na
 import { type Piece, piecesOf } from './arrangement/piece.ts';
 import { ringOf, type Shape, spotsOf } from './arrangement/places.ts';
 import { arrowHead, circle, line, polygon, type Stroke, text, textBox, type XY } from './display.ts';
-import { type Hatch, hatchLines } from './hatch.ts';
+import { type Hatch, hatched } from './hatch.ts';
 import { CENTRE, HATCHED, NARROW, WIDE } from './paper.ts';
 import type { Leg, Span } from './plane.ts';
 
@@ -124,7 +124,7 @@ function drawPiece({ envelopes, cuts, edges, fine, shown }: Piece, on: On, hatch
   return [
     ...envelopes.map((ring) => polygon(ring.map(on), { fill: 'white' })),
     ...(shown === 'thin' ? rings.map((ring) => polygon(ring, { fill: 'black' })) : []),
-    ...hatches.flatMap((hatch) => rings.flatMap((ring) => hatchLines([ring], hatch).map(({ a, b }) => line(a.x, a.y, b.x, b.y, HATCHED)))),
+    ...hatches.flatMap((hatch) => rings.flatMap((ring) => hatched(ring, hatch, HATCHED))),
     ...drawn(fine, NARROW),
     ...drawn(edges, WIDE),
   ];

@@ -4,8 +4,8 @@
  */
 import type { Advances, Box, Item } from '../model/display.ts';
 import { isFree } from './collisions.ts';
-import { at2, circle, type Lettering, line, polygon, polyline, rect, text, textBox, type XY } from './display.ts';
-import { hatchLines } from './hatch.ts';
+import { at2, circle, type Lettering, polygon, polyline, rect, text, textBox, type XY } from './display.ts';
+import { hatched } from './hatch.ts';
 import { capHeight } from './measure.ts';
 import { HATCHED, type Layer, MADE, NARROW, onPaper, type Paper, WIDE } from './paper.ts';
 import { distance, grown, type Leg, lineBoxes, type Span } from './plane.ts';
@@ -129,7 +129,7 @@ function enlarged(sketch: Sketch, middle: UR, paper: Paper, square: Span): reado
   const rings = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
     .map((ring) => clipped(ring, window).map((p) => onPaper(paper, p, 'above')))
     .filter((ring) => ring.length > 2);
-  const hatch = rings.flatMap((ring) => hatchLines([ring], { pitch: 1.2, lean: 1 }));
+  const hatch = rings.flatMap((ring) => hatched(ring, { pitch: 1.2, lean: 1 }, HATCHED));
   const own = sketch.loops.flat().filter((e) => e.a.r + e.b.r > 0 && !sketch.bands.some((band) => onRoot(e, band)));
   const threads = sketch.bands.flatMap((band) => bandEdges(band).map((edge) => ({ edge, root: onRoot(edge, band) })));
   const drawn = [
@@ -143,7 +143,7 @@ function enlarged(sketch: Sketch, middle: UR, paper: Paper, square: Span): reado
   return [
     rect(square.x, square.y, square.w, square.h, { fill: 'white' }),
     ...rings.map((ring) => polygon(ring, { fill: 'white' })),
-    ...hatch.map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
+    ...hatch,
     ...[...legs].sort((p, q) => p.stroke.width - q.stroke.width).map(({ leg, stroke }) => polyline([leg.a, leg.b], stroke)),
   ];
 }

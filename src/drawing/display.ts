@@ -156,8 +156,14 @@ export function moved(items: readonly Item[], dx: number, dy: number): readonly 
   return items.map((item) =>
     item.kind === 'text'
       ? { ...item, x: at2(item.x + dx), y: at2(item.y + dy) }
-      : { ...item, segments: item.segments.map((s) => movedSegment(s, dx, dy)) },
+      : { ...item, segments: item.segments.map((s) => movedSegment(s, dx, dy)), ...movedHatch(item, dx, dy) },
   );
+}
+
+function movedHatch({ hatch }: PathItem, dx: number, dy: number): Pick<PathItem, 'hatch'> {
+  if (!hatch) return {};
+  const { ring, lean, at } = hatch;
+  return { hatch: { ...hatch, ring: ring.map((s) => movedSegment(s, dx, dy)), at: at2(at + dy + lean * dx) } };
 }
 
 function movedSegment(s: Segment, dx: number, dy: number): Segment {
@@ -180,8 +186,15 @@ export function enlarged(items: readonly Item[], times: number): readonly Item[]
       width: at2(stroke.width * times),
       ...(stroke.dash ? { dash: stroke.dash.map((n) => at2(n * times)) } : {}),
     };
-    return { ...item, segments: item.segments.map((s) => enlargedSegment(s, times)), ...(drawn ? { stroke: drawn } : {}) };
+    const segments = item.segments.map((s) => enlargedSegment(s, times));
+    return { ...item, segments, ...(drawn ? { stroke: drawn } : {}), ...enlargedHatch(item, times) };
   });
+}
+
+function enlargedHatch({ hatch }: PathItem, times: number): Pick<PathItem, 'hatch'> {
+  if (!hatch) return {};
+  const { ring, at, step } = hatch;
+  return { hatch: { ...hatch, ring: ring.map((s) => enlargedSegment(s, times)), at: at2(at * times), step: step * times } };
 }
 
 function enlargedSegment(s: Segment, times: number): Segment {

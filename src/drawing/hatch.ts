@@ -1,5 +1,6 @@
 /** Hatching of cut faces (ISO 128: narrow lines at 45 degrees): lines clipped to polygons by an even-odd scan. */
-import type { XY } from './display.ts';
+import type { PathItem } from '../model/display.ts';
+import { lineTo, move, path, polygon, type Stroke, type XY } from './display.ts';
 import type { Leg } from './plane.ts';
 
 /** `lean`: +1 rises to the right on paper, -1 falls. `pitch`: distance between lines, mm, square to them. */
@@ -8,12 +9,22 @@ export type Hatch = { readonly pitch: number; readonly lean: 1 | -1 };
 /** Segments shorter than this are dust from touching a corner. */
 const DUST = 0.05;
 
+/** The face inside the ring, hatched: nothing where it is too small for a line. */
+export function hatched(ring: readonly XY[], hatch: Hatch, stroke: Stroke): readonly PathItem[] {
+  const lines = hatchLines([ring], hatch).flatMap(({ a, b }) => [move(a.x, a.y), lineTo(b.x, b.y)]);
+  if (lines.length === 0) return [];
+  return [{ ...path(lines, { stroke }), hatch: { ring: polygon(ring, {}).segments, lean: hatch.lean, at: 0, step: stepOf(hatch) } }];
+}
+
+/** Along the page's edges, mm. */
+const stepOf = ({ pitch }: Hatch): number => pitch * Math.SQRT2;
+
 /**
  * Hatch lines inside the rings, even-odd: a ring in a ring is a hole. Lines lie on a lattice fixed to the page's corner, so that
  * neighbours with one hatch agree.
  */
 export function hatchLines(rings: readonly (readonly XY[])[], hatch: Hatch): readonly Leg[] {
-  const step = hatch.pitch * Math.SQRT2;
+  const step = stepOf(hatch);
   const offsets = rings.flatMap((ring) => ring.map((p) => along(p, hatch.lean)));
   if (offsets.length === 0) return [];
   const first = Math.ceil(Math.min(...offsets) / step);

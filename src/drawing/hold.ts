@@ -1,7 +1,7 @@
 /** Jaws, collet, sleeve and mandrel as seen beside the work: cut above the axis, plain below. */
 import type { GripKind } from '../model/plan.ts';
-import { line, type Paint, polygon, polyline } from './display.ts';
-import { type Hatch, hatchLines } from './hatch.ts';
+import { type Paint, polygon, polyline } from './display.ts';
+import { type Hatch, hatched } from './hatch.ts';
 import { HATCHED, joined, type Layer, level, NOTHING, onPaper, type Paper, ringOnPaper } from './paper.ts';
 import type { UR } from './sketch.ts';
 import { box, type Clamp, type Window } from './window.ts';
@@ -41,7 +41,7 @@ export function drawHold(kind: GripKind, window: Window, paper: Paper): Layer {
 /** Inside the work: it is seen where that is cut, above the axis. */
 function drawPlug(ring: readonly UR[], paper: Paper): Layer {
   const above = ringOnPaper(paper, ring, 'above');
-  const hatch = hatchLines([above], TOOLING_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED));
+  const hatch = hatched(above, TOOLING_HATCH, HATCHED);
   const edges = offAxis(ring).map((chain) => polyline(ringOnPaper(paper, chain, 'above'), EDGE));
   return { items: [polygon(above, { fill: 'white' }), ...hatch, ...edges], boxes: solidBoxes(ring, paper).slice(0, 1) };
 }
@@ -77,7 +77,7 @@ function drawJaw(ring: readonly UR[], paper: Paper): Layer {
 
 function drawCut(ring: readonly UR[], paper: Paper): Layer {
   const above = ringOnPaper(paper, ring, 'above');
-  const hatch = hatchLines([above], TOOLING_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED));
+  const hatch = hatched(above, TOOLING_HATCH, HATCHED);
   const items = [
     polygon(above, { fill: 'white' }),
     ...hatch,
@@ -120,7 +120,7 @@ function drawTooling(window: Window, paper: Paper): Layer {
   const cut = window.toolingCut;
   const shown = cut === undefined ? window.tooling : waved(window.tooling, cut, window.rim);
   const threads = (window.toolingThreads ?? []).map((band) => ringOnPaper(paper, band, 'above'));
-  const hatch = hatchLines(threads.slice(0, 1), TOOLING_HATCH).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED));
+  const hatch = threads.slice(0, 1).flatMap((band) => hatched(band, TOOLING_HATCH, HATCHED));
   const bands = threads.map((band) => polygon(band, { fill: 'white', stroke: { ink: 'dark', width: 0.18 } }));
   const main = drawCut(shown, paper);
   return { items: [...main.items, ...bands, ...hatch], boxes: main.boxes };

@@ -7,7 +7,7 @@ import type { Item } from '../model/display.ts';
 import type { SideFeature } from '../model/part.ts';
 import type { SideShown, Stage } from '../model/stage.ts';
 import { circle, line, polygon, polyline, type Stroke, type XY } from './display.ts';
-import { hatchLines } from './hatch.ts';
+import { hatched } from './hatch.ts';
 import { across, HATCHED, type Layer, MADE, NARROW, type Paper, WIDE } from './paper.ts';
 import { along } from './sketch.ts';
 
@@ -103,9 +103,7 @@ function crossHatched(x: number, half: number, radius: number, paper: Paper): re
     { x: x + half, y: paper.axis + radius },
     { x: x + half, y: paper.axis },
   ];
-  return ([1, -1] as const).flatMap((lean) =>
-    hatchLines([ring], { pitch: KNURL_PITCH, lean }).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
-  );
+  return ([1, -1] as const).flatMap((lean) => hatched(ring, { pitch: KNURL_PITCH, lean }, HATCHED));
 }
 
 /** How much a branch on the far side stands out above the work, on paper. */

@@ -1,7 +1,7 @@
 /** The work itself: cut and hatched above the axis, seen from outside below; what was there before; what this grip made. */
 import type { Item } from '../model/display.ts';
 import { line, polygon, polygons, polyline, type Stroke } from './display.ts';
-import { type Hatch, hatchLines } from './hatch.ts';
+import { type Hatch, hatched } from './hatch.ts';
 import { across, FORMER, HATCHED, type Half, type Layer, level, MADE, NARROW, onPaper, type Paper, ringOnPaper, WIDE } from './paper.ts';
 import { type Band, clippedEdge, clippedRing, corners, type Edge, envelope, type Piece, rootOf, type Sketch, type UR } from './sketch.ts';
 import type { Window } from './window.ts';
@@ -71,7 +71,7 @@ function drawFaces(metal: readonly (readonly UR[])[], outer: readonly Piece[], p
     ...rings.map((ring) => polygon(ring, { fill: 'white' })),
     ...below.map((ring) => polygon(ringOnPaper(paper, ring, 'below'), { fill: 'white' })),
     // one by one: a thread band that lies on the metal must not count as a hole in it; lines of one lattice fall on each other
-    ...rings.flatMap((ring) => hatchLines([ring], WORK_HATCH)).map((l) => line(l.a.x, l.a.y, l.b.x, l.b.y, HATCHED)),
+    ...rings.flatMap((ring) => hatched(ring, WORK_HATCH, HATCHED)),
   ];
 }
 

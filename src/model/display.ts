@@ -26,8 +26,14 @@ export type PathItem = {
   readonly segments: readonly Segment[];
   readonly stroke?: { readonly ink: Ink; readonly width: number; readonly dash?: readonly number[] };
   readonly fill?: Ink;
+  readonly hatch?: Lattice;
   readonly within?: readonly Meaning[];
 };
+/**
+ * The path's strokes are what lies inside `ring`, a closed path of lines, of those lines on which y + lean * x is `at`, and every `step` on and
+ * back from there, mm: shorter said so.
+ */
+export type Lattice = { readonly ring: readonly Segment[]; readonly lean: 1 | -1; readonly at: number; readonly step: number };
 /** `x`, `y`: left end of the baseline. `width` as measured; `size` in mm (font size, not cap height). `turn`: degrees anticlockwise about (x, y). */
 export type TextItem = {
   readonly kind: 'text';

@@ -3,15 +3,17 @@
  * - its metadata is not used: info goes into it unescaped, and it knows PDF/A or PDF/UA, not both; nor its name tree for files, which sorts by
  *   the machine's language; nor its forms, whose boxes have no appearance;
  * - there is no call for page labels, tags by number, or catalog entries: written into the catalog as text;
- * - small objects go into object streams (ISO 32000-1, 7.5.7), which it does not know: a tagged sheet has thousands; so the cross-reference
- *   table becomes a stream;
+ * - what is no stream goes into object streams (ISO 32000-1, 7.5.7), which it does not know: a tagged sheet has thousands of objects; its own
+ *   are caught as it writes them; so the cross-reference table becomes a stream;
+ * - it writes two bytes a sign, in hexadecimal: here a font brings its own map of codes (pdf-codes.ts);
  * - `text()` shapes and positions word by word: here one sign is one glyph at the advance that the layout measured with;
  * - whether a font has a glyph is asked of the font file underneath.
  * Works on Node and, bundled, in a browser: bytes are Uint8Array, never Buffer.
  */
 import type { Font } from '../model/display.ts';
+import { CMAP_ENTRIES, type Codes, codesOfFont, glyphMap, signMap } from './pdf-codes.ts';
 import { type Packed, PREDICTOR, packObjects, type Where, WIDTHS, xrefRows } from './pdf-objects.ts';
-import { array, bytesAsHex, ref } from './pdf-write.ts';
+import { array, bytesAsHex, inString, ref } from './pdf-write.ts';
 
 /** One opened font: its name in page resources, and how a text becomes glyph codes. */
 export type OpenFont = {
@@ -19,7 +21,7 @@ export type OpenFont = {
   readonly name: string;
   /** Those signs that the font has no glyph for, each once. */
   missing(signs: Iterable<string>): readonly string[];
-  /** Hexadecimal glyph codes; adds what it uses to the embedded subset. */
+  /** As a string of a content stream; adds what it uses to the embedded subset. */
   encode(text: string): string;
   /** Puts the font into the resources of the page that is open. */
   use(): void;
@@ -49,6 +51,8 @@ export type Pdf = {
   pack(id: number, text: string): void;
   /** A stream of its own; `entries` without length and filter. 'open': never compressed. */
   stream(entries: Entries, content: Uint8Array | string, manner?: 'open'): number;
+  /** Puts a form into the resources of the page that is open: its name there. */
+  useForm(id: number): string;
   /** Entries of the catalog and of its names. */
   catalog(entries: Entries): void;
   names(entries: Entries): void;
@@ -56,18 +60,18 @@ export type Pdf = {
   finish(): Promise<Uint8Array>;
 };
 
-type Glyph = { readonly id: number; readonly advanceWidth: number; readonly codePoints: readonly number[] };
+type Glyph = { readonly id: number; readonly advanceWidth: number };
 type EmbeddedFont = {
   readonly id: string;
   readonly scale: number;
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean; glyphForCodePoint(codePoint: number): Glyph };
   readonly subset: { includeGlyph(id: number): number };
   readonly widths: (number | undefined)[];
-  readonly unicode: (readonly number[] | undefined)[];
-  ref(): unknown;
+  ref(): Reference;
+  toUnicodeCmap(): Reference;
 };
 type Data = Record<string, unknown>;
-type Reference = { readonly id: number; compress: boolean; end(content: Uint8Array | string): void };
+type Reference = { readonly id: number; readonly data: Data; compress: boolean; end(content?: Uint8Array | string): void };
 type PrivateDocument = {
   _font: EmbeddedFont;
   readonly _root: { readonly id: number; readonly data: Data & { readonly Names: { readonly data: Data } } };
@@ -79,13 +83,13 @@ type PrivateDocument = {
   /** Objects begun and not yet written out. */
   readonly _waiting: number;
   _ended: boolean;
-  _write(line: string): void;
+  _write(line: string | Uint8Array): void;
   _finalize(): void;
   endMetadata(): void;
   endAcroForm(): void;
   ref(data: Data): Reference;
   push(end: null): void;
-  readonly page: { readonly fonts: Data; readonly dictionary: { readonly id: number; readonly data: Data } };
+  readonly page: { readonly fonts: Data; readonly xobjects: Data; readonly dictionary: { readonly id: number; readonly data: Data } };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
   registerFont(name: string, source: Uint8Array): unknown;
   font(name: string): unknown;
@@ -98,14 +102,12 @@ type PrivateDocument = {
 };
 type Constructor = new (options: Record<string, unknown>) => unknown;
 
-const HEX = 16;
-const CODE_DIGITS = 4;
-
 /** `compress: 'no'` is for tests that read the bytes. */
 export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Promise<Pdf> {
   const doc = await begin(info, compress);
   const chunks = collect(doc);
   const packed: Packed[] = [];
+  catchObjects(doc, packed);
   const late: Data = {};
   // written when its own tags and forms have been: it would take these entries for its own
   doc.endMetadata = () => void Object.assign(doc._root.data, late);
@@ -119,8 +121,13 @@ export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Pr
     catalog: (entries) => void Object.assign(late, asWritten(entries)),
     names: (entries) => void Object.assign(doc._root.data.Names.data, asWritten(entries)),
     finish: async () => {
-      const places = packObjects(packed, (entries, content) => writeStream(doc, entries, content));
-      doc._finalize = () => writeXref(doc, places);
+      doc._finalize = () => {
+        doc._ended = false; // else the end of the next stream would end the file again
+        writeXref(
+          doc,
+          packObjects(packed, (entries, content) => writeStream(doc, entries, content)),
+        );
+      };
       doc.end();
       // an object left open would keep 'end' from ever firing, and the process would leave without a word
       if (doc._waiting !== 0) throw new Error(`pdf: ${doc._waiting} objects were never ended`);
@@ -151,12 +158,17 @@ async function begin(info: PdfInfo, compress: 'yes' | 'no'): Promise<PrivateDocu
   }) as PrivateDocument;
 }
 
-function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage'> {
+function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage' | 'useForm'> {
   return {
     addPage: (width, height) => void doc.addPage({ size: [width, height], margin: 0 }),
     write: (operators) => void doc.addContent(operators),
     mark: (heading) => void doc.outline.addItem(heading, { fit: true }),
     page: () => doc.page.dictionary.id,
+    useForm: (id) => {
+      const name = `X${id}`;
+      Object.assign(doc.page.xobjects, asWritten({ [name]: ref(id) }));
+      return name;
+    },
     tagPage: (key, annotations) => {
       const annots = annotations.length === 0 ? {} : { Annots: array(annotations.map(ref)) };
       // in the order of the structure
@@ -177,9 +189,25 @@ function writeStream(doc: PrivateDocument, entries: Entries, content: Uint8Array
   return stream.id;
 }
 
+/** pdfkit writes an object as its number, its text, and where it is a stream that; what turns out to be none is kept for later. */
+function catchObjects(doc: PrivateDocument, packed: Packed[]): void {
+  const write = doc._write.bind(doc);
+  let held: readonly string[] = [];
+  doc._write = (line) => {
+    const id = typeof line === 'string' ? /^(\d+) 0 obj$/.exec(line)?.[1] : undefined;
+    if (typeof line === 'string' && (held.length === 1 || (held.length === 0 && id !== undefined))) {
+      held = [...held, line];
+      return;
+    }
+    const [head = '', text = ''] = held;
+    held = [];
+    if (head !== '' && line === 'endobj') packed.push({ id: Number.parseInt(head, 10), text });
+    else for (const each of head === '' ? [line] : [head, text, line]) write(each);
+  };
+}
+
 /** In place of pdfkit's table, which has no word for objects that stand in streams. */
 function writeXref(doc: PrivateDocument, places: ReadonlyMap<number, Where>): void {
-  doc._ended = false; // else the end of this stream would end the file again
   const at = doc._offset;
   const id = bytesAsHex(doc._id);
   const stream = doc.ref(
@@ -201,29 +229,45 @@ function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array): OpenFont
   doc.registerFont(font, bytes);
   doc.font(font);
   const opened = doc._font;
-  const codes = new Map<string, string>();
+  const codes = codesOfFont();
+  const known = new Map<string, string>();
   const codeFor = (sign: string): string => {
-    const code = codes.get(sign) ?? encodeSign(opened, codeOf(sign));
-    codes.set(sign, code);
+    const code = known.get(sign) ?? inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
+    known.set(sign, code);
     return code;
   };
+  embedWith(doc, opened, codes);
   return {
     name: opened.id,
     missing: (signs) => [...new Set(signs)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
-    encode: (text) => Array.from(text, codeFor).join(''),
+    encode: (text) => `(${Array.from(text, codeFor).join('')})`,
     use: () => {
       doc.page.fonts[opened.id] ??= opened.ref();
     },
   };
 }
 
-function encodeSign(font: EmbeddedFont, codePoint: number): string {
+/** Its number in the font of the file. */
+function glyphOf(font: EmbeddedFont, codePoint: number): number {
   const glyph = font.font.glyphForCodePoint(codePoint);
-  const code = font.subset.includeGlyph(glyph.id);
-  font.widths[code] ??= glyph.advanceWidth * font.scale;
-  // a glyph may stand for several signs (space and no-break space): the first one used is what a reader copies
-  font.unicode[code] ??= [codePoint];
-  return code.toString(HEX).padStart(CODE_DIGITS, '0');
+  const own = font.subset.includeGlyph(glyph.id);
+  font.widths[own] ??= glyph.advanceWidth * font.scale;
+  return own;
+}
+
+/** pdfkit writes the font's dictionary last, with maps of its own: in their place stand those of its codes. */
+function embedWith(doc: PrivateDocument, font: EmbeddedFont, codes: Codes): void {
+  font.toUnicodeCmap = () => {
+    const written = doc.ref({});
+    written.end(signMap(codes));
+    return written;
+  };
+  const dictionary = font.ref();
+  const end = dictionary.end.bind(dictionary);
+  dictionary.end = () => {
+    dictionary.data.Encoding = asWritten({ map: ref(writeStream(doc, CMAP_ENTRIES, glyphMap(codes))) }).map;
+    end();
+  };
 }
 
 function codeOf(sign: string): number {

@@ -17,12 +17,12 @@ export function annotationKeys(pages: readonly WrittenPage[]): readonly (readonl
   return pages.map(({ annotations }) => annotations.map(() => next++));
 }
 
-/** Writes all elements; the catalog learns of them. */
+/** Writes all elements; the catalog learns of them. An element names its page where content of its own stands there, and no type: it may. */
 export function writeStructure(pdf: Pdf, pages: readonly WrittenPage[]): void {
   const [root, whole] = [pdf.reserve(), pdf.reserve()];
   const ids = new Map<Element, number>();
   const sections = pages.map((page) => writeSection(pdf, page, whole, ids));
-  pdf.pack(whole, dictionary({ Type: '/StructElem', S: '/Document', P: ref(root), K: array(sections.map(ref)) }));
+  pdf.pack(whole, dictionary({ S: '/Document', P: ref(root), K: array(sections.map(ref)) }));
   const parents = writeParents(pdf, pages, ids);
   const next = pages.reduce((sum, page) => sum + page.annotations.length, pages.length);
   pdf.pack(root, dictionary({ Type: '/StructTreeRoot', K: ref(whole), ParentTree: ref(parents), ParentTreeNextKey: String(next) }));
@@ -32,7 +32,7 @@ export function writeStructure(pdf: Pdf, pages: readonly WrittenPage[]): void {
 function writeSection(pdf: Pdf, page: WrittenPage, above: number, ids: Map<Element, number>): number {
   const id = pdf.reserve();
   const kids = page.tagged.top.map((kid) => writeKid(pdf, page, kid, id, ids));
-  pdf.pack(id, dictionary({ Type: '/StructElem', S: '/Sect', P: ref(above), Pg: ref(page.page), K: array(kids) }));
+  pdf.pack(id, dictionary({ S: '/Sect', P: ref(above), K: array(kids) }));
   return id;
 }
 
@@ -51,13 +51,12 @@ function writeElement(pdf: Pdf, page: WrittenPage, element: Element, above: numb
   pdf.pack(
     id,
     dictionary({
-      Type: '/StructElem',
       S: name(element.role),
       P: ref(above),
-      Pg: ref(page.page),
+      Pg: element.kids.some((kid) => typeof kid === 'number') ? ref(page.page) : undefined,
       Alt: meaning.is === 'figure' ? string(meaning.alt) : undefined,
       A: attributes(element, page),
-      K: kids.length === 0 ? undefined : array(kids),
+      K: kids.length === 0 ? undefined : kids.length === 1 ? kids[0] : array(kids),
     }),
   );
   return id;

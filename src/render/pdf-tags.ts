@@ -4,6 +4,7 @@
  */
 import type { Item, Page, PathItem, TextItem } from '../model/display.ts';
 import type { Meaning } from '../model/meaning.ts';
+import { merged } from './pdf-paths.ts';
 
 export type Rect = { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
 /** `kids`: elements, numbers of marked stretches of its page, and places that annotations take. */
@@ -53,16 +54,37 @@ const DOWN = 0.25;
 
 export function tagPage(page: Page): TaggedPage {
   const building: Building = { elements: new Map(), top: [], marked: [], spots: [] };
-  const stretches: { readonly open: string; readonly items: Item[]; readonly of: Meaning | string }[] = [];
+  const stretches: (Kind & { readonly items: Item[]; readonly number: number | undefined })[] = [];
   for (const item of page.items) {
-    const { of, open } = kindOf(item, building);
+    const kind = kindOf(item, building);
     const last = stretches.at(-1);
-    if (last?.of === of) last.items.push(item);
-    else stretches.push({ of, open: open(), items: [item] });
+    if (last?.of === kind.of) last.items.push(item);
+    else stretches.push({ ...kind, items: [item], number: kind.element && numbered(building, kind.element) });
   }
   const { top, marked, spots } = building;
-  return { stretches, top, marked, spots };
+  joinParagraphs(top, building);
+  const opened = stretches.map(({ number, open, items }) => ({
+    open: number === undefined ? open : markOf(marked, number),
+    items: merged(items),
+  }));
+  return { stretches: opened, top, marked, spots };
 }
+
+const markOf = (marked: readonly Element[], number: number): string => `/${marked[number]?.role} <</MCID ${number}>> BDC`;
+
+/** What holds one paragraph and nothing else says it itself: half the elements of a table would be such paragraphs. */
+function joinParagraphs(kids: readonly Kid[], building: Building): void {
+  for (const kid of kids) {
+    if (typeof kid !== 'object' || 'spot' in kid) continue;
+    const [only, ...more] = kid.kids;
+    if (HOLDERS.has(kid.role) && more.length === 0 && typeof only === 'object' && 'role' in only && only.role === 'P') {
+      kid.kids.splice(0, 1, ...only.kids);
+      for (const [number, element] of building.marked.entries()) if (element === only) building.marked[number] = kid;
+    }
+    joinParagraphs(kid.kids, building);
+  }
+}
+const HOLDERS: ReadonlySet<string> = new Set(['TD', 'TH', 'LBody', 'Lbl']);
 
 type Building = {
   readonly elements: Map<Meaning, Element>;
@@ -71,11 +93,12 @@ type Building = {
   readonly spots: { readonly spot: Spot; readonly element: Element }[];
 };
 
-/** `of`: what keeps items in one stretch; `open` gives it its number where it begins. */
-function kindOf(item: Item, building: Building): { readonly of: Meaning | string; readonly open: () => string } {
+/** `of`: what keeps items in one stretch; `element`: whose they are; an artifact has the operator that opens it instead. */
+type Kind = { readonly of: Meaning | string; readonly element?: Element; readonly open: string };
+function kindOf(item: Item, building: Building): Kind {
   const path = item.within ?? [];
   const leaf = path.at(-1);
-  const artifact = (of: string) => ({ of, open: () => ARTIFACTS[of] ?? '' });
+  const artifact = (of: string): Kind => ({ of, open: ARTIFACTS[of] ?? '' });
   if (!leaf) return artifact('');
   if (leaf.is === 'running-head' || leaf.is === 'running-foot') return artifact(leaf.is);
   const element = elementFor(path, building);
@@ -86,7 +109,7 @@ function kindOf(item: Item, building: Building): { readonly of: Meaning | string
   if (leaf.is === 'figure') element.box = joined(element.box, boxOf(item));
   if (leaf.is === 'link' && item.kind === 'text')
     place(building, element, { spot: 'link', sheet: leaf.sheet, says: leaf.says, rect: wider(boxOf(item)) });
-  return { of: leaf, open: () => `/${element.role} <</MCID ${numbered(building, element)}>> BDC` };
+  return { of: leaf, element, open: '' };
 }
 
 function numbered({ marked }: Building, element: Element): number {

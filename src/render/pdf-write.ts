@@ -22,11 +22,19 @@ function inParts(value: number, parts: number): string {
   return String(Math.round(value * parts) / parts + 0);
 }
 
-/** Text for a reader: as it stands where it is plain ASCII, else UTF-16 with its mark, in hexadecimal. */
+/**
+ * Text for a reader, a byte a sign where the encoding of documents has it where Latin 1 does (ISO 32000-1, D.3), else UTF-16 with its mark, in
+ * hexadecimal.
+ */
 export function string(text: string): string {
-  if (/^[\x20-\x7e]*$/.test(text)) return `(${text.replace(/[\\()]/g, '\\$&')})`;
+  if (/^(?!\xfe\xff|\xef\xbb\xbf)[\x20-\x7e\xa1-\xac\xae-\xff]*$/.test(text)) return `(${text.replace(/[\\()]/g, '\\$&')})`;
   const units = Array.from({ length: text.length }, (_, i) => text.charCodeAt(i).toString(HEX).padStart(4, '0'));
   return `<feff${units.join('')}>`;
+}
+
+/** Bytes as they stand in a string between brackets: a carriage return would be read as the end of a line. */
+export function inString(bytes: readonly number[]): string {
+  return String.fromCharCode(...bytes).replace(/[\\()\r]/g, (sign) => (sign === '\r' ? '\\r' : `\\${sign}`));
 }
 
 export function bytesAsHex(bytes: Uint8Array): string {
