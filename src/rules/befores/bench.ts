@@ -89,7 +89,16 @@ export const crossHoleBeforeBore: BeforeRule = {
   id: 'cross-hole-before-bore',
   force: 'strict',
   source: CUSTOM,
-  pairs: (work) => sides(work, 'cross-hole').flatMap((s) => crossed(work, s).flatMap((h) => all(of(work, s.id), finishOf(work, h)))),
+  // a hole that one drill makes stands before it is broken into: what the cross drill throws up is taken out by itself
+  pairs: (work) =>
+    sides(work, 'cross-hole').flatMap((s) =>
+      crossed(work, s).flatMap((h) =>
+        all(
+          of(work, s.id),
+          finishOf(work, h).filter((o) => !isDrilling(o)),
+        ),
+      ),
+    ),
 };
 
 const crossed = (work: Work, s: SideFeature) =>

@@ -155,6 +155,7 @@ const STEP_RULES: Readonly<Record<string, string>> = {
   'drill>drill': 'small-hole-first',
   'drill>bore': 'drill-before-bore',
   'groove>deburr': 'deburr',
+  'cross-drill>deburr': 'deburr',
   'drill>d-bit': 'drill-before-flat-d-bit',
   'drill>bore-start': 'drill-before-bore',
   'bore-start>d-bit': 'start-bore-before-d-bit',

@@ -16,11 +16,8 @@ export const drilled: MethodRule = methodRule({
   id: 'drill-to-size',
   source: CUSTOM,
   when: (c, f) => {
-    if (!isHole(f) || f.role === 'seat' || f.role === 'running' || f.floor || f.centre) return undefined;
-    const limits = c.cylinder(f.cylinder).size;
-    const size = drillWithin(c.workshop, limits);
-    // a drill cuts over its size by what it holds: that must fit too
-    return size === undefined || size + held('drill', 'diameter', 'final', size) > limits.hi ? undefined : { f, size };
+    const size = isHole(f) ? sizeOfDrill(c, f) : undefined;
+    return isHole(f) && size !== undefined ? { f, size } : undefined;
   },
   then: ({ f, size }, c) => {
     const again = isTrimmed(c, f) ? drilledAgain(c, f, size) : undefined;
@@ -29,6 +26,15 @@ export const drilled: MethodRule = methodRule({
     return { methods: [{ feature: f.id, name: 'drill', because, operations: drilling(c, f, size, TO_SIZE), rank: 0 }] };
   },
 });
+
+/** Of the drill that may leave a hole as it is to stay. */
+export function sizeOfDrill(c: Context, f: Hole): Len | undefined {
+  if (f.role === 'seat' || f.role === 'running' || f.floor || f.centre) return undefined;
+  const limits = c.cylinder(f.cylinder).size;
+  const size = drillWithin(c.workshop, limits);
+  // a drill cuts over its size by what it holds: that must fit too
+  return size === undefined || size + held('drill', 'diameter', 'final', size) > limits.hi ? undefined : size;
+}
 
 /** Under size first; to size when what was soldered in stands into it and is to be trimmed. A boring tool does that more gently. */
 function drilledAgain(c: Context, f: Hole, size: Len): Method | undefined {

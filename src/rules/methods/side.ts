@@ -6,6 +6,8 @@ import { type Context, operation } from '../context.ts';
 import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
+import { isTrimmed } from './drilling.ts';
+import { sizeOfDrill } from './holes.ts';
 
 const BENCH: Readonly<
   Partial<Record<SideFeature['does'], { readonly verb: Verb; readonly tool: string; readonly with?: string; readonly says?: string }>>
@@ -48,7 +50,7 @@ export const atTheBench: MethodRule = methodRule({
     );
     const op: Operation = lies ? { ...made, lies } : made;
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
-    const after = burred ? [deburr(f)] : [];
+    const after = [...(burred ? [deburr(f)] : []), ...burrsInside(c, f)];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
     return { methods: [method] };
@@ -64,6 +66,21 @@ const deburr = (f: SideFeature): Operation =>
     { feature: f.id, step: 'deburr', verb: 'deburr', tool: bench('file'), ways: { bench: { cuts: [], sweeps: [] } }, light: true },
     [{ rule: 'deburr', grounds: {} }],
   );
+
+/** It throws a burr into a hole that a drill has left as it is to stay, where no file gets: that drill takes it along, turned by hand. */
+function burrsInside(c: Context, f: SideFeature): readonly Operation[] {
+  if (f.does !== 'cross-hole') return [];
+  return c.holes.flatMap((hole) => {
+    const { from, to } = c.cylinder(hole.cylinder);
+    const drill = isTrimmed(c, hole) ? undefined : sizeOfDrill(c, hole);
+    if (drill === undefined || f.at <= from || f.at >= to) return [];
+    const tool = { ...bench('hand-drill'), size: drill };
+    const ways = { bench: { cuts: [], sweeps: [] } };
+    return [
+      operation({ feature: f.id, step: 'clear-bore', verb: 'deburr', tool, ways, light: true }, [{ rule: 'burr-in-bore', grounds: {} }]),
+    ];
+  });
+}
 
 const toolFor = (f: SideFeature, kind: string): Operation['tool'] => {
   const size: Len = f.size?.target ?? len(0);
