@@ -94,7 +94,8 @@ function pipeSocket(pipe: EndSizes['pipe'], depth: Len, length: Len): Hole {
   };
 }
 
-function flangeSpigot(bore: Len): { readonly spigot: Len; readonly hole: Len; readonly length: Len } {
+/** What a flange is soldered on, its hole, and how long the spigot is: a little short of the joint face. */
+export function flangeSpigot(bore: Len): { readonly spigot: Len; readonly hole: Len; readonly length: Len } {
   const spigot = tidy(add(bore, add(size('branch.wall'), size('branch.wall'))), TENTH, 'near');
   return { spigot, hole: add(spigot, TENTH), length: minus(size('flange.thick'), size('flange.short')) };
 }

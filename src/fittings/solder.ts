@@ -8,8 +8,8 @@ import { pipeBore, pipeOverlap } from './union.ts';
 
 type Fit = { readonly lo: Len; readonly hi: Len };
 export type SolderedJoint = {
-  /** 'branch': a spigot in its hole; 'pipe': a pipe in its socket. */
-  readonly which: 'branch' | 'pipe';
+  /** 'branch': a spigot in its hole; 'flange': one in the bore of its flange; 'pipe': a pipe in its socket. */
+  readonly which: 'branch' | 'flange' | 'pipe';
   /** Outside of what goes in, its bore, and how deep it sits at the least. */
   readonly outside: Len;
   readonly bore: Len;

@@ -17,6 +17,7 @@ import { parting } from './parting.ts';
 import { shopPractice } from './practice.ts';
 import { endsPractice } from './practice-ends.ts';
 import { kindsPractice } from './practice-kinds.ts';
+import { liftStopPractice } from './practice-lift-stop.ts';
 import { stopValvePractice } from './practice-stop-valve.ts';
 import { proving } from './proving.ts';
 import { radii } from './radii.ts';
@@ -46,6 +47,7 @@ export const FACT_TABLES: readonly (readonly [file: string, table: FactTable])[]
   ['practice.ts', shopPractice],
   ['practice-stop-valve.ts', stopValvePractice],
   ['practice-kinds.ts', kindsPractice],
+  ['practice-lift-stop.ts', liftStopPractice],
   ['practice-ends.ts', endsPractice],
   ['radii.ts', radii],
   ['proving.ts', proving],

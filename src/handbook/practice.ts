@@ -3,6 +3,7 @@ import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
 import { endsPractice } from './practice-ends.ts';
 import { kindsPractice } from './practice-kinds.ts';
+import { liftStopPractice } from './practice-lift-stop.ts';
 import { stopValvePractice } from './practice-stop-valve.ts';
 
 const CUSTOM = 'common practice, no source';
@@ -210,6 +211,7 @@ export const practice: FactTable = factTable([
   ...stopValvePractice.rows,
   ...kindsPractice.rows,
   ...endsPractice.rows,
+  ...liftStopPractice.rows,
 ]);
 
 function toFact([id, value, unit, what, source, standing]: Row): Fact {

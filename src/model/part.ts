@@ -218,7 +218,7 @@ export type SideFeature = {
   readonly half: Len;
   /** Across flats, hole diameter, or the branch's spigot. */
   readonly size?: Limits;
-  /** How many of it there are round the axis, e.g. two flats. */
+  /** How many of it there are round the axis, e.g. two flats; of cross holes, how many go right across, evenly round. */
   readonly count?: number;
   /** Of holes along the axis: the circle that their middles stand on. */
   readonly circle?: Limits;

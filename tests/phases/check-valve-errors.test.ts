@@ -32,7 +32,7 @@ describe('a check valve', () => {
     await expect(report(found, { 'my-valve.yaml': text }, WORDS)).toMatchFileSnapshot(join(FOLDER, name.replace('.yaml', '.txt')));
   });
   it('has an example of every fault of sizes, duty, strength and metal', () => {
-    const files = ['flow.ts', 'seat.ts', 'working.ts', 'sizes.ts'].map((f) => `src/fittings/check-valve/${f}`);
+    const files = ['flow.ts', 'seat.ts', 'working.ts', 'sizes.ts', 'stop.ts'].map((f) => `src/fittings/check-valve/${f}`);
     const own = code()
       .filter((file) => [...files, 'src/fittings/strength.ts'].includes(file.path))
       .flatMap((file) => file.tokens.flatMap((t) => (t.kind === 'string' && t.text.startsWith('design.') ? [t.text] : [])));

@@ -14,6 +14,9 @@ export const isPumped = (serves: Serves): boolean => PUMPS.includes(serves);
 /** The ball falls shut: how the valve stands is asked only to be told that there is no other way. */
 export const MOUNTINGS = ['upright', 'horizontal', 'inverted'] as const;
 export type Mounting = (typeof MOUNTINGS)[number];
+/** Where the outlet is: a branch at the side, or in line above, through the cap. */
+export const PATTERNS = ['angle', 'straight'] as const;
+export type Pattern = (typeof PATTERNS)[number];
 const USUAL_MATERIAL = 'PB102';
 
 export type CheckValveAsked = {
@@ -31,6 +34,8 @@ export type CheckValveAsked = {
     readonly pump?: { readonly bore: Len; readonly stroke: Len; readonly speed: number };
   };
   readonly mounting?: Mounting;
+  /** Angle where nothing is said. */
+  readonly pattern?: Pattern;
   readonly pipe: { readonly outside: Len; readonly wall: Len };
   /** Unions where nothing is said. */
   readonly ends?: { readonly inlet?: EndForm; readonly outlet?: EndForm };
@@ -74,6 +79,7 @@ export const checkValveSchema = record({
   title: line(),
   duty,
   mounting: choice(MOUNTINGS).optional(),
+  pattern: choice(PATTERNS).optional(),
   pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
   ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
   ball: length(bounds('ball')).optional(),
@@ -83,12 +89,12 @@ export const checkValveSchema = record({
   material: line().optional(),
   threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
 }).transform(
-  ({ title, duty: wanted, mounting, pipe, ends, ball, bore, land, lift, material, threads }): CheckValveAsked => ({
+  ({ title, duty: wanted, mounting, pattern, pipe, ends, ball, bore, land, lift, material, threads }): CheckValveAsked => ({
     title,
     duty: dutyOf(wanted),
     pipe,
     material: material ?? USUAL_MATERIAL,
-    ...present({ mounting, ends: ends && present(ends), ball, bore, land, lift, threads: threads && present(threads) }),
+    ...present({ mounting, pattern, ends: ends && present(ends), ball, bore, land, lift, threads: threads && present(threads) }),
   }),
 );
 

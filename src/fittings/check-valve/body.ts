@@ -4,24 +4,27 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { branchSides, spigotFor } from '../branch.ts';
+import { branchSides } from '../branch.ts';
 import { spannerFlats } from '../flats.ts';
-import { about, between, general, half, MM, ratio, size, tidy, times } from '../limits.ts';
+import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Side } from '../outline.ts';
-import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
+import { insideChamfer, reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import { layOutSeatPiece } from './seat-piece.ts';
 import type { CheckValveSizes } from './sizes.ts';
+import { type LiftStop, layOutStop } from './stop.ts';
 
 export type BodyLayout = {
   /** Seat face above the body's lower face, ring tightened. */
   readonly seat: Len;
   readonly floor: Len;
-  readonly outlet: Len;
+  /** Middle of the branch's hole; absent where the outlet is in line, through the cap. */
+  readonly outlet?: Len;
+  /** Top of the chamber, floor of the cap's socket. */
   readonly upper: Len;
+  /** Where the top of the lifted ball, and with it the stem, comes to be. */
+  readonly stopped: Len;
   readonly length: Len;
   readonly barrel: Len;
-  readonly spigot: Len;
-  readonly hole: Len;
   /** How far the seat piece's and the cap's thread reach in. */
   readonly seatThreadEnd: Len;
   readonly capThreadEnd: Len;
@@ -32,22 +35,31 @@ export function layOutBody(sizes: CheckValveSizes): BodyLayout {
   const ring = size('joint.ring.tight');
   const seat = minus(piece.reach, ring);
   const floor = add(seat, size('socket.gap'));
-  const hole = sizes.crossHole;
-  const spigot = spigotFor(hole);
   const equator = add(add(seat, sizes.centre), sizes.lift);
-  const outlet = tidy(add(add(equator, half(sizes.outlet)), size('outlet.clear')), half(MM), 'up');
-  const upper = tidy(add(add(outlet, half(hole)), size('socket.floor.clear')), half(MM), 'up');
+  const stopped = add(equator, half(sizes.ball));
   const capReach = minus(
     add(reliefOf(sizes.cap.outside).width.target, times(sizes.cap.outside.major.hi, ratio('seat-piece.engagement'))),
     ring,
   );
   const capThreadEnd = add(capReach, size('socket.thread.clear'));
-  const length = tidy(add(upper, add(capThreadEnd, dead(sizes.cap))), half(MM), 'up');
+  const { outlet, upper } = sizes.stop ? { upper: tidy(add(equator, size('outlet.clear')), TENTH, 'up') } : besideBranch(sizes, equator);
+  const threaded = add(upper, add(capThreadEnd, dead(sizes.cap)));
+  const length = tidy(len(Math.max(threaded, sizes.stop ? overStop(sizes, sizes.stop, stopped) : 0)), half(MM), 'up');
   const seatThreadEnd = minus(floor, dead(sizes.seat));
   const wide = Math.max(sizes.seat.outside.major.hi, sizes.cap.outside.major.hi);
   const barrel = tidy(add(len(wide), add(size('body.wall'), size('body.wall'))), MM, 'near');
-  return { seat, floor, outlet, upper, length, barrel, spigot, hole, seatThreadEnd, capThreadEnd };
+  return { seat, floor, ...(outlet === undefined ? {} : { outlet }), upper, stopped, length, barrel, seatThreadEnd, capThreadEnd };
 }
+
+/** The lower lip of the branch stays above the equator of the lifted ball; the socket's floor clears its hole. */
+function besideBranch(sizes: CheckValveSizes, equator: Len): { readonly outlet: Len; readonly upper: Len } {
+  const outlet = tidy(add(add(equator, half(sizes.outlet)), size('outlet.clear')), half(MM), 'up');
+  return { outlet, upper: tidy(add(add(outlet, half(sizes.crossHole)), size('socket.floor.clear')), half(MM), 'up') };
+}
+
+/** As high as the cap's shoulder comes when there is room under its thread for the whole stop. */
+const overStop = (sizes: CheckValveSizes, stop: LiftStop, stopped: Len): Len =>
+  minus(add(stopped, add(screwedLength(sizes.cap), layOutStop(stop, sizes.outlet).length)), size('joint.ring.tight'));
 
 const dead = (thread: ThreadPair): Len => times(thread.inside.pitch, ratio('thread.dead'));
 
@@ -69,24 +81,23 @@ export function body(sizes: CheckValveSizes, material: string, workshop: Worksho
     ],
     sides: sidesOf(sizes, at),
     lengths: lengthsOf(at),
-    waitsFor: [
-      { feature: 'branch', part: 'branch', why: 'joined' },
-      ...(sizes.end.form === 'flanged' ? [{ feature: 'branch-flange', part: 'pipe-flange', why: 'joined' as const }] : []),
-    ],
+    waitsFor: joined(sizes),
   });
 }
 
-function sidesOf(sizes: CheckValveSizes, at: BodyLayout): readonly Side[] {
+/** Branch, and flange on it, are finished before they are soldered in. In straight pattern nothing is. */
+function joined({ stop, end }: CheckValveSizes): NonNullable<OutlineAsk['waitsFor']> {
+  if (stop) return [];
+  const flange = { feature: 'branch-flange', part: 'pipe-flange', why: 'joined' } as const;
+  return [{ feature: 'branch', part: 'branch', why: 'joined' }, ...(end.form === 'flanged' ? [flange] : [])];
+}
+
+function sidesOf(sizes: CheckValveSizes, { barrel, outlet }: BodyLayout): readonly Side[] {
   const flatHalf = half(size('flats.body'));
-  return [
-    spannerFlats('barrel', at.barrel, add(size('jaw.clearance'), flatHalf), flatHalf),
-    ...branchSides(
-      { ...sizes, hole: at.hole, wall: half(minus(at.barrel, sizes.chamber.target)) },
-      'barrel',
-      { hole: 'outlet', branch: 'branch' },
-      at.outlet,
-    ),
-  ];
+  const flats = spannerFlats('barrel', barrel, add(size('jaw.clearance'), flatHalf), flatHalf);
+  if (outlet === undefined) return [flats];
+  const wall = half(minus(barrel, sizes.chamber.target));
+  return [flats, ...branchSides({ ...sizes, hole: sizes.crossHole, wall }, 'barrel', { hole: 'outlet', branch: 'branch' }, outlet)];
 }
 
 function lengthsOf(at: BodyLayout): OutlineAsk['lengths'] {

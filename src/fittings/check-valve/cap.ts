@@ -5,10 +5,10 @@ import type { Chain, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor, nextBar } from '../bar.ts';
 import { liftChain } from '../chains.ts';
-import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from '../limits.ts';
+import { about, general, half, MM, size, stock, TENTH, tidy } from '../limits.ts';
 import { ballOnSeat, drawn, ringTightened } from '../links.ts';
-import { partFrom, type Section } from '../outline.ts';
-import { outsideThread, reliefOf } from '../threads.ts';
+import { type OutlineAsk, partFrom, type Section } from '../outline.ts';
+import { outsideThread, reliefOf, screwedLength } from '../threads.ts';
 import { layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
 
@@ -17,10 +17,16 @@ export function stemLength(sizes: CheckValveSizes): Len {
   return tidy(minus(add(ballDepth(sizes), size('joint.ring.tight')), sizes.lift), TENTH, 'near');
 }
 
+/** Its end is cut when body and seat piece are there to be measured. */
+export const FITTED_LAST: NonNullable<OutlineAsk['waitsFor']> = [
+  { feature: 'Q', part: 'body', why: 'measure-and-fit' },
+  { feature: 'Q', part: 'seat-piece', why: 'measure-and-fit' },
+];
+
 export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const thread = sizes.cap.outside;
   const relief = reliefOf(thread).width;
-  const threaded = add(tidy(times(thread.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief.target);
+  const threaded = screwedLength(sizes.cap);
   const stem = minus(stemLength(sizes), threaded);
   const least = tidy(add(thread.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
   const across = nextBar({ material, section: 'hexagon' }, least, workshop);
@@ -41,10 +47,7 @@ export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop
       { from: 'cap-thread.wall', to: 'A', limits: relief },
       { from: 'A', to: 'T', limits: general(head) },
     ],
-    waitsFor: [
-      { feature: 'Q', part: 'body', why: 'measure-and-fit' },
-      { feature: 'Q', part: 'seat-piece', why: 'measure-and-fit' },
-    ],
+    waitsFor: FITTED_LAST,
   });
 }
 
@@ -83,7 +86,7 @@ export function lift(sizes: CheckValveSizes, { body, seatPiece, cap: closing }: 
       drawn(seatPiece, 'S', 'A', -1),
       ballOnSeat('ball', sizes.ball, about(sizes.bore, size('band.bore.seat'), 'seat bore'), -1),
     ],
-    between: [ringTightened('joint-ring', 1, 'link.ring-tightened')],
+    between: [ringTightened(sizes.seat.name === sizes.cap.name ? 'joint-ring' : 'cap-ring', 1, 'link.ring-tightened')],
     ...{ stop: drawn(closing, 'Q', 'A', -1), stopDim: 'cap/Q-A' },
     asks: about(sizes.lift, size('band.length'), 'lift'),
   });

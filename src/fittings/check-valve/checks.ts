@@ -1,7 +1,8 @@
 /** What cannot work, found by recomputing it from the sizes alone. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, minus } from '../../base/units.ts';
-import { endWalls } from '../ends.ts';
+import { add, len, minus } from '../../base/units.ts';
+import { spigotFor } from '../branch.ts';
+import { endWalls, flangeSpigot } from '../ends.ts';
 import { half, size } from '../limits.ts';
 import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
@@ -25,12 +26,21 @@ export function checkWalls(sizes: CheckValveSizes): readonly Diagnostic[] {
 
 /** The thinnest places. */
 export function wallsOf(sizes: CheckValveSizes): readonly Wall[] {
-  const at = layOutBody(sizes);
+  const { barrel } = layOutBody(sizes);
+  const { stop, end, outlet } = sizes;
+  const inlet = sizes.land?.inlet ?? sizes.bore;
+  const coupled = len(stop && end.form === 'union' ? Math.max(inlet, outlet) : inlet);
   return [
-    { where: 'coupling-relief', inside: sizes.land?.inlet ?? sizes.bore, outside: reliefOf(sizes.coupling.outside).floor.lo },
-    { where: 'seat-relief', inside: sizes.land?.inlet ?? sizes.bore, outside: reliefOf(sizes.seat.outside).floor.lo },
-    { where: 'body-flats', inside: sizes.seat.inside.major.lo, outside: minus(at.barrel, size('flats.under-rim')) },
-    { where: 'spigot', inside: sizes.outlet, outside: at.spigot },
-    ...endWalls(sizes.end.form, sizes.end.pipe),
+    { where: 'coupling-relief', inside: coupled, outside: reliefOf(sizes.coupling.outside).floor.lo },
+    { where: 'seat-relief', inside: inlet, outside: reliefOf(sizes.seat.outside).floor.lo },
+    { where: 'body-flats', inside: sizes.seat.inside.major.lo, outside: minus(barrel, size('flats.under-rim')) },
+    ...(stop ? capWalls(sizes) : [{ where: 'spigot', inside: outlet, outside: spigotFor(sizes.crossHole) }]),
+    ...endWalls(end.form, end.pipe),
   ];
+}
+
+/** Of a cap that the water goes through. */
+function capWalls({ cap, end, outlet }: CheckValveSizes): readonly Wall[] {
+  const flanged = { where: 'flange-spigot', inside: outlet, outside: flangeSpigot(outlet).spigot };
+  return [{ where: 'cap-relief', inside: outlet, outside: reliefOf(cap.outside).floor.lo }, ...(end.form === 'flanged' ? [flanged] : [])];
 }

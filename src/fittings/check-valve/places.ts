@@ -10,6 +10,8 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.lift': ['lift', 'duty.pump', 'ball'],
   'design.chamber-chokes': ['ball', 'bore'],
   'design.outlet-draws-ball': ['ball', 'lift'],
+  'design.stop-chokes': ['threads.cap', 'threads', 'bore', 'ball'],
+  'design.stop-webs': ['bore', 'ball'],
   'design.land-short': ['land', 'bore'],
   'design.land-long': ['land', 'bore'],
   'design.no-inlet': ['land', 'bore', 'ball'],

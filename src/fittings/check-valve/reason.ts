@@ -3,6 +3,8 @@ import { minus } from '../../base/units.ts';
 import { findMaterial, type Material } from '../../handbook/materials.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, newBook, refuse } from '../book.ts';
+import { spigotFor } from '../branch.ts';
+import { flangeSpigot } from '../ends.ts';
 import { half, ratio } from '../limits.ts';
 import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { engagedOver, noteStrength } from '../strength.ts';
@@ -10,6 +12,7 @@ import type { CheckValveAsked } from './asked.ts';
 import { layOutBody } from './body.ts';
 import { checkWalls, wallsOf } from './checks.ts';
 import { chooseLand } from './land.ts';
+import { notePassages } from './passages.ts';
 import { type CheckValveSizes, sizeCheckValve } from './sizes.ts';
 
 export type Reasoned = { readonly book: Book; readonly sizes?: CheckValveSizes; readonly material?: Material };
@@ -23,6 +26,7 @@ export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Re
   if (!material) refuse(book, 'design.material-unknown', { material: asked.material });
   if (!sizes || !material) return { book };
   book.found.push(...checkWalls(sizes));
+  if (sizes.stop) notePassages(sizes, sizes.stop, book);
   const screwed = ratio('seat-piece.engagement');
   noteStrength(
     {
@@ -41,9 +45,14 @@ export function reasonCheckValve(asked: CheckValveAsked, workshop: Workshop): Re
 }
 
 function noteSoldered(sizes: CheckValveSizes, asked: CheckValveAsked, book: Book): void {
-  const at = layOutBody(sizes);
   const pressure = asked.duty.pressure;
-  const overlap = half(minus(at.barrel, sizes.chamber.target));
-  noteSolder({ which: 'branch', outside: at.spigot, bore: sizes.outlet, overlap, fit: spigotFit(), pressure }, book);
+  const bore = sizes.outlet;
+  if (!sizes.stop) {
+    const overlap = half(minus(layOutBody(sizes).barrel, sizes.chamber.target));
+    noteSolder({ which: 'branch', outside: spigotFor(sizes.crossHole), bore, overlap, fit: spigotFit(), pressure }, book);
+  } else if (sizes.end.form === 'flanged') {
+    const { spigot, length } = flangeSpigot(bore);
+    noteSolder({ which: 'flange', outside: spigot, bore, overlap: length, fit: spigotFit(), pressure }, book);
+  }
   notePipeSolder(asked.pipe, pressure, book);
 }

@@ -1,5 +1,5 @@
 /** Every size of a ball check valve: what was stated is kept and checked, what is open is derived, with formula, inputs and source. */
-import { add, type Len, mm, toMm } from '../../base/units.ts';
+import { add, type Len, len, mm, toMm } from '../../base/units.ts';
 import { centreAboveEdge, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
@@ -9,7 +9,8 @@ import { MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type ThreadPair, threadPair } from '../threads.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { flowOf } from './flow.ts';
-import { chooseSeat } from './seat.ts';
+import { chooseSeat, type Seat } from './seat.ts';
+import { chooseStop, type LiftStop, socketRound } from './stop.ts';
 import { chooseLift, noteBall } from './working.ts';
 
 export type CheckValveSizes = {
@@ -30,6 +31,8 @@ export type CheckValveSizes = {
   /** Ball centre above the seat's edge, ball down. */
   readonly centre: Len;
   readonly stem: Len;
+  /** Straight pattern: the stem is hollow, and the outlet goes up through it. Absent where a branch is the outlet. */
+  readonly stop?: LiftStop;
 };
 
 /** Nothing where a size is refused: the book says which. */
@@ -43,14 +46,38 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   const centre = mm(centreAboveEdge(toMm(ball), toMm(bore)));
   note(book, 'centre', [toMm(centre), 'mm', 'c0 = sqrt((D/2)^2 - (d/2)^2)', { D: toMm(ball), d: toMm(bore) }]);
   const chamber = chooseChamber(ball, bore, book);
-  const outlet = chooseOutlet(ball, bore, workshop, book);
-  const stem = tidy(times(chamber.target, ratio('stem.chamber')), TENTH, 'near');
+  const way = asked.pattern === 'straight' ? throughCap(bore, workshop, book) : bySide(seat, chamber.target, workshop, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
-  const threads = chooseThreads(asked, workshop, book);
-  const crossHole = crossHoleFor(outlet, workshop);
+  const socket = way.stop && socketRound(way.stem, bore, chamber.hi);
+  const threads = chooseThreads(asked, socket, workshop, book);
+  const crossHole = crossHoleFor(way.outlet, workshop);
   const end = { form: chooseEnd(asked, book), pipe: asked.pipe };
-  if (threads) noteEnd({ ...end, coupling: threads.coupling, bore: outlet }, asked.duty.pressure, book);
-  return threads && !refused(book) ? { ball, bore, lift, chamber, outlet, crossHole, end, centre, stem, ...threads } : undefined;
+  if (threads) noteEnd({ ...end, coupling: threads.coupling, bore: way.outlet }, asked.duty.pressure, book);
+  if (threads && socket !== undefined && threads.cap.inside.minor.lo < socket)
+    refuse(book, 'design.stop-chokes', {
+      thread: threads.cap.name,
+      minor: threads.cap.inside.minor.lo,
+      stem: way.stem,
+      bore,
+      least: socket,
+    });
+  return threads && !refused(book) ? { ball, bore, lift, chamber, crossHole, end, centre, ...way, ...threads } : undefined;
+}
+
+/** How the water leaves, and what stops the ball. */
+type WayOut = Pick<CheckValveSizes, 'outlet' | 'stem' | 'stop'>;
+
+const bySide = ({ ball, bore }: Seat, chamber: Len, workshop: Workshop, book: Book): WayOut => ({
+  outlet: chooseOutlet(ball, bore, workshop, book),
+  stem: tidy(times(chamber, ratio('stem.chamber')), TENTH, 'near'),
+});
+
+/** Nothing draws the ball aside: the smallest drill of the rack that is as wide as the seat. */
+function throughCap(bore: Len, workshop: Workshop, book: Book): WayOut {
+  const outlet = [...workshop.tools.drills].sort((a, b) => a - b).find((d) => d >= bore) ?? bore;
+  note(book, 'outlet-bore', [toMm(outlet), 'mm', 'o >= d', { d: toMm(bore) }, CUSTOM]);
+  const stop = chooseStop(bore, outlet, workshop, book);
+  return { outlet, stem: stop.across, stop };
 }
 
 /** Wide enough to pass the bore's area round the ball, narrow enough that the ball cannot hang beside its seat. */
@@ -80,25 +107,32 @@ function chooseEnd({ ends }: CheckValveAsked, book: Book): EndForm {
   return ends?.outlet ?? 'union';
 }
 
-/** What is not asked for is proposed: the smallest fine thread in the drawer that is large enough, else the size itself. */
+/**
+ * What is not asked for is proposed: the smallest fine thread in the drawer that is large enough, else the size itself. `socket`: as wide as
+ * that of the cap has to be, where water goes round a stem in it.
+ */
 function chooseThreads(
   asked: CheckValveAsked,
+  socket: Len | undefined,
   workshop: Workshop,
   book: Book,
 ): Pick<CheckValveSizes, 'seat' | 'cap' | 'coupling'> | undefined {
   const twice = add(asked.pipe.outside, asked.pipe.outside);
   const seat = findThread('seat', asked.threads?.seat ?? fineThread(twice, workshop), book);
-  const cap = findThread('cap', asked.threads?.cap ?? asked.threads?.seat ?? fineThread(twice, workshop), book);
+  const alike = seat && seat.inside.minor.lo >= (socket ?? 0) ? asked.threads?.seat : undefined;
+  const cap = findThread('cap', asked.threads?.cap ?? alike ?? fineThread(twice, workshop, socket), book);
   const over = add(asked.pipe.outside, size('coupling.over-pipe'));
   const coupling = findThread('coupling', asked.threads?.coupling ?? fineThread(over, workshop), book);
   return seat && cap && coupling && { seat, cap, coupling };
 }
 
-function fineThread(least: Len, workshop: Workshop): string {
+/** `bored`: least bore of its nut. */
+function fineThread(least: Len, workshop: Workshop, bored: Len = len(0)): string {
   const inDrawer = workshop.tools.taps
     .flatMap((name) => threadPair(name) ?? [])
-    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least);
-  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
+    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least && t.inside.minor.lo >= bored);
+  const made = tidy(len(Math.max(least, add(bored, add(MM, TENTH)))), MM, 'up');
+  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(made)}x1`;
 }
 
 function findThread(which: string, name: string, book: Book): ThreadPair | undefined {

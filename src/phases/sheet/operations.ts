@@ -1,6 +1,7 @@
 /** An operation as a row: title, sizes, speed, cuts, dial, checks. SheetWords come from templates, figures from chart and figures. */
 
 import { thread as threadName } from '../../drawing/sheet/format.ts';
+import { practice } from '../../handbook/practice.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { Feature, Surface } from '../../model/part.ts';
 import type { Because, Figures, Operation, SetUp, ToolUse, Working } from '../../model/plan.ts';
@@ -16,6 +17,8 @@ import { sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+/** Degrees: holes right across stand evenly in half a turn. */
+const HALF_TURN = practice.value('turn.half');
 
 /**
  * The rows of one set-up, in order. `letters` of sizes are given through the set-up: the picture may show them instead of values.
@@ -92,6 +95,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     ...featureFacts(desk, operation, words),
     ...facingFacts(desk, operation, (id) => namedIn(id, words)),
     ...solderFacts(desk, setUp, operation, words),
+    lies: operation.lies ? 'yes' : '',
     square: squareOf(desk, setUp, operation, words),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
@@ -132,6 +136,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     blank: feature && isBlank(desk, feature) ? 'yes' : '',
     through: feature?.kind === 'hole' && !feature.floor && !feature.blind ? 'yes' : 'no',
     count: side?.count ?? 1,
+    apart: HALF_TURN / (side?.count ?? 1),
     circle: side?.circle ? words.diameter(side.circle.target) : '',
     joins: side?.joins ? namedIn(side.joins.part, words) : '',
     width: feature ? grooveWidth(desk, feature, words) : '',
