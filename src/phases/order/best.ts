@@ -1,4 +1,5 @@
 /** Every combination of a part's methods through the search, the most promising first, and the best of all. */
+import type { Shelf } from '../../base/layers.ts';
 import type { Candidates, Grip, Operation, Route } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { Context } from '../../rules/context.ts';
@@ -102,9 +103,10 @@ function once<T>(keyOf: (of: T) => readonly number[]): (of: T) => readonly numbe
 
 /** A narrow run through all that could be best gives an upper limit; what it could not see whole is searched again, whole. */
 function searchAll(tries: readonly Try[]): void {
+  const shelf: Shelf = [];
   let least = Number.POSITIVE_INFINITY;
   const run = (t: Try, width: number, states: number, atMost: number): Searched => {
-    const searched = searchWork(t.work, t.likes, { width, states, atMost });
+    const searched = searchWork(t.work, t.likes, { width, states, atMost }, shelf);
     t.states += searched.states;
     least = Math.min(least, searched.found?.cost ?? least);
     return searched;
