@@ -20,9 +20,9 @@ export type Work = {
 export function workOf(p: Problem): Work {
   const histories = newHistories(p.grips, p.makings);
   const start = new Array<number>(p.words + BEHIND).fill(0);
-  const count = p.operations.length;
+  const count = p.all.length;
   return {
-    space: { words: start.length, steps: count, start, cost: p.cost, expand: expanderOf(p, histories) },
+    space: { words: start.length, steps: p.operations.length, start, cost: p.cost, expand: expanderOf(p, histories) },
     bound: boundOf(p, histories),
     step: (code) => ({ op: code % count, grip: Math.floor(code / count) - 1 }),
     holds: (state) => histories.list(state[p.words] ?? 0),
@@ -32,7 +32,7 @@ const BEHIND = [BENCH, BENCH, BENCH].length;
 
 function expanderOf(p: Problem, histories: Histories): Space['expand'] {
   const [HISTORY, GRIP, TOOL_AT] = [p.words, p.words + 1, p.words + 2];
-  const count = p.operations.length;
+  const count = p.all.length;
   return (state, next, reach) => {
     const [history, held, inHand] = [state[HISTORY] ?? 0, state[GRIP] ?? 0, state[TOOL_AT] ?? 0];
     const step = (op: number, grip: number, asks: Asks | undefined, price: number, after: number, off: boolean): void => {
