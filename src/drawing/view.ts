@@ -28,7 +28,13 @@ export type DiameterShown = {
   readonly letter?: string;
 };
 /** Points at the edges of `surface`; at `at` where that has none (any more); else at what the operation `by` left or took. */
-export type Balloon = { readonly text: string; readonly surface: SurfaceId | ''; readonly at?: Point; readonly by?: OpId };
+export type Balloon = {
+  readonly text: string;
+  readonly surface: SurfaceId | '';
+  readonly at?: Point;
+  readonly by?: OpId /** `at` is on the cut half alone. */;
+  readonly half?: 'above';
+};
 export type StageView = {
   readonly stage: Stage;
   readonly hold: Hold;

@@ -73,6 +73,9 @@ const ROWS: readonly Row[] = [
   ['hexagon.corners', 1.154701, 'ratio', 'across corners of a hexagon, of across flats', 'derived: 1 / cos 30 degrees', 'derived'],
   // speeds
   ['rpm.thread-held', 600, '/min', 'most for work held by its thread, with a branch, or out of round'],
+  ['knurl.share', 0.5, 'ratio', 'speed of a knurl, of that for turning the same diameter', 'about half, from memory', 'from memory'],
+  ['rpm.press.least', 100, '/min', 'least speed that is told for a drill press whose own nobody said'],
+  ['rpm.press.most', 3000, '/min', 'most that is told for it'],
   ['rpm.tidy.change', 500, '/min', 'above this speeds are given in the larger steps'],
   ['rpm.tidy.low', 25, '/min', 'speeds are given in steps of this'],
   ['rpm.tidy.high', 50, '/min', 'speeds are given in steps of this above the change'],

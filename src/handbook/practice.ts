@@ -111,6 +111,13 @@ const ROWS: readonly Row[] = [
   ['thread.chamfer.clear', 0.2, 'mm', 'thread start under the root, or over the major of a nut, on diameter'],
   ['thread.dead', 3, 'ratio', 'pitches of dead depth at the end of a blind tapped hole (2 to 3)'],
   ['thread.bevel', 60, 'deg', 'included angle of a screw-cutting tool for metric thread', 'ISO 68-1', 'standard'],
+  [
+    'd-bit.end.relief',
+    8,
+    'deg',
+    'the end of a D-bit backed off, so that one side cuts: 8 to 10',
+    'C. Collins, D-bits, metalwebnews.com (that it is); the angle common practice',
+  ],
   // flats and joints
   ['flats.length', 4, 'mm', 'least length of spanner flats along the axis'],
   ['solder.fit.least', 0.08, 'mm', 'least clearance on diameter of a silver-soldered spigot'],

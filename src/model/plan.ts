@@ -203,6 +203,8 @@ export type Figures = {
   readonly wheels?: WheelsUsed;
   readonly screw?: ScrewCutting;
   readonly depth?: Len;
+  /** Turns a minute of the drill press; `about` where nobody said which it has. */
+  readonly press?: { readonly value: number; readonly vc: number; readonly bound: string; readonly about?: true };
   /** A drill's steps from full diameter; they add up to the depth at full diameter. */
   readonly pecks?: readonly Len[];
   readonly lubricant?: string;

@@ -141,6 +141,8 @@ export type Workshop = {
     readonly radiusTools?: readonly Len[];
     readonly roundNosed?: readonly Len[];
     readonly drillPress: boolean;
+    /** Of the drill press: its steps, or the range of its drive; absent where the file does not say. */
+    readonly drillPressSpeeds?: Workshop['lathe']['speeds'];
     readonly torch: boolean;
   };
   readonly measuring: readonly string[];

@@ -3,6 +3,7 @@
 import { len, toMm } from '../base/units.ts';
 import { lubricantFor } from '../handbook/lubricants.ts';
 import { findMaterial } from '../handbook/materials.ts';
+import { numbersTable } from '../handbook/numbers.ts';
 import type { Part } from '../model/part.ts';
 import type { Chart, Figures, Route, Verb } from '../model/plan.ts';
 import { isOffLathe } from '../model/work.ts';
@@ -15,6 +16,7 @@ import { type Asked, CALLED, dataOf, optional, speedOf } from './numbers/asked.t
 import { handFigures } from './numbers/by-hand.ts';
 import { HOLES, holeFigures } from './numbers/holes.ts';
 import { withMetal } from './numbers/metal.ts';
+import { pressFigures } from './numbers/press.ts';
 import { TURNING, turnFigures } from './numbers/turning.ts';
 
 /** One record an operation, in the order of work; a figure that the tables do not give, or that the operation has not, is absent. */
@@ -27,11 +29,12 @@ function figuresOf(asked: Asked): Figures {
   const { operation, setUp } = asked.removal;
   const lubricant = lubricantOf(asked);
   const always = { op: operation.id, ...(lubricant === undefined ? {} : { lubricant }) };
-  if (isOffLathe(setUp.grip)) return always;
+  if (isOffLathe(setUp.grip)) return { ...always, ...pressFigures(asked) };
   if (operation.verb === 'screw-cut') return { ...always, ...screwCut(asked) };
   if (HOLES.includes(operation.verb)) return { ...always, ...withMetal(asked, holeFigures(asked)) };
   if (TURNING.includes(operation.verb)) return { ...always, ...withMetal(asked, turnFigures(asked)) };
   if (BY_HAND.includes(operation.verb)) return { ...always, ...handFigures(asked) };
+  if (operation.verb === 'knurl') return { ...always, ...knurlFigures(asked) };
   return always;
 }
 /** Spindle off. */
@@ -58,6 +61,18 @@ function screwCut(asked: Asked): Partial<Figures> {
     ...optional('wheels', wheels),
     screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value, room, cut }),
   };
+}
+
+// ---- knurling -----------------------------------------------------------------------------------------------------------------
+/** Slower than that diameter is turned. */
+function knurlFigures(asked: Asked): Partial<Figures> {
+  const { part, removal } = asked;
+  const feature = part.features.find((one) => one.id === removal.operation.feature);
+  const on = feature?.kind === 'side' ? part.surfaces.find((one) => one.id === feature.on) : undefined;
+  const data = dataOf(asked, 'turn-rough');
+  if (on?.shape !== 'cylinder' || !data) return {};
+  const slow = { ...data, vcNom: data.vcNom * numbersTable.value('knurl.share') };
+  return optional('rpm', speedOf({ ...asked, removal: { ...removal, diameter: on.size.target } }, slow, []));
 }
 
 // ---- the rest -----------------------------------------------------------------------------------------------------------------

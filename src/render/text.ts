@@ -5,12 +5,14 @@ import type { CautionShown, GripPage, LessonShown, PlainPage, Row, Section, Shee
 const WIDE = 100;
 const STEP = '    ';
 const GAP = '  ';
+/** A blank at which paper breaks no line. */
+const UNBROKEN = '\u00a0';
 
 /** `document` gives the sheet that each page begins on, so that 'sheet 4' in a text can be found. Ends with a newline. */
 export function writeText(view: SheetView, document: Document): string {
   const starts = startsOf(view, document);
   const pages = view.pages.map((page, i) => pageText(page, view, sheetNo(view, starts[i], document)));
-  return `${[titleOf(view), ...pages].join('\n\n')}\n`;
+  return `${[titleOf(view), ...pages].join('\n\n')}\n`.replaceAll(UNBROKEN, ' ');
 }
 
 function titleOf(view: SheetView): string {

@@ -10,14 +10,21 @@ export function diameterLimits(part: Part, cut: DiameterCut): Limits {
   const surface = part.surfaces.find((one) => one.id === cut.cut.makes);
   if (!surface || surface.shape === 'face') throw new Error(`'${cut.cut.makes}' is no diameter`);
   const size = surface.shape === 'cylinder' ? surface.size : surface.shape === 'arc' ? surface.across : surface.mouth;
-  // a start of exact size is cut again only in length
-  if (cut.cut.stage === 'final' || (cut.cut.leaves === 0 && cut.operation.verb === 'bore-start')) return size;
+  if (cut.cut.stage === 'final') return size;
+  if (cut.cut.leaves === 0 && cut.operation.verb === 'bore-start') return startLimits(cut, size);
   const band = Math.max(cut.holds, mm(numbersTable.value('rough.diameter.band')));
   const drilled = drillSize(cut);
   if (drilled !== undefined) return roughLimits(drilled, len(drilled + cut.holds), drilled, size, surface.side);
   const target = surface.side === 'outside' ? len(size.target + cut.cut.leaves) : len(size.target - cut.cut.leaves);
   const lo = len(middleOf(target - band, target));
   return roughLimits(lo, len(lo + band), target, size, surface.side);
+}
+
+/** A start of exact size is cut again only in length: its tool enters it, so it is that tool's size and no less. */
+function startLimits({ way, cut }: DiameterCut, size: Limits): Limits {
+  const sweep = way.sweeps.find((one) => one.take === 'bore' && one.cylinder === cut.makes);
+  const tool = sweep?.take === 'bore' ? sweep.diameter : size.target;
+  return tool < size.lo || tool > size.hi ? size : { ...size, lo: tool, target: tool };
 }
 
 /** A drill cuts its own size and over; every other tool to either side. */

@@ -124,6 +124,13 @@ describe('answers', () => {
     expect(values(answer, 'train', 'tolerance-share').slice(0, 2)).toEqual([2, 'bears']);
     expect(values(found(lookGears, '26 tpi', { ...SHOP, lathe: { ...lathe, gears: [20, 65, 80] } }), 'train', 'error')[0]).toBe(0);
   });
+  it('what the wheels are out is told over a length, and for what threads that will do; not where they are exact', () => {
+    const off = found(lookGears, '19 tpi', SHOP);
+    // 25.4/19 mm wants 1.33684, 40/60 of 2 mm gives 1.33333: 0.0656 mm short over 25 mm
+    expect(values(off, 'train', 'lead-off')[0]).toBe(0.0656);
+    expect(off.notes).toContain('gears-short');
+    expect(found(lookGears, '1.0 mm', SHOP).notes).not.toContain('gears-short');
+  });
   it('carbide is faster where there is carbide', () => {
     const at = (tool: Shop['tool']) => Number(values(found(lookSpeed, 'PB102 12', { ...COMMON_SHOP, tool }), 'turn-rough', 'turns')[0]);
     expect(at('carbide')).toBeGreaterThan(at('HSS'));

@@ -19,7 +19,7 @@ const STEPS = [
   { per: 1_000_000, places: 6 },
 ] as const;
 type Step = (typeof STEPS)[number];
-const [THOU, TENTH] = STEPS;
+const [THOU, TENTH, FINEST] = STEPS;
 /** Units of 0.1 um carry the rounding of what was stated in inches: a step this near to a limit, in units, is at it. */
 const DUST = 0.5;
 
@@ -37,7 +37,8 @@ export const INCH: Manner = {
   most: (length) => bare(roundedTo(length, THOU, 'down')),
   atLeast: (length) => roundedTo(length, TENTH, 'up'),
   atMost: (length) => roundedTo(length, TENTH, 'down'),
-  range: (least, greatest) => `${shown(upTo(least, TENTH), TENTH)} \u2013 ${shown(downTo(greatest, TENTH), TENTH)}`,
+  range: rangeOf,
+  nominal: (length) => near(length, THOU),
   depth: (length) => bare(shown(Math.round(inches(length) * DEPTHS) * (THOU.per / DEPTHS), THOU)),
   passes: passesOf,
   named: (size) => stamp(size) ?? exact(size),
@@ -56,7 +57,9 @@ export const INCH: Manner = {
   feed: (feed) => bare(shown(Math.max(1, Math.round((feed / MM) * FEEDS)) * (TENTH.per / FEEDS), TENTH)),
   pitch: (pitch) => inchPitch(pitch) ?? `${pitch} mm`,
   derived: (value, unit) => {
-    const [other, into] = OTHER_UNITS[unit] ?? [unit, (same: number) => same];
+    const fraction = unit === 'mm' ? sixtyFourths(mm(value)) : undefined;
+    if (fraction !== undefined) return `${fraction} in`;
+    const [other, into] = OTHER_UNITS[unit === 'm/s' && value > FAST ? 'm/s, fast' : unit] ?? [unit, (same: number) => same];
     return figureWithUnit(into(value), other);
   },
 };
@@ -66,6 +69,7 @@ const OTHER_UNITS: Readonly<Record<string, readonly [unit: string, into: (value:
   mm: ['in', (value) => value / MM],
   mm2: ['sq in', (value) => value / MM ** 2],
   'm/s': ['ft/min', (value) => (value * 60) / 0.3048],
+  'm/s, fast': ['ft/s', (value) => value / 0.3048],
   'm/min': ['ft/min', (value) => value / 0.3048],
   N: ['lbf', (value) => value / POUND],
   'N/mm': ['lbf/in', (value) => (value * MM) / POUND],
@@ -74,6 +78,8 @@ const OTHER_UNITS: Readonly<Record<string, readonly [unit: string, into: (value:
   mbar: ['psi', (value) => (value * 0.0001 * MM ** 2) / POUND],
   degC: ['degF', (value) => value * 1.8 + 32],
 };
+/** m/s: over it a speed is told by the second. */
+const FAST = 100;
 /** Under a hundredth of an inch tenths count. */
 const FINE = 2540;
 /** Under this a thousandth would be a third out. */
@@ -130,6 +136,13 @@ function exact(length: number): string {
 
 function near(length: number, step: Step): string {
   return shown(Math.round(over(length, step)), step);
+}
+
+/** Drawn in to tenths, as a proof may; where nothing is between them, the size itself as finely as it takes. */
+function rangeOf(least: Len, greatest: Len): string {
+  const [lo, hi] = [upTo(least, TENTH), downTo(greatest, TENTH)];
+  if (lo <= hi) return `${shown(lo, TENTH)} \u2013 ${shown(hi, TENTH)}`;
+  return `${near(least, FINEST)} \u2013 ${near(greatest, FINEST)}`;
 }
 
 const upTo = (length: number, step: Step): number => Math.ceil(over(length - DUST, step));

@@ -15,6 +15,8 @@ export type Manner = {
   /** `at`: what they count from, where that is not the target. */
   limits(asked: Limits, at?: Len): string;
   size(length: Len): string;
+  /** A size that is told and not turned to, as what a hold takes: no finer than a thousandth of an inch. */
+  nominal(length: Len): string;
   diameter(length: Len): string;
   /** As short as it is exact enough to work by. */
   short(length: Len): string;
@@ -58,6 +60,7 @@ const METRIC: Manner = {
   units: 'mm',
   target: (asked) => size(asked.target),
   ...{ limits, size, diameter, short, range, depth, passes },
+  nominal: size,
   ...{ least: short, most: short, atLeast: size, atMost: size },
   named: (of) => (gaugeName(of) === undefined ? short(of) : `${gaugeName(of)} (${short(of)})`),
   stamp: gaugeName,

@@ -1,5 +1,5 @@
 /** What is said of putting a check valve together and trying it, and what is bought for it. */
-import { add, showMm, toMm } from '../../base/units.ts';
+import { add, type Len, showMm, toMm } from '../../base/units.ts';
 import type { BoughtItem, Say } from '../../model/part.ts';
 import { boltsFor, type EndForm, flangeFor } from '../ends.ts';
 import { MM, size, tidy } from '../limits.ts';
@@ -31,7 +31,7 @@ export function assembly(sizes: CheckValveSizes): readonly Say[] {
     lift: showMm(sizes.lift, 1),
     ring: showMm(size('joint.ring.tight'), 2),
     depth: showMm(ballDepth(sizes), 1),
-    ball: showMm(sizes.ball, 1),
+    ball: wholeMm(sizes.ball),
     overlap: showMm(pipeOverlap(sizes.end.pipe), 1),
     pattern: sizes.stop ? 'straight' : 'angle',
     outlet: form,
@@ -70,4 +70,10 @@ export function cautions(lead: boolean): readonly Say[] {
     ...['caution.pressure', 'caution.inspector'],
   ];
   return ids.map((id) => ({ id, grounds: {} }));
+}
+
+/** Of a ball that is sold by the inch to the last figure, so that its fraction is known again. */
+function wholeMm(length: Len): string {
+  const shown = showMm(length, 1);
+  return Number(shown) === toMm(length) ? shown : String(toMm(length));
 }

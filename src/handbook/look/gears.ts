@@ -96,12 +96,12 @@ function trainPart(one: Scored, asked: Asked, leadscrew: Lead): Part {
   };
 }
 
-/** Over the longest normal engagement of the thread, against its usual class; of a bare pitch, over ten millimetres. */
+/** Over the longest normal engagement of the thread, against its usual class; of a bare pitch, over an inch or so. */
 function errorRows(one: Scored, { thread: t }: Asked): readonly Row[] {
   if (one.off === 0) return [];
   const error = one.off / one.by;
   const limits = t?.limits('outside', t.outside[0] ?? '');
-  if (!t || !limits) return [rowAbout('lead-off', '10', length(len(Math.round(Math.abs(error) * mm(10)))))];
+  if (!t || !limits) return [rowAbout('lead-off', String(LONG), length(len(Math.round(Math.abs(error) * mm(LONG)))))];
   const engaged = longestEngagement(t.nominal, t.pitch);
   const tolerance = len(limits.pitchDiameter.hi - limits.pitchDiameter.lo);
   const lead = leadError({ error, engaged, flankAngle: t.form.flankAngle, tolerance });
@@ -111,6 +111,9 @@ function errorRows(one: Scored, { thread: t }: Asked): readonly Row[] {
     rowAbout('tolerance-share', limits.cls, figure(lead.share * 100, '%', 0), word(lead.bearable ? 'bears' : 'does-not-bear')),
   ];
 }
+
+/** mm of thread by which an error is shown: about an inch. */
+const LONG = 25;
 
 function nutsOf(best: Scored, { pitch }: Asked, leadscrew: Lead, { threadingDial, halfNuts }: ThreadingLathe): HalfNuts {
   return halfNutsFor({
@@ -170,6 +173,7 @@ const shown = (pass: Len): string => String(toMm(pass));
 function notesOf({ thread: t, left }: Asked, best: Scored | undefined, usual: boolean): readonly string[] {
   return [
     ...(usual ? ['gears-usual'] : []),
+    ...(best && best.off !== 0 ? ['gears-short'] : []),
     ...(best ? ['gears-idler'] : ['gears-none']),
     ...(t ? ['gears-gauge'] : ['gears-name']),
     ...(left ? ['gears-left'] : []),

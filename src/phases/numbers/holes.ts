@@ -4,7 +4,7 @@ import { centreDrills, coneDepth } from '../../handbook/centre-drills.ts';
 import type { CuttingData } from '../../handbook/cutting.ts';
 import { drillLoad } from '../../handbook/cutting-force.ts';
 import { deepHole, drillFeed, drilling, pecks, REAM_FEED } from '../../handbook/drilling.ts';
-import { pointLength } from '../../handbook/drills.ts';
+import { jobberLength, pointLength } from '../../handbook/drills.ts';
 import { machining } from '../../handbook/machining.ts';
 import { findMaterial } from '../../handbook/materials.ts';
 import { numbersTable } from '../../handbook/numbers.ts';
@@ -26,7 +26,7 @@ export function holeFigures(asked: Asked): Partial<Figures> {
   const data = dataOf(asked, CALLED[verb]);
   const rpm = speedOf(asked, data && { ...data, vcNom: data.vcNom * deep.speed }, []);
   const fed = fedBy(asked, data, rpm, deep.feed);
-  const whole = onDial(asked, verb === 'centre' ? centreDepth(removal) : holeDepth(removal));
+  const whole = onDial(asked, verb === 'centre' ? centreDepth(asked) : holeDepth(removal));
   const steps = verb === 'drill' && depth > 0 ? pecks(depth, diameter) : [];
   return {
     ...optional('rpm', rpm),
@@ -59,8 +59,11 @@ function holeDepth({ depth = len(0), diameter = len(0), through, way }: Removal)
 }
 
 /** Pilot and cone, to the mouth that is wanted. An odd pilot is as long as those of the standard are to their diameter. */
-function centreDepth({ operation, diameter = len(0) }: Removal): Len {
+function centreDepth({ removal, chart }: Asked): Len {
+  const { operation } = removal;
   const pilot = operation.tool.size;
+  const mouths = chart.working.flatMap((one) => (one.op === operation.id && one.measures === 'diameter' ? [one.limits.target] : []));
+  const diameter = len(Math.max(removal.diameter ?? 0, ...mouths));
   if (pilot === undefined || diameter <= pilot) return len(0);
   const known = centreDrills.find((one) => one.pilot === pilot);
   return upToTenth((known?.pilotLength ?? pilot * machining.value('centre.pilot')) + coneDepth(pilot, diameter));
@@ -136,9 +139,16 @@ function loadOf(
 const toThousandth = (feed: number): number => Math.round(feed * 1000) / 1000;
 
 // ---- said ---------------------------------------------------------------------------------------------------------------------
+/** Its chips have nowhere to go where the hole is deeper than the flutes. */
+function longSaid({ operation, diameter = len(0), depth = len(0) }: Removal): readonly Say[] {
+  const flute = operation.verb === 'drill' ? jobberLength(diameter)?.flute : undefined;
+  return flute !== undefined && depth > flute ? [{ id: 'say.drill.long', grounds: { flute: show(flute) } }] : [];
+}
+
 function saysOf({ removal }: Asked, steps: readonly Len[], fed: Fed | undefined): Pick<Figures, 'says'> {
   const says: readonly Say[] = [
     ...(steps.length > 1 ? [pecksSaid(steps, removal.diameter ?? len(0))] : []),
+    ...longSaid(removal),
     ...(fed?.bound === 'bound.least-cut'
       ? [{ id: 'say.drill.between', grounds: { step: fed.step === undefined ? '' : show(fed.step) } }]
       : []),
@@ -146,7 +156,7 @@ function saysOf({ removal }: Asked, steps: readonly Len[], fed: Fed | undefined)
   return says.length > 0 ? { says } : {};
 }
 
-/** The first goes in at once; then every so much; halved where the hole is deep. */
+/** The first goes in at once; then every so much, or once where little is left; halved where the hole is deep. */
 function pecksSaid(steps: readonly Len[], diameter: Len): Say {
   const deep = len(drilling.value('peck.deep') * diameter);
   const [first = len(0), next = len(0)] = steps;
@@ -155,7 +165,11 @@ function pecksSaid(steps: readonly Len[], diameter: Len): Say {
   const halved = whole > deep && next > half;
   return {
     id: 'say.pecks',
-    grounds: { first: tidy(first), next: tidy(next), ...(halved ? { deep: tidy(deep), last: tidy(half) } : { deep: '', last: '' }) },
+    grounds: {
+      first: tidy(first),
+      next: steps.length > 1 + 1 ? tidy(next) : '',
+      ...(halved ? { deep: tidy(deep), last: tidy(half) } : { deep: '', last: '' }),
+    },
   };
 }
 

@@ -3,11 +3,9 @@ import { z } from 'zod';
 import { choice, count, flag, length, line, list, quantity, record } from '../../base/asking.ts';
 import { moduleNamed, pitchNamed } from '../../handbook/pitches.ts';
 import { bounds } from '../../handbook/reading.ts';
+import { speeds } from './speeds.ts';
 
 const speed = () => quantity('speed', bounds('lathe.speed'));
-const speedRange = record({ from: speed(), to: speed() }).refine(({ from, to }) => from <= to, {
-  params: { problem: 'read.range-backwards', grounds: {} },
-});
 const dial = record({
   reads: choice(['diameter', 'travel']).optional(),
   division: length(bounds('dial.division')).optional(),
@@ -35,7 +33,7 @@ export const latheSchema = record({
   'between-centres': length(bounds('lathe.between-centres')).optional(),
   'spindle-bore': length(bounds('lathe.spindle-bore')).optional(),
   nose: choice(['screwed', 'flanged', 'cam']).optional(),
-  speeds: z.union([list(speed()), speedRange]).optional(),
+  speeds: speeds().optional(),
   motor: quantity('power', bounds('lathe.motor')).optional(),
   torque: z.union([power, list(power)]).optional(),
   leadscrew: length(bounds('lathe.leadscrew'), pitchNamed).optional(),

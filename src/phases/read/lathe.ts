@@ -5,6 +5,7 @@ import { perInch } from '../../handbook/pitches.ts';
 import { usual } from '../../handbook/reading.ts';
 import type { Banjo, Dial, PowerRange, Workshop } from '../../model/workshop.ts';
 import type { LatheKeys } from './lathe-schema.ts';
+import { stepsOrRange } from './speeds.ts';
 import type { Taker } from './taken.ts';
 
 type Lathe = Workshop['lathe'];
@@ -44,7 +45,7 @@ const shareOf = (whole: Len, id: string): Len => mm(Math.round(toMm(whole) * usu
 
 function speedsOf({ speeds }: LatheKeys, take: Taker): Lathe['speeds'] {
   const [from, to] = [usual('lathe.speed.from'), usual('lathe.speed.to')];
-  const said = Array.isArray(speeds) ? { steps: [...speeds].sort((a, b) => a - b) } : speeds;
+  const said = speeds && stepsOrRange(speeds);
   return take.whole<Lathe['speeds']>('lathe.speeds', said, { from, to }, `${from}-${to}`, '/min');
 }
 

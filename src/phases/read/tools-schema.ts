@@ -8,6 +8,7 @@ import { centreDrills } from '../../handbook/centre-drills.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
 import { drillSizes, sizes } from './sizes.ts';
+import { speeds } from './speeds.ts';
 
 const hole = () => length(bounds('hole'));
 const material = () => choice(['HSS', 'carbide']).optional();
@@ -74,7 +75,7 @@ export const toolsSchema = record({
   knurling: flag().optional(),
   'radius-tools': sizes(bounds('radius')).optional(),
   'round-nosed': sizes(bounds('radius')).optional(),
-  'drill-press': flag().optional(),
+  'drill-press': z.union([flag(), record({ speeds: speeds() })]).optional(),
   torch: flag().optional(),
 });
 export type ToolsKeys = z.output<typeof toolsSchema>;

@@ -6,6 +6,7 @@ import { commonCentreDrills, commonDrills } from '../../handbook/common-set.ts';
 import { usualNose } from '../../handbook/lathe-usual.ts';
 import { usual } from '../../handbook/reading.ts';
 import type { ToolMaterial, Turner, Workshop } from '../../model/workshop.ts';
+import { stepsOrRange } from './speeds.ts';
 import type { Taker } from './taken.ts';
 import type { ToolsKeys } from './tools-schema.ts';
 
@@ -31,9 +32,14 @@ export function toolsOf(keys: ToolsKeys, take: Taker): Tools {
     ...present({ flatDBits: keys['flat-d-bits'], counterbores: keys.counterbores, groovingInside: keys['grooving-inside'] }),
     ...present({ filingGuide: keys['filing-guide'], radiusTools: keys['radius-tools'], roundNosed: keys['round-nosed'] }),
     knurling: keys.knurling ?? false,
-    drillPress: keys['drill-press'] ?? false,
+    ...pressOf(keys['drill-press']),
     torch: keys.torch ?? false,
   };
+}
+
+/** Its speeds where they are said; else a speed is told as about so many. */
+function pressOf(keys: ToolsKeys['drill-press'] = false): Pick<Tools, 'drillPress' | 'drillPressSpeeds'> {
+  return typeof keys === 'boolean' ? { drillPress: keys } : { drillPress: true, drillPressSpeeds: stepsOrRange(keys.speeds) };
 }
 
 /** `no` is a workshop without one; a list names each. */

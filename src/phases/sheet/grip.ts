@@ -8,6 +8,7 @@ import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
+import { cautionOf } from './caution.ts';
 import { type Desk, lastOf } from './lookup.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
@@ -40,7 +41,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
       ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
     ],
     checkpoint: checkpointOf(desk, [setUp, ...bench], words),
-    caution: cautionOf(desk, [setUp, ...bench], words),
+    caution: cautionOf(desk, [setUp, ...bench], besidesOf(setUp), words),
   };
 }
 
@@ -102,7 +103,7 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
   const facts = {
     diameter: grip.kind.startsWith('bar')
       ? words.say('size.across', { target: words.barAcross(grip.diameter) })
-      : words.diameter(grip.diameter),
+      : words.say('size.across', { target: words.nominal(grip.diameter) }),
     across: words.named(grip.diameter),
     section: desk.part.stock.from === 'bar' ? desk.part.stock.section : 'round',
     length: words.short((grip.to - grip.from) as typeof grip.to),
@@ -151,15 +152,19 @@ function plugFacts(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): Rea
   return { sheet, recess: words.short(size('plug.recess')) };
 }
 
-/** The mark of the sheet on which this very tooling was made, or the last of its kind before this set-up; '' where it stood there already. */
+/** The mark of the sheet on which this very tooling was made last, or the last of its kind before this set-up; '' where it stood there already. */
 function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
   const here = plan.sequence.findIndex((entry) => entry.part === part && entry.setUp === setUp);
   const id = toolingId(ask);
   const kinds = new Map(plan.parts.map((planned) => [planned.part.id, planned.part.kind]));
   const before = plan.sequence.slice(0, here);
-  const made = before.find((entry) => entry.part === id) ?? before.filter((entry) => kinds.get(entry.part) === ask.kind).at(-1);
+  const made = lastOnSheet(before, id) ?? before.filter((entry) => kinds.get(entry.part) === ask.kind).at(-1);
   return made ? `{sheet:${keyOf(made.part, made.setUp)}}` : '';
 }
+
+/** The beginning of its last making: tooling that is made in place is made anew for each hold that finds the chuck empty. */
+const lastOnSheet = (before: Plan['sequence'], id: string): Plan['sequence'][number] | undefined =>
+  before.findLast((entry) => entry.part === id && entry.setUp === 0);
 
 function datumOf(desk: Desk, setUp: SetUp, words: SheetWords): { readonly title: string; readonly text: string } {
   const datum = datumFace(desk, setUp);
@@ -188,8 +193,15 @@ export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
   const distinct = [...new Set(faces)];
   if (setUp.grip.datum !== undefined) return setUp.grip.datum;
   if (setUp.grip.kind === 'vee-block') return endMade(desk, setUp);
-  return distinct.reduce<string | undefined>((best, face) => (best === undefined || count(face) > count(best) ? face : best), undefined);
+  return distinct.reduce<string | undefined>(
+    (best, face) => (best === undefined || count(face) > count(best) ? face : best),
+    faced(desk, setUp),
+  );
 }
+
+/** Where no limit is measured in a set-up, its places along the axis still count from the face that is cut in it. */
+const faced = (desk: Desk, setUp: SetUp): string | undefined =>
+  setUp.operations.flatMap((op) => desk.workings(op)).find((w) => w.from === 'bar end')?.makes;
 
 // ---- checkpoint, caution -----------------------------------------------------------------------------------------------
 function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): GripPage['checkpoint'] {
@@ -225,13 +237,3 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
 
 /** A ball is tried on its seat at once; a cone only when the bonnet steers it. */
 const seatTopic = (desk: Desk): string => (desk.part.features.some((f) => f.kind === 'hole' && f.takes === 'cone') ? 'seat-cone' : 'seat');
-
-function cautionOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): string {
-  // the bench that follows says itself that the lathe is off
-  const grips = setUps
-    .slice(0, 1)
-    .flatMap((setUp) => [`grip.${setUp.grip.kind}.caution`, ...besidesOf(setUp).map((one) => `grip.${one}.caution`)]);
-  const verbs = setUps.flatMap((setUp) => setUp.operations.map((op) => `verb.${desk.operation(op).verb}.caution`));
-  const ids = [...new Set([...grips, ...verbs])].filter((id) => words.has(id));
-  return ids.map((id) => words.say(id)).join(' ');
-}

@@ -1,5 +1,6 @@
 /** An operation as a row: title, sizes, speed, cuts, dial, checks. SheetWords come from templates, figures from chart and figures. */
 
+import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { practice } from '../../handbook/practice.ts';
 import type { OpId } from '../../model/ids.ts';
@@ -12,8 +13,8 @@ import { type Desk, namedIn, wayOf } from './lookup.ts';
 import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
 import type { SheetWords } from './said.ts';
-import { facingFacts, placeShown, solderFacts } from './side-places.ts';
-import { sizesOf } from './sizes.ts';
+import { facingFacts, meetsOf, placeShown, solderFacts } from './side-places.ts';
+import { isCentre, sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
@@ -52,7 +53,7 @@ function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row 
     title: words.say(`verb.${operation.verb}.do`, facts),
     note: words.say(`verb.${operation.verb}.note`, facts),
     sizes,
-    rpm: figures?.rpm ? String(figures.rpm.value) : '',
+    rpm: rpmOf(figures, words),
     cuts: cutsOf(operation, figures, words),
     dial: dialOf(figures, words),
     measure: isMeasured(desk, setUp, operation) ? 'box' : 'nothing',
@@ -67,6 +68,13 @@ function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row 
   };
 }
 
+/** Of the lathe's spindle, or of the drill press: about so many where nobody said what it has. */
+function rpmOf({ rpm, press }: Partial<Figures> = {}, words: SheetWords): string {
+  const turns = rpm?.value ?? press?.value;
+  if (turns === undefined) return '';
+  return press?.about ? words.say('rpm.about', { turns }) : String(turns);
+}
+
 /** What was said in an earlier row of this grip is not said again. */
 function saidOnce(lines: readonly string[], told: Set<string>): readonly string[] {
   const fresh = lines.filter((line) => !told.has(line));
@@ -77,6 +85,7 @@ function saidOnce(lines: readonly string[], told: Set<string>): readonly string[
 /** Only what is final and decides something is written down: no box for a roughing cut, a chamfer, or what a drill leaves for the next tool. */
 function isMeasured(desk: Desk, setUp: SetUp, operation: Operation): boolean {
   if (operation.verb === 'chamfer' || operation.verb === 'stone' || operation.verb === 'deburr' || operation.verb === 'slit') return false;
+  if (isCentre(desk, operation)) return false;
   const { verb } = operation;
   if (verb === 'screw-cut' || verb === 'tap' || verb === 'die' || isOffLathe(setUp.grip)) return verb !== 'solder' && verb !== 'harden';
   return (
@@ -96,14 +105,20 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     ...facingFacts(desk, operation, (id) => namedIn(id, words)),
     ...solderFacts(desk, setUp, operation, words),
     lies: operation.lies ? 'yes' : '',
+    meets: meetsOf(desk, operation),
     square: squareOf(desk, setUp, operation, words),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
+    mouth: isCentre(desk, operation) ? words.diameter(mouthOf(desk, operation)) : '',
     stage: cuts.some((cut) => cut.stage === 'final') ? 'final' : 'rough',
     size: sizes[0]?.text ?? '',
     length: length ? words.target(length.limits) : '',
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
   };
 }
+
+/** The widest that it makes. */
+const mouthOf = (desk: Desk, operation: Operation): Len =>
+  len(Math.max(0, ...desk.workings(operation.id).flatMap((w) => (w.measures === 'diameter' ? [w.limits.target] : []))));
 
 /** Feed to the hundredth: no lathe of this kind feeds finer than a person can tell. */
 function figureFacts(operation: Operation, figures: Figures | undefined, common: Common, words: SheetWords): OpFacts {
@@ -137,9 +152,11 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     through: feature?.kind === 'hole' && !feature.floor && !feature.blind ? 'yes' : 'no',
     count: side?.count ?? 1,
     apart: HALF_TURN / (side?.count ?? 1),
+    relief: side?.does === 'half-flat' ? practice.value('d-bit.end.relief') : 0,
     circle: side?.circle ? words.diameter(side.circle.target) : '',
     joins: side?.joins ? namedIn(side.joins.part, words) : '',
     width: feature ? grooveWidth(desk, feature, words) : '',
+    plunges: feature && isWider(desk, feature, operation.tool) ? 'many' : 'one',
   };
 }
 
@@ -179,6 +196,11 @@ function grooveWidth(desk: Desk, feature: Feature, words: SheetWords): string {
   if (feature.kind !== 'groove') return '';
   const floor = desk.surface(feature.floor);
   return floor.shape === 'cylinder' ? words.short((floor.to - floor.from) as typeof floor.to) : '';
+}
+
+function isWider(desk: Desk, feature: Feature, tool: ToolUse): boolean {
+  const floor = feature.kind === 'groove' ? desk.surface(feature.floor) : undefined;
+  return floor?.shape === 'cylinder' && tool.size !== undefined && floor.to - floor.from > tool.size;
 }
 
 // ---- speed, cuts, dial -------------------------------------------------------------------------------------------------

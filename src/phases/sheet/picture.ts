@@ -127,7 +127,7 @@ function drilledAt(desk: Desk, setUp: SetUp, stage: Stage, words: SheetWords): r
   const face = setUp.grip.kind === 'vee-block' ? datumFace(desk, setUp) : undefined;
   const from = face === undefined ? undefined : placeOf(desk, stage, face);
   if (from === undefined) return [];
-  return drilled(desk, setUp).map(({ id, at }) => ({ id, from, to: at, text: [words.size(len(Math.abs(at - from)))], letter: '' }));
+  return drilled(desk, setUp).map(({ id, at }) => ({ id, from, to: at, text: [words.nominal(len(Math.abs(at - from)))], letter: '' }));
 }
 
 /** A plug where it stands in the work, with the hole through it as it was made. */
@@ -204,7 +204,7 @@ function balloonsOf(desk: Desk, setUp: SetUp): readonly Balloon[] {
     const operation = desk.operation(op);
     const made = wayOf(operation, setUp)?.cuts[0]?.makes;
     const mouth = mouthOf(desk, setUp, op);
-    if (mouth) return { text: desk.number(op), surface: '', at: mouth };
+    if (mouth) return { text: desk.number(op), surface: '', at: mouth, half: 'above' };
     return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature), by: op };
   });
 }

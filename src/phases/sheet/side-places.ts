@@ -70,6 +70,17 @@ export function facingFacts(
   return { round: (side.facing ?? pair.facing)?.degrees ?? 0, roundFrom: name(pair.id) };
 }
 
+/** 'bore' where a cross hole opens into a hole along the axis; not where it goes right across. */
+export function meetsOf(desk: Desk, operation: Operation): 'bore' | '' {
+  const side = sideOf(desk, operation);
+  if (side?.does !== 'cross-hole' || side.count !== undefined) return '';
+  const meets = desk.part.features.some((f) => {
+    const on = f.kind === 'hole' ? desk.surface(f.cylinder) : undefined;
+    return on?.shape === 'cylinder' && on.from < side.at && side.at < on.to;
+  });
+  return meets ? 'bore' : '';
+}
+
 /** Of a part that is soldered in: its fit, its overlap, and whether others go in with it. */
 export function solderFacts(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): Readonly<Record<string, string>> {
   const joins = sideOf(desk, operation)?.joins;

@@ -20,9 +20,15 @@ export function sizesOf(
   const workings = desk.workings(operation.id);
   const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
   const shown = measured.map((w) => byName(operation, w, sizeShown(desk, w, words, letterOf(w)), words));
-  const sizes = [...sizeOfTool(desk, operation, measured, words), ...shown];
-  const far = measured.some((w) => w.measures === 'length') ? undefined : farOf(desk, setUp, operation);
+  const sizes = isCentre(desk, operation) ? toolSize(operation, words) : [...sizeOfTool(desk, operation, measured, words), ...shown];
+  const far = !isCentre(desk, operation) && measured.some((w) => w.measures === 'length') ? undefined : farOf(desk, setUp, operation);
   return far === undefined ? sizes : withFar(sizes, far, words);
+}
+
+/** A centre that stays goes by its drill and its depth: nobody measures its pilot. */
+export function isCentre(desk: Desk, operation: Operation): boolean {
+  const feature = desk.feature(operation.feature);
+  return operation.verb === 'centre' && feature?.kind === 'hole' && feature.centre === true;
 }
 
 function sizeShown(desk: Desk, working: Working, words: SheetWords, letter: string): SizeShown {
@@ -78,10 +84,11 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
     const target = words.target(feature.size);
     return [bare(across ? target : words.say('size.across', { target }), words.limits(feature.size))];
   }
-  return operation.tool.size !== undefined && DRILLS.includes(operation.verb)
-    ? [bare(...stamped(operation.tool.size, operation.tool.name, words))]
-    : [];
+  return toolSize(operation, words);
 }
+
+const toolSize = ({ tool, verb }: Operation, words: SheetWords): readonly SizeShown[] =>
+  tool.size !== undefined && DRILLS.includes(verb) ? [bare(...stamped(tool.size, tool.name, words))] : [];
 
 /** A size that goes by a name of its own, with what it measures beneath; else the diameter. */
 function stamped(size: Len, own: string | undefined, words: SheetWords): readonly [text: string, limits: string] {

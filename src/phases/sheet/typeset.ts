@@ -3,5 +3,8 @@ import type { Words } from '../../base/words.ts';
 
 /** Ids inside marks ('{sheet:…}') stay. */
 export function typeset(words: Words): Words {
-  return { ...words, say: (id, grounds) => words.say(id, grounds).replace(/(?<!\{[^}]*)\b(M\d+(?:\.\d+)?)x(?=\d)/g, '$1\u00d7') };
+  return { ...words, say: (id, grounds) => unbroken(words.say(id, grounds)).replace(/(?<!\{[^}]*)\b(M\d+(?:\.\d+)?)x(?=\d)/g, '$1\u00d7') };
 }
+
+/** '1 7/8' stays on its line: broken, it reads as 1. */
+const unbroken = (text: string): string => text.replace(/(?<=\b\d+) (?=\d+\/\d+\b)/g, '\u00a0');

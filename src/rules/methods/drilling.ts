@@ -3,7 +3,7 @@ import { type Len, len, minus, mm } from '../../base/units.ts';
 import { pointLength } from '../../handbook/drills.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
-import type { Bound, Cut, Operation, Way } from '../../model/plan.ts';
+import type { Because, Bound, Cut, Operation, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, ENDS, fact, farther, type Hole, length, nearer, operation, scaled, waysBy } from '../context.ts';
 import { centreDrill, drill, drillUnder, drillWithin } from '../tools.ts';
 import { seatPilot } from './seat.ts';
@@ -65,11 +65,14 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
     const cut: Cut = { makes: f.cylinder, stage, measures: 'diameter', leaves: stage === 'final' ? ZERO : minus(nominal, size) };
     return { cuts: [cut], sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: size, to, point: fact('drill.point') }] };
   });
-  return operation(
-    { feature: f.id, step, verb: 'drill', tool: drill(size), ways },
-    [{ rule, grounds: {} }],
-    f.blind || (f.floor && !smallerBeyond(c, f, f.opens[0] ?? 'first')) ? [] : [{ rule: 'drill-break-through', grounds: {} }],
-  );
+  return operation({ feature: f.id, step, verb: 'drill', tool: drill(size), ways }, [{ rule, grounds: {} }], breaksOut(c, f));
+}
+
+/** Where its feed is held back: as it comes out, or where it opens out a hole that goes on. */
+function breaksOut(c: Context, f: Hole): readonly Because[] {
+  if (f.blind) return [];
+  if (!f.floor) return [{ rule: 'drill-break-through', grounds: {} }];
+  return smallerBeyond(c, f, f.opens[0] ?? 'first') ? [{ rule: 'drill-opens-out', grounds: {} }] : [];
 }
 
 /** Right through where everything beyond is open; else until the point reaches the floor. */

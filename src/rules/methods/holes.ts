@@ -141,7 +141,7 @@ export const centreHole: MethodRule = methodRule({
       point: fact('drill.point'),
     };
     const way: Way = { cuts, sweeps: [bore, ...(mouth ? [{ take: 'cone' as const, cone: mouth.id }] : [])] };
-    const use = { kind: 'centre-drill', key: `centre-${tool.name}`, size: tool.pilot, material: 'HSS' as const };
+    const use = { kind: 'centre-drill', key: `centre-${tool.name}`, size: tool.pilot, name: tool.name, material: 'HSS' as const };
     const op = operation({ feature: f.id, step: 'centre', verb: 'centre', tool: use, ways: { [end]: way }, light: true }, [
       { rule: 'centre-hole', grounds: {} },
     ]);
