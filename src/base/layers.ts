@@ -3,7 +3,7 @@
  * hold the same are one. Dynamic programming over what is done, cut by a bound and an upper limit (the idea is old: Held and Karp 1962;
  * for orders under precedence: Salii, EJOR 272(1), 2019). It knows nothing of what the states mean.
  */
-import { add, addArc, find, type Layer, NONE, newLayer, readState } from './layers/store.ts';
+import { add, addArc, cleared, find, type Layer, NONE, readState, type Shelf } from './layers/store.ts';
 import { liked, type Trail, trails, waysAlong } from './layers/trail.ts';
 
 export type Space = {
@@ -46,10 +46,13 @@ export type Outcome = {
 };
 const FEW = 1000;
 
+export type { Shelf };
+
 type Run = {
   readonly space: Space;
   readonly bound: Bound;
   readonly limits: Limits;
+  readonly shelf: Shelf;
   readonly state: Int32Array;
   readonly next: Int32Array;
   states: number;
@@ -60,16 +63,17 @@ type Run = {
   dropped: number;
 };
 
-export function search(space: Space, bound: Bound, limits: Limits, liking: Liking): Outcome {
+/** `shelf`: where many searches follow one another, the same one for all spares making layers anew. */
+export function search(space: Space, bound: Bound, limits: Limits, liking: Liking, shelf: Shelf = []): Outcome {
   const buffers = { state: new Int32Array(space.words), next: new Int32Array(space.words) };
   const counts = { states: 0, width: limits.width, room: limits.states, exact: true, dropped: Number.POSITIVE_INFINITY };
-  const run: Run = { space, bound, limits, ...buffers, ...counts };
-  const first = newLayer(space.words);
+  const run: Run = { space, bound, limits, shelf, ...buffers, ...counts };
+  const first = cleared(shelf, 0, space.words);
   run.state.set(space.start);
   add(first, run.state, -1 - find(first, run.state), space.cost, bound(run.state));
   const layers: Layer[] = [first];
   for (let layer = first; layers.length <= space.steps && layer.size > 0; ) {
-    layer = nextLayer(run, layer);
+    layer = nextLayer(run, layer, layers.length);
     layers.push(layer);
   }
   const last = layers.at(-1);
@@ -81,8 +85,8 @@ export function search(space: Space, bound: Bound, limits: Limits, liking: Likin
 }
 
 /** Past the limit the layer is narrowed and stepped from once more, so that memory never outgrows the limit by much. */
-function nextLayer(run: Run, layer: Layer): Layer {
-  const next = stepFrom(run, layer, promising(run, layer));
+function nextLayer(run: Run, layer: Layer, n: number): Layer {
+  const next = stepFrom(run, layer, promising(run, layer), cleared(run.shelf, n, run.space.words));
   if (next) {
     run.states += next.size;
     return next;
@@ -90,7 +94,7 @@ function nextLayer(run: Run, layer: Layer): Layer {
   run.room = Number.POSITIVE_INFINITY;
   run.width = Math.min(run.width, FEW);
   run.exact = false;
-  return nextLayer(run, layer);
+  return nextLayer(run, layer, n);
 }
 
 /** Places of the states that go on: all, or the most promising; of equals, those reached first. */
@@ -104,9 +108,8 @@ function promising(run: Run, layer: Layer): Int32Array | undefined {
 }
 
 /** Nothing when there would be too many. */
-function stepFrom(run: Run, layer: Layer, places: Int32Array | undefined): Layer | undefined {
+function stepFrom(run: Run, layer: Layer, places: Int32Array | undefined, reached: Layer): Layer | undefined {
   const { space, state, next } = run;
-  const reached = newLayer(space.words);
   let from = 0;
   const reach = (step: number, cost: number): void => enter(run, reached, from, step, (layer.costs[from] ?? 0) + cost);
   const count = places?.length ?? layer.size;

@@ -2,8 +2,9 @@
 import type { Item, Picture, Segment } from '../model/display.ts';
 import type { Arrangement, Part } from '../model/part.ts';
 import { type Curve, curvesOf } from './cutaway/lines.ts';
-import { type Band, outOf, placeOn, type Scene, sceneOf } from './cutaway/solids.ts';
-import { type Eye, eyeOn, type Place, seenBy } from './cutaway/space.ts';
+import { around, sightOf } from './cutaway/sight.ts';
+import { placeOn, type Scene, sceneOf } from './cutaway/solids.ts';
+import { type Eye, eyeOn, type Place } from './cutaway/space.ts';
 import { seenOf } from './cutaway/trace.ts';
 import type { Stroke, XY } from './display.ts';
 import { HATCHED, NARROW, WIDE } from './paper.ts';
@@ -24,38 +25,26 @@ const PENS: Readonly<Record<Curve['pen'], Stroke>> = { edge: WIDE, thread: NARRO
 
 export function drawCutaway({ arrangement, part, frame, alt }: CutawayView): Picture {
   const scene = sceneOf(arrangement, part);
-  const { eye, scale, west, top } = standBack(scene, frame);
+  const sight = sightOf(scene, standBack(scene));
+  const { west, east, top, foot } = around(sight.boxes.map(({ all }) => all));
+  const scale = Math.min((frame.width - 2 * EDGE) / (east - west), (frame.height - 2 * EDGE) / (foot - top));
   const on = ({ x, y }: XY): XY => ({ x: EDGE + (x - west) * scale, y: EDGE + (y - top) * scale });
-  const curves = curvesOf(scene, eye, { hatch: APART.hatch / scale, thread: APART.thread / scale });
+  const curves = curvesOf(scene, sight.eye, { hatch: APART.hatch / scale, thread: APART.thread / scale });
   const items = (Object.keys(PENS) as Curve['pen'][]).flatMap((pen): readonly Item[] => {
-    const segments = curves.filter((curve) => curve.pen === pen).flatMap((curve): readonly Segment[] => seenOf(curve, scene, eye, on));
+    const segments = curves.filter((curve) => curve.pen === pen).flatMap((curve): readonly Segment[] => seenOf(curve, sight, on));
     return segments.length === 0 ? [] : [{ kind: 'path', segments, stroke: PENS[pen] }];
   });
-  return { ...frame, items, boxes: [], alt };
+  const width = 2 * EDGE + (east - west) * scale;
+  return { width, height: 2 * EDGE + (foot - top) * scale, items, boxes: [], alt };
 }
 
-type Stand = { readonly eye: Eye; readonly scale: number; readonly west: number; readonly top: number };
-
-/** As large as the frame lets it be. */
-function standBack(scene: Scene, frame: CutawayView['frame']): Stand {
+/** Far enough for the whole. */
+function standBack(scene: Scene): Eye {
   const corners = scene.solids.flatMap((solid) =>
     [solid.least, solid.most].flatMap((a) => [0, 1, 2, 3].map((k) => placeOn(solid, a, solid.wide, (k * Math.PI) / 2))),
   );
   const middle = (pick: (p: Place) => number): number => (Math.min(...corners.map(pick)) + Math.max(...corners.map(pick))) / 2;
   const on = { x: middle((p) => p.x), y: middle((p) => p.y), z: 0 };
   const size = Math.max(...corners.map((p) => Math.hypot(p.x - on.x, p.y - on.y, p.z)));
-  const eye = eyeOn(on, { ...FROM, far: FROM.far * size });
-  const rims = scene.solids.flatMap((solid) =>
-    solid.bands.flatMap((b) => rimsOf(b).flatMap(({ a, r }) => ROUNDS.map((round) => seenBy(eye, placeOn(solid, a, r, round))))),
-  );
-  const [west, east] = [Math.min(...rims.map((p) => p.x)), Math.max(...rims.map((p) => p.x))];
-  const [top, foot] = [Math.min(...rims.map((p) => p.y)), Math.max(...rims.map((p) => p.y))];
-  const scale = Math.min((frame.width - 2 * EDGE) / (east - west), (frame.height - 2 * EDGE) / (foot - top));
-  return { eye, scale, west, top };
+  return eyeOn(on, { ...FROM, far: FROM.far * size });
 }
-
-const rimsOf = (b: Band): readonly { readonly a: number; readonly r: number }[] => [
-  { a: b.a0, r: outOf({ ...b, r1: b.r0 }) },
-  { a: b.a1, r: outOf({ ...b, r0: b.r1 }) },
-];
-const ROUNDS = Array.from({ length: 24 }, (_, k) => (k * Math.PI) / 12);

@@ -42,11 +42,11 @@ function decides(c: Candidates, workshop: Workshop, habits: readonly Habit[], ha
 }
 
 const outline = ({ problem, found }: Best): string =>
-  found.steps.map((s) => `${problem.operations[s.op]?.id} ${problem.grips[s.grip]?.grip.id ?? ''}`).join();
+  found.steps.map((s) => `${problem.all[s.op]?.id} ${problem.grips[s.grip]?.grip.id ?? ''}`).join();
 
 function routeOf(c: Candidates, best: Best): Route {
   const { problem, found } = best;
-  const done = new Map(found.steps.map((s, i) => [problem.operations[s.op]?.id, { at: i, from: problem.grips[s.grip]?.grip.out }]));
+  const done = new Map(found.steps.map((s, i) => [problem.all[s.op]?.id, { at: i, from: problem.grips[s.grip]?.grip.out }]));
   const late = (b: Before): boolean =>
     (done.get(b.first)?.at ?? 0) > (done.get(b.then)?.at ?? 0) && (!b.when || done.get(b.when.op)?.from === b.when.from);
   return {
@@ -70,7 +70,7 @@ function setUpsOf(c: Candidates, problem: Problem, steps: readonly Step[]): read
   let last: number | undefined;
   let no = 0;
   for (const step of steps) {
-    const op = problem.operations[step.op];
+    const op = problem.all[step.op];
     if (!op) continue;
     if (step.grip !== last) {
       const grip = problem.grips[step.grip]?.grip ?? benchGrip(c);

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { curvesOf } from '../../src/drawing/cutaway/lines.ts';
-import { isSeen } from '../../src/drawing/cutaway/sight.ts';
+import { isSeen, sightOf } from '../../src/drawing/cutaway/sight.ts';
 import { type Band, isMetal, isThere, type Scene, type Solid, within } from '../../src/drawing/cutaway/solids.ts';
 import { along, type Eye, eyeOn, less, long, type Place, seenBy } from '../../src/drawing/cutaway/space.ts';
 import { drawCutaway } from '../../src/drawing/cutaway.ts';
@@ -119,11 +119,12 @@ describe('what is seen', () => {
     fc.assert(
       fc.property(scenes, (scene) => {
         const eye = eyeFor(180);
+        const sight = sightOf(scene, eye);
         for (const curve of curvesOf(scene, eye, { hatch: 2, thread: 1 })) {
           for (const share of [0.13, 0.37, 0.61, 0.89]) {
             const p = curve.at(share);
             if (curve.of >= 0 && !isThere(scene, curve.of, p)) continue;
-            const seen = isSeen(scene, p, eye.at, curve.onCut ?? false);
+            const seen = isSeen(sight, p, curve.onCut ?? false);
             const metal = metalBefore(scene, p, eye);
             if (seen) expect(metal).toBeLessThan(0.5);
             if (!seen && metal === 0) told.grazed++;

@@ -1,12 +1,14 @@
 /** The search of orders against slow and plain ways to the same answer, over any small jobs. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Shelf } from '../../src/base/layers.ts';
 import { mm } from '../../src/base/units.ts';
 import { holdLike, setting } from '../../src/handbook/setting.ts';
 import type { End } from '../../src/model/ids.ts';
 import type { Candidates, Grip, GripKind, Operation, Verb } from '../../src/model/plan.ts';
 import { problemOf } from '../../src/phases/order/problem.ts';
-import { search } from '../../src/phases/order/search.ts';
+import { search, searchWork } from '../../src/phases/order/search.ts';
+import { workOf } from '../../src/phases/order/space.ts';
 import { order } from '../../src/phases/order.ts';
 import { handlingOf } from '../../src/rules/handling.ts';
 import { jobs } from '../fixtures/generators.ts';
@@ -61,6 +63,27 @@ describe('a search that is cut short', () => {
         if (cut.exact) expect(cut.cost).toBe(whole?.cost);
       }),
       { numRuns: 150 },
+    );
+  });
+});
+
+describe('layers used again', () => {
+  it('give what new ones give, whatever stood in them', () => {
+    const sizes = [
+      { operations: 8, choices: 'one method each', grips: 4 },
+      { operations: 4, choices: 'one method each', grips: 2 },
+    ] as const;
+    fc.assert(
+      fc.property(fc.array(fc.oneof(...sizes.map(jobs)), { minLength: 2, maxLength: 4 }), (all) => {
+        const shelf: Shelf = [];
+        const whole = { states: 1e6, width: Number.POSITIVE_INFINITY, atMost: Number.POSITIVE_INFINITY };
+        for (const c of all) {
+          const methods = c.methods.flatMap((m) => m.any.slice(0, 1));
+          const work = () => workOf(problemOf(c, methods, handlingOf(shop)));
+          expect(searchWork(work(), () => 0, whole, shelf)).toEqual(searchWork(work(), () => 0, whole));
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 });

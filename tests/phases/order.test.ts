@@ -162,7 +162,7 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
           : [];
         if (g !== grip && !ready.every(isDone)) continue;
         const broken = binds.filter((b) => b.force === 'preferred' && b.then === o.id && !isDone(b.first)).length;
-        const newTool = g === BENCH ? tool : (p.tools[i] ?? -1);
+        const newTool = g === BENCH ? tool : (p.tools[p.all.findIndex((k) => k.id === o.id && k.tool.key === o.tool.key)] ?? -1);
         const change = newTool === tool ? 0 : 1e6 + 1e2 * takes.change(o.tool);
         const setUp = g === BENCH || g === grip || !masks ? 0 : 1e14 + 1e2 * takes.hold(masks.grip);
         const paid = used.some((u) => JSON.stringify(p.grips[u]?.grip.tooling) === JSON.stringify(masks?.grip.tooling));
@@ -175,7 +175,17 @@ function cheapest(part: string, methods: readonly Method[], c = candidates(partO
   return best;
 }
 
-it.each(['seat-piece', 'branch', 'union-nut', 'cap'])('leaving out dominated methods makes %s no dearer', (part) => {
+it('leaves out a drill of its own where the boring tool that is needed elsewhere does as well, all else being the same', () => {
+  const c = candidates(partOf('body'), shop);
+  const chamber = (any: typeof c) => any.methods.find((m) => m.feature === 'body/chamber')?.any.map((m) => m.name);
+  expect(chamber(c)).toEqual(['drill-again', 'bore']);
+  expect(chamber(withoutDominated(c, handlingOf(shop)))).toEqual(['bore']);
+  // a boring tool that takes long to set is no better: both are looked at
+  const slow = { ...shop, handling: { ...shop.handling, 'change-tool': 9 } };
+  expect(chamber(withoutDominated(c, handlingOf(slow)))).toEqual(['drill-again', 'bore']);
+});
+
+it.each(['seat-piece', 'branch', 'body', 'union-nut', 'cap'])('leaving out dominated methods makes %s no dearer', (part) => {
   const c = candidates(partOf(part), shop);
   const kept = combinations(withoutDominated(c, handlingOf(shop))).length;
   const costs = combinations(c).flatMap(

@@ -23,7 +23,7 @@ export type Layer = {
 export const NONE = -1;
 const FIRST_ROOM = 16;
 
-export function newLayer(words: number): Layer {
+function newLayer(words: number): Layer {
   return {
     words,
     size: 0,
@@ -39,11 +39,28 @@ export function newLayer(words: number): Layer {
   };
 }
 
+/** Layers to be used again, by their number: what stands in them lasts until the next search that is given them. */
+export type Shelf = Layer[];
+
+/** The layer of that number, empty. */
+export function cleared(shelf: Shelf, n: number, words: number): Layer {
+  const layer = shelf[n];
+  if (layer === undefined || layer.words !== words) {
+    const made = newLayer(words);
+    shelf[n] = made;
+    return made;
+  }
+  layer.table.fill(0);
+  layer.size = 0;
+  layer.arcs = 0;
+  return layer;
+}
+
 /** The state's place, or, where it is not there, -1 less the slot of the table where it would be entered. */
 export function find(layer: Layer, state: Int32Array): number {
   const { words, keys, table } = layer;
   const mask = table.length - 1;
-  let slot = hash(state, words) & mask;
+  let slot = hash(state, 0, words) & mask;
   for (let entry = table[slot] ?? 0; entry !== 0; entry = table[slot] ?? 0) {
     const base = (entry - 1) * words;
     let w = 0;
@@ -99,7 +116,7 @@ function widen(layer: Layer): void {
   const table = new Int32Array(layer.table.length * 2);
   const mask = table.length - 1;
   for (let at = 0; at < layer.size; at += 1) {
-    let slot = hash(keys.subarray(at * words, (at + 1) * words), words) & mask;
+    let slot = hash(keys, at * words, words) & mask;
     while (table[slot] !== 0) slot = (slot + 1) & mask;
     table[slot] = at + 1;
   }
@@ -118,10 +135,10 @@ function doubledFloats(a: Float64Array): Float64Array {
 }
 
 /** Mixes word by word (multiply and fold, as in the finalizer of MurmurHash3, A. Appleby, public domain). */
-function hash(state: Int32Array, words: number): number {
+function hash(keys: Int32Array, from: number, words: number): number {
   let h = 0;
-  for (let w = 0; w < words; w += 1) {
-    h = Math.imul(h ^ (state[w] ?? 0), 0x85ebca6b);
+  for (let w = from; w < from + words; w += 1) {
+    h = Math.imul(h ^ (keys[w] ?? 0), 0x85ebca6b);
     h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
     h ^= h >>> 16;
   }

@@ -22,7 +22,7 @@ export function curvesOf(scene: Scene, eye: Eye, apart: { readonly hatch: number
     ...scene.solids.flatMap((solid, i) => [
       ...rims(solid, i),
       ...solid.bands.flatMap((band) => contours(solid, i, band, eye)),
-      ...(solid.whole ? [] : [...cutOutlines(solid, i), ...cutHatch(solid, i, apart.hatch)]),
+      ...(solid.whole ? [] : [...cutOutlines(solid, i), ...(solid.plain ? [] : cutHatch(solid, i, apart.hatch))]),
       ...threadRounds(solid, i, apart.thread),
     ]),
     ...meetings(scene),

@@ -1,24 +1,65 @@
 /** Whether a place is seen: the line from it to the eye meets no metal. */
-import { type Ball, type Band, isMetal, isThere, type Scene, type Solid, within } from './solids.ts';
-import { along, dot, less, type Place } from './space.ts';
+import type { XY } from '../display.ts';
+import { type Ball, type Band, isMetal, isThere, outOf, placeOn, type Scene, type Solid, within } from './solids.ts';
+import { along, dot, type Eye, less, type Place, seenBy } from './space.ts';
 
-/** A sight line: from `p` by `by`, which ends at the eye; its places are told by a share of it. */
-type Ray = { readonly p: Place; readonly by: Place };
+/** What an eye sees of a scene, and the box on the picture that holds each solid and each of its bands: what is not in it is not met. */
+export type Sight = { readonly scene: Scene; readonly eye: Eye; readonly boxes: readonly SolidBoxes[] };
+type SolidBoxes = { readonly all: Box; readonly bands: readonly Box[] };
+export type Box = { readonly west: number; readonly east: number; readonly top: number; readonly foot: number };
+
+export function sightOf(scene: Scene, eye: Eye): Sight {
+  const boxes = scene.solids.map((solid): SolidBoxes => {
+    const bands = solid.bands.map((band) => boxOf(eye, solid, band));
+    return { all: around(bands), bands };
+  });
+  return { scene, eye, boxes };
+}
+
+/** Places round a rim, and how much wider a ring through as many corners is that goes round it. */
+const ROUNDS = 24;
+const WIDER = 1 / Math.cos(Math.PI / ROUNDS);
+
+function boxOf(eye: Eye, solid: Solid, band: Band): Box {
+  const rims = [
+    { a: band.a0, r: outOf({ ...band, r1: band.r0 }) * WIDER },
+    { a: band.a1, r: outOf({ ...band, r0: band.r1 }) * WIDER },
+  ];
+  const places = rims.flatMap(({ a, r }) =>
+    Array.from({ length: ROUNDS }, (_, k) => seenBy(eye, placeOn(solid, a, r, (2 * Math.PI * k) / ROUNDS))),
+  );
+  const [xs, ys] = [places.map((p) => p.x), places.map((p) => p.y)];
+  return { west: Math.min(...xs), east: Math.max(...xs), top: Math.min(...ys), foot: Math.max(...ys) };
+}
+
+export const around = (boxes: readonly Box[]): Box => ({
+  west: Math.min(...boxes.map((b) => b.west)),
+  east: Math.max(...boxes.map((b) => b.east)),
+  top: Math.min(...boxes.map((b) => b.top)),
+  foot: Math.max(...boxes.map((b) => b.foot)),
+});
+
+const holds = (box: Box | undefined, { x, y }: XY): boolean =>
+  box !== undefined && x >= box.west && x <= box.east && y >= box.top && y <= box.foot;
+
+/** A sight line: from `p` by `by`, which ends at the eye; its places are told by a share of it. `seen`: all of it, on the picture. */
+type Ray = { readonly p: Place; readonly by: Place; readonly seen: XY };
 
 /** Nearer than this to where it starts, a line only leaves its own surface: a share of the way to the eye. */
 const LEAVING = 2e-4;
 
 /** `onCut`: it lies on one of the two cuts, and nothing but what is left whole can stand before it. */
-export function isSeen(scene: Scene, p: Place, eye: Place, onCut: boolean): boolean {
-  const ray = { p, by: less(eye, p) };
+export function isSeen(sight: Sight, p: Place, onCut: boolean): boolean {
+  const { scene, eye, boxes } = sight;
+  const ray = { p, by: less(eye.at, p), seen: seenBy(eye, p) };
   if (scene.ball && meetsBall(ray, scene.ball)) return false;
-  if (!onCut && leavesByCut(ray, scene)) return false;
+  if (!onCut && leavesByCut(ray, sight)) return false;
   const found: number[] = [];
   for (let i = 0; i < scene.solids.length; i++) {
-    const solid = scene.solids[i];
-    if (!solid || (onCut && !solid.whole)) continue;
+    const [solid, box] = [scene.solids[i], boxes[i]];
+    if (!solid || !box || (onCut && !solid.whole) || !holds(box.all, ray.seen)) continue;
     found.length = 0;
-    meets(ray, solid, found);
+    meets(ray, solid, box, found);
     for (const t of found) if (isThere(scene, i, along(p, t, ray.by))) return false;
   }
   return true;
@@ -32,14 +73,14 @@ function meetsBall({ p, by }: Ray, { at, r }: Ball): boolean {
 }
 
 /** It comes out of metal into what was cut away: through either of the two cuts. */
-function leavesByCut({ p, by }: Ray, scene: Scene): boolean {
+function leavesByCut({ p, by, seen }: Ray, sight: Sight): boolean {
   const [tz, tx] = [-p.z / by.z, -p.x / by.x];
-  return isMetalAt(scene, tz, { ...along(p, tz, by), z: 0 }) || isMetalAt(scene, tx, { ...along(p, tx, by), x: 0 });
+  return isMetalAt(sight, seen, tz, { ...along(p, tz, by), z: 0 }) || isMetalAt(sight, seen, tx, { ...along(p, tx, by), x: 0 });
 }
 
-function isMetalAt(scene: Scene, t: number, q: Place): boolean {
+function isMetalAt({ scene, boxes }: Sight, seen: XY, t: number, q: Place): boolean {
   if (!(t > LEAVING && q.x >= 0 && q.z >= 0)) return false;
-  return scene.solids.some((solid, i) => !solid.whole && isCut(solid, q) && isThere(scene, i, q));
+  return scene.solids.some((solid, i) => !solid.whole && holds(boxes[i]?.all, seen) && isCut(solid, q) && isThere(scene, i, q));
 }
 
 function isCut(solid: Solid, q: Place): boolean {
@@ -50,11 +91,13 @@ function isCut(solid: Solid, q: Place): boolean {
 }
 
 /** Where the line meets the solid's surfaces, as if none of it were cut away. */
-function meets({ p, by }: Ray, solid: Solid, found: number[]): void {
+function meets({ p, by, seen }: Ray, solid: Solid, boxes: SolidBoxes, found: number[]): void {
   const [from, to] = [within(solid, p), within(solid, { x: p.x + by.x, y: p.y + by.y, z: p.z + by.z })];
   const line: Local = { a: from.a, c: from.c, s: from.s, da: to.a - from.a, dc: to.c - from.c, ds: to.s - from.s };
   if (misses(line, solid)) return;
-  for (const band of solid.bands) {
+  for (let i = 0; i < solid.bands.length; i++) {
+    const band = solid.bands[i];
+    if (!band || !holds(boxes.bands[i], seen)) continue;
     if (band.a0 === band.a1) ring(line, band, found);
     else if (band.sides) prism(line, band, band.sides, found);
     else cone(line, band, found);

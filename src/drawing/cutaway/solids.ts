@@ -1,5 +1,5 @@
 /** Turned solids where they stand, with a quarter of them cut away: x and z above zero. What has no bore is left whole (ISO 128: shafts, screws). */
-import type { Arrangement, Part } from '../../model/part.ts';
+import type { ArrangedRing, Arrangement, Part } from '../../model/part.ts';
 import type { Edge } from '../../model/stage.ts';
 import { finishedStage } from '../part-outline.ts';
 import type { Place } from './space.ts';
@@ -17,6 +17,10 @@ export type Solid = {
   readonly chamfers: readonly Chamfer[];
   readonly threads: readonly ThreadBand[];
   readonly whole: boolean;
+  /** What stands in its bore keeps its room. */
+  readonly open?: true;
+  /** Its cut is not hatched. */
+  readonly plain?: true;
   /** Nothing of it stands nearer the upright axis; 0 where that is its own. */
   readonly clear: number;
   readonly least: number;
@@ -30,7 +34,6 @@ export type Scene = { readonly solids: readonly Solid[]; readonly ball?: Ball };
 const HEXAGON = 6;
 const CLOSE = 1e-6;
 
-/** Parts and ball alone: what is bought beside them is not drawn here. */
 export function sceneOf(arrangement: Arrangement, part: (id: string) => Part): Scene {
   const stands = arrangement.stands.map(({ part: id, way, at, round, whole }) => {
     const solid = solidOf(part(id), { x: 0, y: at, z: 0 }, way, 0);
@@ -38,7 +41,9 @@ export function sceneOf(arrangement: Arrangement, part: (id: string) => Part): S
   });
   const branches = arrangement.branches.map(({ part: id, way, at, from, clear, side }) => {
     const right = (way === 'out') !== (side === 'left');
-    return solidOf(part(id), { x: side === 'left' ? -from : from, y: at, z: 0 }, right ? 'right' : 'left', clear);
+    const solid = solidOf(part(id), { x: side === 'left' ? -from : from, y: at, z: 0 }, right ? 'right' : 'left', clear);
+    // the cuts are to the right: what lies to the left is seen whole
+    return side === 'left' ? { ...solid, whole: true } : solid;
   });
   const { ball } = arrangement;
   const outer = stands.filter(({ round }) => round);
@@ -48,8 +53,29 @@ export function sceneOf(arrangement: Arrangement, part: (id: string) => Part): S
     .concat(
       branches,
       rest.map((one) => one.solid),
+      (arrangement.rings ?? []).map(ringSolid),
     );
   return ball ? { solids, ball: { at: { x: 0, y: ball.at, z: 0 }, r: ball.across / 2 } } : { solids };
+}
+
+function ringSolid({ from, to, inside, outside, level, shown }: ArrangedRing): Solid {
+  const [out, into, most] = [outside / 2, inside / 2, to - from];
+  const left = level?.side === 'left';
+  const ring = [
+    { a: 0, r: into },
+    { a: 0, r: out },
+    { a: most, r: out },
+    { a: most, r: into },
+  ];
+  return {
+    origin: level ? { x: left ? -from : from, y: level.at, z: 0 } : { x: 0, y: from, z: 0 },
+    way: level ? (left ? 'left' : 'right') : 'up',
+    ring,
+    bands: ring.map((p, i) => ({ a0: p.a, r0: p.r, a1: (ring[(i + 1) % ring.length] ?? p).a, r1: (ring[(i + 1) % ring.length] ?? p).r })),
+    ...{ chamfers: [], threads: [], clear: 0, least: 0, most, wide: out, open: true },
+    whole: left || shown === 'whole',
+    ...(shown === 'soft' || shown === 'thin' ? { plain: true as const } : {}),
+  };
 }
 
 export function solidOf(part: Part, origin: Place, way: Solid['way'], clear: number): Solid {
@@ -150,7 +176,8 @@ function fills(solid: Solid, p: Place): boolean {
   const { a, c, s } = within(solid, p);
   if (a <= solid.least || a >= solid.most) return false;
   const r = Math.sqrt(c * c + s * s);
-  return r < solid.wide && r < outAt(solid, a) - CLOSE * solid.wide;
+  if (r >= solid.wide || (solid.open && !isMetal(solid, a, r))) return false;
+  return r < outAt(solid, a) - CLOSE * solid.wide;
 }
 
 /** How far out it reaches at `a`. */

@@ -2,9 +2,9 @@
 import type { Segment } from '../../model/display.ts';
 import { at2, type XY } from '../display.ts';
 import type { Curve } from './lines.ts';
-import { isSeen } from './sight.ts';
-import { isThere, type Scene } from './solids.ts';
-import { type Eye, seenBy } from './space.ts';
+import { isSeen, type Sight } from './sight.ts';
+import { isThere } from './solids.ts';
+import { seenBy } from './space.ts';
 
 /** Places looked at on a straight line and round a circle, and halvings between two of which one is seen. */
 const LOOKS = { straight: 6, bent: 4, round: 24, halvings: 6 } as const;
@@ -12,12 +12,12 @@ const LOOKS = { straight: 6, bent: 4, round: 24, halvings: 6 } as const;
 const ARC = { bent: 1 / 2, round: 1 / 12 } as const;
 const STEP = 1e-4;
 
-export function seenOf(curve: Curve, scene: Scene, eye: Eye, on: (p: XY) => XY): readonly Segment[] {
+export function seenOf(curve: Curve, sight: Sight, on: (p: XY) => XY): readonly Segment[] {
   const shows = (share: number): boolean => {
     const p = curve.at(share);
-    return (curve.of < 0 || isThere(scene, curve.of, p)) && isSeen(scene, p, eye.at, curve.onCut ?? false);
+    return (curve.of < 0 || isThere(sight.scene, curve.of, p)) && isSeen(sight, p, curve.onCut ?? false);
   };
-  const at = (share: number): XY => on(seenBy(eye, curve.at(share)));
+  const at = (share: number): XY => on(seenBy(sight.eye, curve.at(share)));
   return runs(shows, LOOKS[curve.shape]).flatMap(([from, to]) =>
     curve.shape === 'straight' ? chord(at, from, to) : arcs(at, from, to, ARC[curve.shape]),
   );

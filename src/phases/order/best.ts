@@ -1,4 +1,5 @@
 /** Every combination of a part's methods through the search, the most promising first, and the best of all. */
+import type { Shelf } from '../../base/layers.ts';
 import type { Candidates, Grip, Operation, Route } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import type { Context } from '../../rules/context.ts';
@@ -15,6 +16,7 @@ const STATE_LIMIT = 1e6 / 2;
 /** States spent on knowing other holds as well as the best; past it the best alone is sought. */
 const STATES_FOR_OTHERS = 1e5;
 const FIRST_WIDTH = 1e2;
+const LIMIT_WIDTH = 2;
 
 export type Best = {
   readonly problem: Problem;
@@ -70,7 +72,7 @@ function tryOf(problem: Problem, keys: Keys): Try {
   const start = Int32Array.from(work.space.start);
   const grip = (s: Step): readonly number[] => keys.grip(problem.grips[s.grip]?.grip);
   const op = (s: Step): readonly number[] => {
-    const o = problem.operations[s.op];
+    const o = problem.all[s.op];
     return o ? keys.op(o) : [];
   };
   return {
@@ -100,18 +102,25 @@ function once<T>(keyOf: (of: T) => readonly number[]): (of: T) => readonly numbe
   };
 }
 
-/** A narrow run through all that could be best gives an upper limit; what it could not see whole is searched again, whole. */
+/** Narrow runs through all that could be best give an upper limit; what they could not see whole is searched again, whole. */
 function searchAll(tries: readonly Try[]): void {
+  const shelf: Shelf = [];
   let least = Number.POSITIVE_INFINITY;
   const run = (t: Try, width: number, states: number, atMost: number): Searched => {
-    const searched = searchWork(t.work, t.likes, { width, states, atMost });
+    const searched = searchWork(t.work, t.likes, { width, states, atMost }, shelf);
     t.states += searched.states;
     least = Math.min(least, searched.found?.cost ?? least);
     return searched;
   };
   const order = [...tries].sort((a, b) => a.root - b.root);
   const promising = (t: Try): boolean => t.root <= horizonOf(least);
-  for (const t of order) if (promising(t)) t.searched = run(t, FIRST_WIDTH, STATE_LIMIT, horizonOf(least));
+  // a very narrow run of the first that finishes at all: an upper limit for all, itself among them
+  for (const t of order) if (least === Number.POSITIVE_INFINITY) t.searched = run(t, LIMIT_WIDTH, STATE_LIMIT, least);
+  for (const t of order) {
+    if (!promising(t) || t.searched?.exact) continue;
+    const narrow = run(t, FIRST_WIDTH, STATE_LIMIT, horizonOf(least));
+    t.searched = t.searched ? better(t.searched, narrow) : narrow;
+  }
   for (const t of order) {
     if (!promising(t) || !t.searched || t.searched.exact) continue;
     const wide = run(t, Number.POSITIVE_INFINITY, STATES_FOR_OTHERS, horizonOf(least));

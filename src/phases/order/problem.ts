@@ -1,8 +1,11 @@
-/** One combination of methods as the search sees it: operations as bits, every question a mask. */
+/**
+ * One combination of methods as the search sees it: operations as bits, every question a mask. An operation has one bit in all combinations,
+ * so that what they share is asked once, and each combination cuts the masks down to what it has.
+ */
 
-import { type Bits, bitsOf, put, wordsFor } from '../../base/bits.ts';
+import { type Bits, bitsOf, isEmpty, meets, membersOf, put, wordsFor } from '../../base/bits.ts';
 import type { End, OpId } from '../../model/ids.ts';
-import type { Before, Candidates, Grip, Method, Operation } from '../../model/plan.ts';
+import type { Before, Candidates, Grip, Method, Operation, ToolingAsk } from '../../model/plan.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { toolingOf } from '../../rules/grips/plug.ts';
 import type { Handling } from '../../rules/handling.ts';
@@ -10,7 +13,10 @@ import { MINUTE, rankCost, SET_UP, TOOL, TOOLING } from './costs.ts';
 
 export type OpSet = Bits;
 export type Problem = {
+  /** Those of this combination. */
   readonly operations: readonly Operation[];
+  /** Those of every combination, by their bit. */
+  readonly all: readonly Operation[];
   readonly methods: readonly Method[];
   readonly words: number;
   readonly grips: readonly GripMasks[];
@@ -52,57 +58,106 @@ export function problemOf(c: Candidates, methods: readonly Method[], takes: Hand
 /** Asks of the candidates what all combinations share, once; then gives a problem for each combination. */
 export function problemsOf(c: Candidates, takes: Handling): (methods: readonly Method[]) => Problem {
   const places = placesOf(c);
-  const place = (id: OpId): number => places.get(id) ?? places.size;
-  const befores = c.befores.map((b) => ({ b, first: place(b.first), then: place(b.then) }));
+  const befores = c.befores.map((b) => ({ b, first: places.of(b.first), then: places.of(b.then) }));
   const asked = new Map(c.grips.flatMap(toolingOf).map((ask) => [JSON.stringify(ask), ask]));
-  const toolings = [...asked.keys()];
-  const makings = [...asked.values()].map((ask) => TOOLING + MINUTE * takes.make(ask));
-  const grips = c.grips.map((g) => readGrip(g, places, toolings, takes));
+  const makes = (ask: ToolingAsk): number => TOOLING + MINUTE * takes.make(ask);
+  const makings = [...asked.values()].map(makes);
+  const grips = c.grips.map((g) => readGrip(g, places, [...asked.keys()], takes));
+  const asks = asksOf(places, befores);
+  const { tools, toolMembers, toolPrices } = toolsOf(places, takes);
+  const sets = setsOf(places);
   return (methods) => {
-    const operations = methods.flatMap((m) => m.operations);
-    // one place more, for what no method has: it is never here
-    const here = new Int32Array(places.size + 1).fill(-1);
-    operations.forEach((o, i) => {
-      here[place(o.id)] = i;
-    });
-    const words = wordsFor(operations.length);
-    const binding = befores.filter((x) => isHere(here, x.first) && isHere(here, x.then));
-    const keys = [...new Set(operations.map((o) => o.tool.key))].sort();
-    const tools = operations.map((o) => keys.indexOf(o.tool.key));
-    const made = keys.flatMap((key) => operations.find((o) => o.tool.key === key && o.tool.made)?.tool.made ?? []);
-    const where = (is: (o: Operation, i: number) => boolean): OpSet => setWhere(operations, words, is);
+    const here = places.ofMethods(methods);
+    const cut = (set: OpSet): OpSet => (isEmpty(set) ? set : both(set, here));
+    const rank = rankCost(methods.reduce((n, m) => n + m.rank, 0));
     return {
-      operations,
+      operations: methods.flatMap((m) => m.operations),
+      all: places.all,
       methods,
-      words,
-      makings,
-      befores: binding.map((x) => x.b),
-      grips: grips.flatMap((g) => gripMasks(g, operations, here, words, place) ?? []),
-      asks: asksOf(operations, binding, here, words),
+      words: places.words,
+      grips: grips.flatMap((g) => gripMasks(g, here) ?? []),
+      asks: asks.map((ask) => cutAsks(ask, cut)),
       tools,
-      toolMembers: keys.map((_, k) => where((o, i) => tools[i] === k && !o.ways.bench)),
-      toolPrices: keys.map((_, k) => TOOL + MINUTE * changeOf(operations[tools.indexOf(k)], takes)),
-      onLathe: where((o) => !o.ways.bench),
-      onBench: where((o) => o.ways.bench !== undefined && !o.lies),
-      leaves: where((o) => o.verb === 'part-off' || o.verb === 'saw-off'),
-      cost: made.reduce((sum, ask) => sum + TOOLING + MINUTE * takes.make(ask), rankCost(methods.reduce((n, m) => n + m.rank, 0))),
+      toolMembers: toolMembers.map(cut),
+      toolPrices,
+      makings,
+      onLathe: cut(sets.onLathe),
+      onBench: cut(sets.onBench),
+      leaves: cut(sets.leaves),
+      befores: befores.filter((x) => meets(x.first, here) && meets(x.then, here)).map((x) => x.b),
+      cost: madeFor(methods).reduce((sum, ask) => sum + makes(ask), rank),
     };
+  };
+}
+
+function toolsOf({ all, words }: Places, takes: Handling): Pick<Problem, 'tools' | 'toolMembers' | 'toolPrices'> {
+  const keys = [...new Set(all.map((o) => o.tool.key))].sort();
+  const tools = all.map((o) => keys.indexOf(o.tool.key));
+  return {
+    tools,
+    toolMembers: keys.map((_, k) => setWhere(all, words, (o, i) => tools[i] === k && !o.ways.bench)),
+    toolPrices: keys.map((_, k) => TOOL + MINUTE * changeOf(all[tools.indexOf(k)], takes)),
+  };
+}
+
+function setsOf({ all, words }: Places): Pick<Problem, 'onLathe' | 'onBench' | 'leaves'> {
+  return {
+    onLathe: setWhere(all, words, (o) => !o.ways.bench),
+    onBench: setWhere(all, words, (o) => o.ways.bench !== undefined && !o.lies),
+    leaves: setWhere(all, words, (o) => o.verb === 'part-off' || o.verb === 'saw-off'),
   };
 }
 
 const changeOf = (o: Operation | undefined, takes: Handling): number => (o ? takes.change(o.tool) : 0);
 
-/** A place for every operation of any method. */
-function placesOf(c: Candidates): ReadonlyMap<OpId, number> {
-  const places = new Map<OpId, number>();
-  for (const { any } of c.methods)
-    for (const { operations } of any) for (const o of operations) places.set(o.id, places.get(o.id) ?? places.size);
-  return places;
+/** By tool, once. */
+function madeFor(methods: readonly Method[]): readonly ToolingAsk[] {
+  const tools = new Map(methods.flatMap((m) => m.operations).flatMap(({ tool }) => (tool.made ? [[tool.key, tool.made] as const] : [])));
+  return [...tools.values()];
 }
 
-/** By place, the operation's number in this combination; less than 0 where it has none. */
-type Here = Int32Array;
-const isHere = (here: Here, place: number): boolean => (here[place] ?? -1) >= 0;
+/** The bits of operations: those of one name that methods do differently have one each. No combination has two of them. */
+type Places = {
+  readonly all: readonly Operation[];
+  readonly words: number;
+  /** Empty where no method has it. */
+  of(id: OpId): OpSet;
+  ofMethods(methods: readonly Method[]): OpSet;
+};
+
+function placesOf(c: Candidates): Places {
+  const known = new Map<string, number>();
+  const all: Operation[] = [];
+  const methods = c.methods.flatMap((f) => f.any);
+  const numbers = new Map(methods.map((m) => [m, m.operations.map((o) => placeOf(o, all, known))]));
+  const words = wordsFor(all.length);
+  const byId = new Map<OpId, { [word: number]: number } & OpSet>();
+  all.forEach((o, i) => {
+    const set = byId.get(o.id) ?? new Array<number>(words).fill(0);
+    put(set, i);
+    byId.set(o.id, set);
+  });
+  const none = bitsOf([], words);
+  return {
+    all,
+    words,
+    of: (id) => byId.get(id) ?? none,
+    ofMethods: (chosen) =>
+      bitsOf(
+        chosen.flatMap((m) => numbers.get(m) ?? m.operations.flatMap((o) => known.get(placeKey(o)) ?? [])),
+        words,
+      ),
+  };
+}
+
+function placeOf(o: Operation, all: Operation[], known: Map<string, number>): number {
+  const key = placeKey(o);
+  const place = known.get(key) ?? all.push(o) - 1;
+  known.set(key, place);
+  return place;
+}
+
+const placeKey = (o: Operation): string => JSON.stringify([o.id, o.verb, o.tool.key, Object.keys(o.ways).sort(), o.light, o.lies ?? false]);
 
 function setWhere(operations: readonly Operation[], words: number, is: (o: Operation, i: number) => boolean): OpSet {
   const set = new Array<number>(words).fill(0);
@@ -112,75 +167,58 @@ function setWhere(operations: readonly Operation[], words: number, is: (o: Opera
   return set;
 }
 
-/** `rests`, `gone`: by feature, the places of the operations that make what is held, and of those that end it; `hides`: by place. */
-type ReadGrip = {
-  readonly grip: Grip;
-  readonly rests: readonly (readonly number[])[];
-  readonly gone: readonly (readonly number[])[];
-  readonly hides: Uint8Array;
-  readonly goneIds: ReadonlySet<OpId>;
-  readonly price: number;
-  readonly tooling: readonly number[];
-};
+/** What is in both. */
+function both(a: OpSet, b: OpSet): OpSet {
+  const set = new Array<number>(a.length).fill(0);
+  for (let w = 0; w < set.length; w += 1) set[w] = (a[w] ?? 0) & (b[w] ?? 0);
+  return set;
+}
 
-function readGrip(grip: Grip, places: ReadonlyMap<OpId, number>, toolings: readonly string[], takes: Handling): ReadGrip {
-  const place = (id: OpId): number => places.get(id) ?? places.size;
-  const hides = new Uint8Array(places.size + 1);
-  for (const id of grip.hides) hides[place(id)] = 1;
+/** What is in any of them. */
+function union(sets: readonly OpSet[], words: number): OpSet {
+  const all = new Array<number>(words).fill(0);
+  for (const set of sets) for (let w = 0; w < words; w += 1) all[w] = (all[w] ?? 0) | (set[w] ?? 0);
+  return all;
+}
+
+/** `rests`, `ends`: by feature, the operations that make what is held, and those that end it; `off`: those that leave the bar before. */
+type ReadGrip = Omit<GripMasks, 'ready'> & { readonly rests: readonly OpSet[]; readonly ends: readonly OpSet[]; readonly ready: OpSet };
+
+function readGrip(grip: Grip, { all, words, of }: Places, toolings: readonly string[], takes: Handling): ReadGrip {
+  const way = isOffLathe(grip) ? 'bench' : grip.out;
+  const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
+  const before = setWhere(all, words, (o) => !inBar && isBefore(o, way));
+  const sets = (ids: readonly OpId[]): readonly OpSet[] => byFeature(ids).map((some) => union(some.map(of), words));
+  const [rests, ends] = [sets(grip.ready), sets(grip.gone)];
+  const [hides, gone] = [new Set(grip.hides), new Set(grip.gone)];
+  const can = (o: Operation): boolean =>
+    o.ways[way] !== undefined && !hides.has(o.id) && (o.light || !grip.lightOnly) && leavesHere(o, grip, gone);
   return {
-    grip,
-    rests: byFeature(grip.ready, place),
-    gone: byFeature(grip.gone, place),
-    hides,
-    goneIds: new Set(grip.gone),
+    ...{ grip, way, rests, ends },
+    ready: union([before, ...rests], words),
+    gone: union(ends, words),
+    can: setWhere(all, words, can),
     tooling: toolingOf(grip).map((ask) => toolings.indexOf(JSON.stringify(ask))),
     price: (isOffLathe(grip) ? 0 : SET_UP) + MINUTE * takes.hold(grip),
   };
 }
 
 /** A feature's methods differ in their operations. */
-function byFeature(ids: readonly OpId[], place: (id: OpId) => number): readonly (readonly number[])[] {
-  const all = new Map<string, number[]>();
+function byFeature(ids: readonly OpId[]): readonly (readonly OpId[])[] {
+  const all = new Map<string, OpId[]>();
   for (const id of ids) {
     const feature = id.slice(0, id.lastIndexOf('/'));
-    const of = all.get(feature) ?? [];
-    of.push(place(id));
-    all.set(feature, of);
+    all.set(feature, [...(all.get(feature) ?? []), id]);
   }
   return [...all.values()];
 }
 
 /** Nothing when the combination lacks what the grip rests on. */
-function gripMasks(
-  { grip, rests, gone, hides, goneIds, price, tooling }: ReadGrip,
-  operations: readonly Operation[],
-  here: Here,
-  words: number,
-  place: (id: OpId) => number,
-): GripMasks | undefined {
-  const is = (at: number): boolean => isHere(here, at);
-  if (!rests.every((of) => of.some(is)) || !gone.every((of) => of.some(is))) return undefined;
-  const inBar = grip.kind === 'bar' || grip.kind === 'bar-and-centre' || grip.kind === 'stub';
-  const way = isOffLathe(grip) ? 'bench' : grip.out;
-  const ready = setWhere(operations, words, (o) => !inBar && isBefore(o, way));
-  const set = [...Array.from(ready)];
-  for (const of of rests) for (const at of of) if (is(at)) put(set, here[at] ?? 0);
-  return {
-    grip,
-    ready: set,
-    gone: bitsOf(
-      gone.flat().flatMap((at) => (is(at) ? [here[at] ?? 0] : [])),
-      words,
-    ),
-    can: setWhere(
-      operations,
-      words,
-      (o) => o.ways[way] !== undefined && hides[place(o.id)] !== 1 && (o.light || !grip.lightOnly) && leavesHere(o, grip, goneIds),
-    ),
-    price,
-    tooling,
-    way,
-  };
+function gripMasks(g: ReadGrip, here: OpSet): GripMasks | undefined {
+  const has = (of: OpSet): boolean => meets(of, here);
+  if (!g.rests.every(has) || !g.ends.every(has)) return undefined;
+  const { grip, price, tooling, way } = g;
+  return { grip, ready: both(g.ready, here), gone: both(g.gone, here), can: both(g.can, here), price, tooling, way };
 }
 
 /** Off the bar; and back in the chuck, off its stub too. */
@@ -194,25 +232,35 @@ function leavesHere(o: Operation, grip: Grip, gone: ReadonlySet<OpId>): boolean 
   return true;
 }
 
-type Binding = { readonly b: Before; readonly first: number; readonly then: number };
-type Draft = { readonly needs: number[]; readonly forbids: number[]; readonly wants: number[]; readonly shuns: number[] };
+type Binding = { readonly b: Before; readonly first: OpSet; readonly then: OpSet };
+type Draft = { readonly [kind in keyof Asks]: number[] };
 const ENDS = ['first', 'second', 'bench'] as const;
 
-function asksOf(operations: readonly Operation[], befores: readonly Binding[], here: Here, words: number): Problem['asks'] {
+/** By place, as if all of them were there. */
+function asksOf({ all, words }: Places, befores: readonly Binding[]): Problem['asks'] {
   const none = (): number[] => new Array<number>(words).fill(0);
   const draft = (way: unknown): Draft | undefined => (way ? { needs: none(), forbids: none(), wants: none(), shuns: none() } : undefined);
-  const asks = operations.map(({ ways }) => ({ first: draft(ways.first), second: draft(ways.second), bench: draft(ways.bench) }));
+  const asks = all.map(({ ways }) => ({ first: draft(ways.first), second: draft(ways.second), bench: draft(ways.bench) }));
   for (const { b, first, then } of befores) {
-    const [i, k] = [here[first] ?? 0, here[then] ?? 0];
     // 'when' on the earlier operation: doing it from that end after the later one is the breach.
     const late = b.when !== undefined && b.when.op === b.first;
     const ends = b.when === undefined ? ENDS : late || b.when.op === b.then ? [b.when.from] : [];
-    for (const end of ends) {
-      const ask = asks[late ? i : k]?.[end];
-      if (!ask) continue;
-      if (late) put(b.force === 'strict' ? ask.forbids : ask.shuns, k);
-      else put(b.force === 'strict' ? ask.needs : ask.wants, i);
-    }
+    const kind = late ? (b.force === 'strict' ? 'forbids' : 'shuns') : b.force === 'strict' ? 'needs' : 'wants';
+    const [asking, about] = late ? [first, then] : [then, first];
+    for (let w = 0; w < words; w += 1)
+      membersOf(asking[w] ?? 0, w, (place) => {
+        for (const end of ends) join(asks[place]?.[end]?.[kind], about);
+      });
   }
   return asks;
+}
+
+function join(set: number[] | undefined, more: OpSet): void {
+  for (let w = 0; set && w < set.length; w += 1) set[w] = (set[w] ?? 0) | (more[w] ?? 0);
+}
+
+function cutAsks(asks: Problem['asks'][number], cut: (set: OpSet) => OpSet): Problem['asks'][number] {
+  const one = (ask: Asks | undefined): Asks | undefined =>
+    ask && { needs: cut(ask.needs), forbids: cut(ask.forbids), wants: cut(ask.wants), shuns: cut(ask.shuns) };
+  return { first: one(asks.first), second: one(asks.second), bench: one(asks.bench) };
 }

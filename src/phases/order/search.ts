@@ -1,5 +1,5 @@
 /** The least order of one combination of methods, through the general search of layers. */
-import { type Outcome, search as searchLayers } from '../../base/layers.ts';
+import { type Outcome, type Shelf, search as searchLayers } from '../../base/layers.ts';
 import { compareKeys } from '../../rules/likes.ts';
 import type { Problem } from './problem.ts';
 import { BENCH, type Step, type Work, workOf } from './space.ts';
@@ -34,8 +34,8 @@ export function search(p: Problem, likes: Likes, limit: Limit): Found | undefine
 /** What the search looked at, found or not. */
 export type Searched = Pick<Outcome, 'states' | 'exact' | 'atLeast'> & { readonly found?: Found };
 
-export function searchWork(work: Work, likes: Likes, limit: Limit): Searched {
-  const { found, ...told } = searchLayers(work.space, work.bound, limit, (a, b) => likes(work.step(a), work.step(b)));
+export function searchWork(work: Work, likes: Likes, limit: Limit, shelf?: Shelf): Searched {
+  const { found, ...told } = searchLayers(work.space, work.bound, limit, (a, b) => likes(work.step(a), work.step(b)), shelf);
   if (!found) return told;
   const steps = found.steps.map(work.step);
   return { ...told, found: { ...told, cost: found.cost, steps, orders: found.ways, finals: finalsOf(work, found.ends) } };
