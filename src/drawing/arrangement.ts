@@ -92,16 +92,17 @@ function extentOf(corners: readonly XY[]): Extent {
 function layOut({ arrangement, frame, words, advances }: ArrangementView, { west, east, foot, top }: Extent): Laid {
   const names = Math.max(0, ...Object.values(words.names).map((name) => widthOfName(advances, name)));
   const arrow = ARROW.gap + ARROW.long;
-  const roomAt = (end: Arrangement['flow'][number]['end']): number => (arrangement.flow.some((one) => one.end === end) ? arrow : 0);
+  const roomAt = (end: FlowEnd): number => (arrangement.flow.some((one) => one.end === end) ? arrow : 0);
   const room = {
     left: Math.max(names + ROOM.names, roomAt('left'), arrangement.stand === 'upright' ? 2 * UP_AT : 0),
     right: Math.max(names + ROOM.names, roomAt('side')),
+    above: ROOM.above + roomAt('above'),
     below: ROOM.below + roomAt('below'),
   };
-  const [across, high] = [frame.width - room.left - room.right, frame.height - ROOM.above - room.below];
+  const [across, high] = [frame.width - room.left - room.right, frame.height - room.above - room.below];
   const scale = Math.min(across / (east - west), high / (top - foot), MOST / mm(1));
   const shift = (across - (east - west) * scale) / 2;
-  const height = Math.max(ROOM.above + (top - foot) * scale + room.below, leastFor(Object.keys(words.names).length));
+  const height = Math.max(room.above + (top - foot) * scale + room.below, leastFor(Object.keys(words.names).length));
   return {
     ...{
       scale,
@@ -110,11 +111,11 @@ function layOut({ arrangement, frame, words, advances }: ArrangementView, { west
       left: room.left + shift - ROOM.names,
       right: frame.width - room.right - shift + ROOM.names,
     },
-    on: ({ x, y }) => ({ x: room.left + shift + (x - west) * scale, y: ROOM.above + (top - y) * scale }),
+    on: ({ x, y }) => ({ x: room.left + shift + (x - west) * scale, y: room.above + (top - y) * scale }),
   };
 }
 
-function drawPiece({ envelopes, cuts, edges, fine, shown }: Piece, on: On, hatches: readonly Hatch[]): readonly Item[] {
+function drawPiece({ envelopes, cuts, edges, fine, openings = [], shown }: Piece, on: On, hatches: readonly Hatch[]): readonly Item[] {
   const rings = cuts.map((ring) => ring.map(on));
   const drawn = (legs: Piece['edges'], stroke: Stroke): readonly Item[] =>
     legs.map(({ a, b }) => {
@@ -127,6 +128,7 @@ function drawPiece({ envelopes, cuts, edges, fine, shown }: Piece, on: On, hatch
     ...hatches.flatMap((hatch) => rings.flatMap((ring) => hatched(ring, hatch, HATCHED))),
     ...drawn(fine, NARROW),
     ...drawn(edges, WIDE),
+    ...openings.flatMap(({ over, sides }) => [polygon(over.map(on), { fill: 'white' }), ...drawn(sides, WIDE)]),
   ];
 }
 
@@ -151,22 +153,26 @@ function centreLines({ stands }: Arrangement, pieces: readonly Piece[], { on }: 
   ];
 }
 
+type FlowEnd = Arrangement['flow'][number]['end'];
+const AWAY: Readonly<Record<FlowEnd, XY>> = { below: { x: 0, y: 1 }, above: { x: 0, y: -1 }, left: { x: -1, y: 0 }, side: { x: 1, y: 0 } };
+const OUTWARD: Readonly<Record<FlowEnd, number>> = { below: -UPWARD, above: UPWARD, left: 2 * UPWARD, side: 0 };
+
 /** What stands at which end of the fitting, and the arrow beyond it. */
 function flowArrow(view: ArrangementView, pieces: readonly Piece[], { on }: Laid, { end, at, does }: Arrangement['flow'][number]): Marks {
   const how = { advances: view.advances, font: 'text', size: LETTERS, ink: 'black' } as const;
   const label = does === 'in' ? view.words.in : view.words.out;
-  const own = extentOf(pieces.filter(({ level }) => (end === 'below' ? level === undefined : level === at)).flatMap(cornersOf));
-  const edge = end === 'below' ? on({ x: 0, y: own.foot }) : on({ x: end === 'left' ? own.west : own.east, y: at });
-  const away = end === 'below' ? { x: 0, y: 1 } : { x: end === 'left' ? -1 : 1, y: 0 };
+  const inLine = end === 'below' || end === 'above';
+  const own = extentOf(pieces.filter(({ level }) => (inLine ? level === undefined : level === at)).flatMap(cornersOf));
+  const edge = on(inLine ? { x: 0, y: end === 'below' ? own.foot : own.top } : { x: end === 'left' ? own.west : own.east, y: at });
+  const away = AWAY[end];
   const along = (by: number): XY => ({ x: edge.x + away.x * by, y: edge.y + away.y * by });
   const [near, far] = [along(ARROW.gap), along(ARROW.gap + ARROW.long)];
-  const outward = end === 'below' ? -UPWARD : end === 'left' ? 2 * UPWARD : 0;
+  const outward = OUTWARD[end];
   const [tip, tail] = does === 'in' ? [near, far] : [far, near];
   const shaft = along(does === 'in' ? ARROW.gap + ARROW.head : ARROW.gap + ARROW.long - ARROW.head);
-  const words =
-    end === 'below'
-      ? text(how, label, far.x + ARROW.gap / 2, far.y, 'left')
-      : text(how, label, (near.x + far.x) / 2, near.y + LETTERS + ARROW.gap / 2, 'middle');
+  const words = inLine
+    ? text(how, label, far.x + ARROW.gap / 2, end === 'below' ? far.y : far.y + LETTERS, 'left')
+    : text(how, label, (near.x + far.x) / 2, near.y + LETTERS + ARROW.gap / 2, 'middle');
   const box = {
     x: Math.min(near.x, far.x) - 0.5,
     y: Math.min(near.y, far.y) - 0.5,

@@ -1,5 +1,7 @@
 /** The finished part as its drawing asks for it, as a stage that nothing was cut in: corners where neighbours of its ring meet. */
 import { sharpRing, withArcs } from '../geometry/section/arc.ts';
+import { pointLength } from '../handbook/drills.ts';
+import type { End } from '../model/ids.ts';
 import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
 import type { Edge, Point, Stage } from '../model/stage.ts';
 
@@ -32,7 +34,7 @@ function outlineOf(part: Part): readonly Edge[] {
     const s = surfaceOf(part, id);
     return s.shape === 'arc' ? [] : [s];
   });
-  const joints = ring.map((s, i) => jointOf(part, s, ring[(i + 1) % ring.length] ?? s));
+  const joints = ring.map((s, i) => between(part, s, ring[(i + 1) % ring.length] ?? s));
   const sharp = ring.flatMap((s, i): readonly Edge[] => {
     const from = joints[(i + ring.length - 1) % ring.length]?.at(-1);
     const to = joints[i] ?? [];
@@ -46,6 +48,28 @@ function outlineOf(part: Part): readonly Edge[] {
 
 function edge(a: Point, b: Point, surface: string): Edge {
   return { a, b, surface, stage: 'final', by: '' };
+}
+
+/** What leads from one to the next: by way of the axis where a hole ends in the drill's point. */
+function between(part: Part, s: Sharp, t: Sharp): readonly Point[] {
+  const [left, met] = [pointOf(part, s, 'second'), pointOf(part, t, 'first')];
+  const before = left ?? (s.shape === 'face' ? [{ z: s.z, d: 0 }] : undefined);
+  const after = met ? [...met].reverse() : t.shape === 'face' ? [{ z: t.z, d: 0 }] : undefined;
+  return (left || met) && before && after ? [...before, ...after] : jointOf(part, s, t);
+}
+
+/** Of a hole that is open at that end alone: where its full diameter ends, then the tip. Nothing where a smaller hole goes on from there. */
+function pointOf(part: Part, s: Sharp, opens: End): readonly Point[] | undefined {
+  if (s.shape !== 'cylinder') return undefined;
+  const blind = part.features.some((f) => f.kind === 'hole' && f.cylinder === s.id && f.blind && f.opens.includes(opens));
+  const z = opens === 'second' ? s.from : s.to;
+  const goesOn = part.surfaces.some((o) => o.shape === 'cylinder' && o.side === 'inside' && o.id !== s.id && (o.from === z || o.to === z));
+  if (!blind || goesOn) return undefined;
+  const tip = pointLength(s.size.target);
+  return [
+    { z, d: s.size.target },
+    { z: opens === 'second' ? z - tip : z + tip, d: 0 },
+  ];
 }
 
 /** One point where they cross; two where both are faces (by way of the axis) or both are cylinders (a step). */

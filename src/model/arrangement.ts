@@ -31,7 +31,7 @@ export type Arrangement = {
   readonly rings?: readonly ArrangedRing[];
   readonly ball?: { readonly at: Len; readonly across: Len };
   /** `at`: height of an end at the side. */
-  readonly flow: readonly { readonly end: 'below' | 'side' | 'left'; readonly at: Len; readonly does: 'in' | 'out' }[];
+  readonly flow: readonly { readonly end: 'below' | 'above' | 'side' | 'left'; readonly at: Len; readonly does: 'in' | 'out' }[];
   /** What its words are told: 'arrangement.<kind>.alt', '.flow', '.stand'. */
   readonly grounds?: Readonly<Record<string, string | number | boolean>>;
 };

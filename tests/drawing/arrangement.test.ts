@@ -28,6 +28,13 @@ const FORMS = ['union', 'plain', 'flanged'];
 const STRAIGHT = of('fittings', 'whistle-stop-valve.yaml');
 const ANGLE = of('fittings', 'blow-down-valve.yaml');
 const CHECK = of('fittings', 'launch-feed-check-valve.yaml');
+const IN_LINE = FORMS.map(
+  (outlet) =>
+    [
+      `straight check valve, ${outlet}`,
+      of('fittings', 'hand-pump-delivery-check.yaml').replace('outlet: union', `outlet: ${outlet}`),
+    ] as const,
+);
 const WHOLE: readonly (readonly [string, string])[] = [
   ...FORMS.flatMap((inlet) =>
     FORMS.map((outlet) => [`straight, ${inlet} to ${outlet}`, `${STRAIGHT}\nends: { inlet: ${inlet}, outlet: ${outlet} }\n`] as const),
@@ -65,7 +72,7 @@ function drawn(text: string) {
   return { fitting, arrangement, part, picture, pieces: piecesOf(arrangement, part) };
 }
 
-describe.each([...WHOLE, ['check valve', CHECK] as const])('%s', (_, text) => {
+describe.each([...WHOLE, ['check valve', CHECK] as const, ...IN_LINE])('%s', (_, text) => {
   const { fitting, arrangement, picture, pieces } = drawn(text);
 
   it('has nothing on anything else, nor outside its frame', () => {
@@ -127,6 +134,36 @@ describe.each(WHOLE)('a stop valve, %s', (_, text) => {
     expect(pieces.find(({ id }) => id === 'spindle')?.shown).toBe('whole');
     expect(pieces.filter(({ shown }) => shown === 'soft').map(({ id }) => id)).toEqual(['item packing']);
   });
+});
+
+describe.each(IN_LINE)('a %s', (_, text) => {
+  const { arrangement, part, pieces } = drawn(text);
+  const stand = (id: string): number => arrangement.stands.find((one) => one.part === id)?.at ?? Number.NaN;
+
+  it('has the ball under a solid nose, higher than it by the lift', () => {
+    const bore = part('cap').surfaces.find((s) => s.id === 'cap/bore');
+    if (bore?.shape !== 'cylinder') throw new Error('no bore');
+    const gap = stand('cap') - ((arrangement.ball?.at ?? 0) + (arrangement.ball?.across ?? 0) / 2);
+    expect(Math.abs(gap - 9_000)).toBeLessThan(1000);
+    const nose = { x: 100, y: stand('cap') + 5000 };
+    const cap = pieces.find(({ id }) => id === 'cap');
+    expect(cap?.cuts.some((ring) => within(nose, ring))).toBe(true);
+    expect(cap?.cuts.some((ring) => within({ x: 100, y: stand('cap') + bore.from + 1000 }, ring))).toBe(false);
+  });
+
+  it('shows the water holes cut through at either side, in the socket between chamber and thread', () => {
+    const openings = pieces.find(({ id }) => id === 'cap')?.openings ?? [];
+    expect(openings).toHaveLength(2);
+    const socket = part('body').surfaces.find((s) => s.id === 'body/cap-socket');
+    if (socket?.shape !== 'cylinder') throw new Error('no socket');
+    for (const { y } of openings.flatMap(({ over }) => over)) {
+      expect(y).toBeGreaterThan(socket.from);
+      expect(y).toBeLessThan(socket.to);
+    }
+    expect(pieces.filter(({ id }) => id !== 'cap').flatMap((piece) => piece.openings ?? [])).toEqual([]);
+  });
+
+  it('lets the water out above', () => expect(arrangement.flow.map(({ end }) => end)).toEqual(['below', 'above']));
 });
 
 it('a bonnet that stood three millimetres too low would be found in the body', () => {

@@ -16,6 +16,8 @@ export type Piece = {
   readonly edges: readonly Leg[];
   /** Edges seen beyond the cut, roots of threads, crosses on flats. */
   readonly fine: readonly Leg[];
+  /** Holes right across, where they are cut: what they take away of it, and their walls. */
+  readonly openings?: readonly { readonly over: readonly XY[]; readonly sides: readonly Leg[] }[];
   /** Its axis, level. */
   readonly level?: number;
 };
@@ -60,7 +62,30 @@ function cutPiece(part: Part, at: At): Piece {
         SIDES.map((side) => ({ a: at(from, r, side), b: at(to, r, side) })),
       ),
     ],
+    openings: acrossOf(part).flatMap((hole) => openingsOf(part, hole, at)),
   };
+}
+
+/** Holes right across that nothing is soldered into. */
+const acrossOf = (part: Part): readonly SideFeature[] => {
+  const sides = part.features.filter((f): f is SideFeature => f.kind === 'side');
+  return sides.filter((f) => f.does === 'cross-hole' && !sides.some((other) => other.does === 'branch' && other.at === f.at));
+};
+
+/** Units of length: over the lines that bound it. */
+const OVER = 1500;
+
+/** Cut along the hole: from the bore, or from the axis where it is solid, to the outside, at either side. */
+function openingsOf(part: Part, { at: middle, size, on }: SideFeature, at: At): NonNullable<Piece['openings']> {
+  const half = (size?.target ?? 0) / 2;
+  const [from, to] = [middle - half, middle + half];
+  const bore = part.surfaces.find((s) => s.shape === 'cylinder' && s.side === 'inside' && s.from < middle && middle < s.to);
+  const outside = surfaceOf(part, on);
+  const [r, R] = [bore, outside].map((s) => (s?.shape === 'cylinder' ? s.size.target / 2 : 0)) as [number, number];
+  return SIDES.map((side) => ({
+    over: [at(from, r - OVER, side), at(to, r - OVER, side), at(to, R + OVER, side), at(from, R + OVER, side)],
+    sides: [from, to].map((z) => ({ a: at(z, r, side), b: at(z, R, side) })),
+  }));
 }
 
 /** Seen from outside, as a spindle is: its outline, a line across at every edge, a cross on its flats. */

@@ -1,28 +1,48 @@
 /** How the parts of a check valve stand together, on the body's lower face. The seat piece's first end is its seat, the cap's the tip of its stem. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Arrangement, Part } from '../../model/part.ts';
+import { jointRing, lengthOf } from '../arranged.ts';
 import { half, size, TENTH, tidy } from '../limits.ts';
 import { type BodyLayout, layOutBody } from './body.ts';
 import { stemLength } from './cap.ts';
 import type { CheckValveSizes } from './sizes.ts';
 
-/** Nothing where the outlet is in line. */
-export function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): Arrangement | undefined {
+export function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): Arrangement {
   const at = layOutBody(sizes);
-  const long = (id: string): Len => parts.find((part) => part.id === id)?.length ?? len(0);
-  if (at.outlet === undefined) return undefined;
+  const stem = minus(add(at.length, size('joint.ring.tight')), stemLength(sizes));
+  const common = {
+    ...{ stand: 'upright' as const, ball: { at: add(at.seat, sizes.centre), across: sizes.ball } },
+    grounds: { pattern: sizes.stop ? 'straight' : 'angle' },
+  };
+  const standing = [
+    { part: 'seat-piece', way: 'down', at: at.seat },
+    { part: 'cap', way: 'up', at: stem },
+  ] as const;
+  if (at.outlet === undefined) return { ...common, ...inLine(sizes, at, add(stem, lengthOf(parts, 'cap')), standing) };
   return {
-    stand: 'upright',
-    stands: [
-      { part: 'body', way: 'up', at: len(0) },
-      { part: 'seat-piece', way: 'down', at: at.seat },
-      { part: 'cap', way: 'up', at: minus(add(at.length, size('joint.ring.tight')), stemLength(sizes)) },
-    ],
-    branches: branchesOf(sizes, at, at.outlet, long('branch')),
-    ball: { at: add(at.seat, sizes.centre), across: sizes.ball },
+    ...common,
+    stands: [{ part: 'body', way: 'up', at: len(0) }, ...standing],
+    branches: branchesOf(sizes, at, at.outlet, lengthOf(parts, 'branch')),
     flow: [
       { end: 'below', at: len(0), does: 'in' },
       { end: 'side', at: at.outlet, does: 'out' },
+    ],
+  };
+}
+
+type Stands = Arrangement['stands'];
+type Placed = Pick<Arrangement, 'stands' | 'branches' | 'rings' | 'flow'>;
+
+/** The outlet goes out above, `top`; a flange stands round the cap's spigot there. */
+function inLine(sizes: CheckValveSizes, at: BodyLayout, top: Len, standing: Stands): Placed {
+  const flange: Stands = [{ part: 'pipe-flange', way: 'down', at: add(top, size('flange.short')), round: true }];
+  return {
+    stands: [...(sizes.end.form === 'flanged' ? flange : []), { part: 'body', way: 'up', at: len(0) }, ...standing],
+    branches: [],
+    rings: [jointRing(sizes.seat, minus(len(0), size('joint.ring.tight'))), jointRing(sizes.cap, at.length)],
+    flow: [
+      { end: 'below', at: len(0), does: 'in' },
+      { end: 'above', at: top, does: 'out' },
     ],
   };
 }

@@ -36,7 +36,6 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     lifted.cap,
   ];
   if (found.some((d) => d.severity === 'error')) return { found };
-  const arrangement = arrangementOf(sizes, parts);
   const fitting: Fitting = {
     kind: 'check-valve',
     title: asked.title,
@@ -47,7 +46,7 @@ export function designCheckValve(asked: CheckValveAsked, workshop: Workshop): Ou
     assembly: assembly(sizes),
     tests: tests(sizes),
     cautions: cautions(material.lead),
-    ...(arrangement ? { arrangement } : {}),
+    arrangement: arrangementOf(sizes, parts),
   };
   return { value: fitting, found };
 }
