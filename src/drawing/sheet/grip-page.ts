@@ -3,7 +3,6 @@
  * repeated; type is never made smaller. Heights first, pictures after: a picture takes what the rows leave.
  */
 import type { Item, Picture } from '../../model/display.ts';
-import type { DimId } from '../../model/ids.ts';
 import type { Meaning } from '../../model/meaning.ts';
 import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
@@ -11,7 +10,7 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
 import { draftMark, fitted, foot, footTop, head, rule, writeBox } from './frame.ts';
 import { as, figure, unlinked, within } from './meant.ts';
-import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock } from './rows.ts';
+import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock, wholeRow } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
 import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
@@ -84,8 +83,7 @@ function drawnOnce(means: GripMeans, page: GripPage, height: number): () => Grip
 }
 
 function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Piece[] {
-  const all: ReadonlySet<DimId> = new Set(block.rows.flatMap((row) => row.sizes.map((s) => s.dim)));
-  const rows = block.rows.map((row) => ({ row, height: rowBlock(paper, row, all).height }));
+  const rows = block.rows.map((row) => ({ row, height: wholeRow(paper, row).height }));
   if (block.title === '') return rows;
   const title = blockTitle(paper, block.title, block.text);
   return [{ title, height: title.height }, ...rows];

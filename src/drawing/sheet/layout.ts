@@ -5,6 +5,7 @@ import { at2, enlarged } from '../display.ts';
 import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
 import { linked } from './meant.ts';
 import { isSlight, type PlainMeans, plainSheets } from './plain-page.ts';
+import { once } from './type.ts';
 
 export type LayoutMeans = GripMeans & PlainMeans;
 /** On which sheet each page of the view begins, and each section that has a key, counted from 1, by that key. */
@@ -16,13 +17,13 @@ const ROUNDS = 4;
 const UNKNOWN = '00';
 
 /** Pure: the same view and pictures give the same document. */
-export function layOut(view: SheetView, means: LayoutMeans): Placed {
-  const known: Known = new WeakMap();
-  let sheets = settle(linkedView(view, {}), means, known);
+export function layOut(view: SheetView, asked: LayoutMeans): Placed {
+  const means = { ...asked, laid: new WeakMap() };
+  let sheets = settle(linkedView(view, {}), means);
   for (let round = 0; round < ROUNDS; round++) {
     const before = numbersOf(sheets);
     const headings = sheets.map((sheet) => sheet.heading);
-    sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') }, known);
+    sheets = settle(linkedView(view, before), { ...means, toSheet: (n) => linkWords(view, n, headings[n - 1] ?? '') });
     if (same(before, numbersOf(sheets))) break;
   }
   const { page } = means;
@@ -37,15 +38,10 @@ export function layOut(view: SheetView, means: LayoutMeans): Placed {
   return { document: { title, language, mark, pages }, sheets: numbersOf(sheets) };
 }
 
-/** What came of pages that name no sheet: they are the same in every round. */
-type Known = WeakMap<SheetPage, readonly Sheet[]>;
-
-function settle(view: SheetView, means: LayoutMeans, known: Known): readonly Sheet[] {
-  return joined(view, means).flatMap((page) => {
-    const sheets = known.get(page) ?? (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page));
-    known.set(page, sheets);
-    return sheets;
-  });
+function settle(view: SheetView, means: LayoutMeans): readonly Sheet[] {
+  return joined(view, means).flatMap((page) =>
+    once(means, page, () => (page.kind === 'grip' ? gripSheets(means, view, page) : plainSheets(means, view, page))),
+  );
 }
 
 /** A plain page and one that may follow it there, as one under both their names where either has but a few lines. */

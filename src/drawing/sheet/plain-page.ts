@@ -18,7 +18,7 @@ import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
 import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
-import { GAP, type Paper, STYLES } from './type.ts';
+import { GAP, once, type Paper, STYLES } from './type.ts';
 
 export type PlainMeans = Paper & {
   part(part: PartId, frame: Frame): Picture;
@@ -65,7 +65,7 @@ function measured(means: PlainMeans, view: SheetView, page: PlainPage) {
   const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
   const top = means.page.top + Math.max(...heads) + GAP.row;
   const room = footTop(means, view, page.caution) - GAP.row - top;
-  const pieces = page.sections.flatMap((section, i) => keyed(piecesOf(means, section, `${page.key}/${i + 1}`), section));
+  const pieces = page.sections.flatMap((section, i) => keyed(piecesOnce(means, section, `${page.key}/${i + 1}`), section));
   return { top, room, pieces };
 }
 
@@ -115,6 +115,14 @@ function fill(pieces: readonly Piece[], room: number): readonly Filled[] {
 /** What a text may name the sheet of stands with the first of its pieces. */
 function keyed(pieces: readonly Piece[], { key }: Section): readonly Piece[] {
   return pieces.map((piece, i) => (i === 0 ? { ...piece, key } : piece));
+}
+
+/** Asked for to learn how much there is, and again to be set. */
+function piecesOnce(means: PlainMeans, section: Section, name: string): readonly Piece[] {
+  const pieces = once(means, section, () => new Map<string, readonly Piece[]>());
+  const known = pieces.get(name) ?? piecesOf(means, section, name);
+  pieces.set(name, known);
+  return known;
 }
 
 /** `name`: what the names of its boxes to tick begin with. */

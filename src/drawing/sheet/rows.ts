@@ -6,7 +6,7 @@ import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, heightOnly, paragraph, type Setter, stack } from './blocks.ts';
 import { panel, rule, writeBox } from './frame.ts';
 import { row as asRow, tick } from './meant.ts';
-import { GAP, type Paper, STYLES, type Style } from './type.ts';
+import { GAP, once, type Paper, STYLES, type Style } from './type.ts';
 
 /**
  * Left edges and widths of the columns, mm from the text's left edge on a page whose text is `on` wide; `gives`: the share of a narrower
@@ -96,8 +96,18 @@ function headWidth(paper: Paper, name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' |
   return name === 'measured' ? paper.page.right - own.x : own.width;
 }
 
+/** With every letter that its lengths may have. */
+export function wholeRow(paper: Paper, row: Row): Block {
+  return once(paper, row, () => made(paper, row, new Set(row.sizes.map((size) => size.dim))));
+}
+
 /** `lettered`: lengths that the picture shows by letter; the row says which is which. */
 export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
+  const whole = row.sizes.every(({ dim }) => dim === '' || lettered.has(dim));
+  return whole ? wholeRow(paper, row) : made(paper, row, lettered);
+}
+
+function made(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
   const figures = figureCells(paper, row, lettered);
   const { what, under } = shortest(paper, row, beside(figures).height);
   const number = paragraph(paper, STYLES.number, row.number, { ...columnsOf(paper).number, top: DOWN.row + DOWN.speed });

@@ -29,5 +29,22 @@ export const STYLES = {
   foot: { font: 'narrow', size: 3.18, lead: 4.1, ink: 'mid' },
 } as const satisfies Record<string, Style>;
 
-/** What every measuring needs. `toSheet`: what a link to that sheet says. */
-export type Paper = { readonly advances: Advances; readonly page: Page; readonly toSheet?: (sheet: number) => string };
+/**
+ * What every measuring needs. `toSheet`: what a link to that sheet says. `laid`: what came of things so far that name no sheet, by the thing;
+ * they are laid out once.
+ */
+export type Paper = {
+  readonly advances: Advances;
+  readonly page: Page;
+  readonly toSheet?: (sheet: number) => string;
+  readonly laid?: WeakMap<object, unknown>;
+};
+
+/** The same thing, where it has been laid out on this paper. */
+export function once<T>({ laid }: Paper, thing: object, make: () => T): T {
+  const before = laid?.get(thing);
+  if (before !== undefined) return before as T;
+  const made = make();
+  laid?.set(thing, made);
+  return made;
+}
