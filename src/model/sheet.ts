@@ -137,7 +137,7 @@ export type Section = { readonly key?: string } & (
   /** A curve on two axes, its points worth telling beside it. */
   | { readonly kind: 'curve'; readonly title: string; readonly curve: CurveShown }
   /** An operation each, with its own picture. */
-  | { readonly kind: 'lessons'; readonly title: string; readonly text: string; readonly lessons: readonly LessonShown[] }
+  | { readonly kind: 'lessons'; readonly title: string; readonly legend: LessonLegend; readonly lessons: readonly LessonShown[] }
   /** Each with its safety signs. */
   | { readonly kind: 'cautions'; readonly title: string; readonly cautions: readonly CautionShown[] }
   /** To be cut out and put in order. */
@@ -166,6 +166,8 @@ export type CautionShown = {
   readonly text: string;
   readonly signs: readonly { readonly id: SignId; readonly name: string }[];
 };
+/** What new surfaces and taken metal are called beside their marks. */
+export type LessonLegend = { readonly made: string; readonly taken: string };
 /** `step`: its place in the part's route, from 0. `boxes`: why here, what goes wrong otherwise, how to tell, how it is set. */
 export type LessonShown = {
   readonly part: PartId;

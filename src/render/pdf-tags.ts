@@ -96,7 +96,7 @@ type Building = {
 /** `of`: what keeps items in one stretch; `element`: whose they are; an artifact has the operator that opens it instead. */
 type Kind = { readonly of: Meaning | string; readonly element?: Element; readonly open: string };
 function kindOf(item: Item, building: Building): Kind {
-  const path = item.within ?? [];
+  const path = inCell(item.within ?? []);
   const leaf = path.at(-1);
   const artifact = (of: string): Kind => ({ of, open: ARTIFACTS[of] ?? '' });
   if (!leaf) return artifact('');
@@ -110,6 +110,14 @@ function kindOf(item: Item, building: Building): Kind {
   if (leaf.is === 'link' && item.kind === 'text')
     place(building, element, { spot: 'link', sheet: leaf.sheet, says: leaf.says, rect: wider(boxOf(item)) });
   return { of: leaf, element, open: '' };
+}
+
+/** Figures in a cell of one column are what it says, one after the other, and no paragraphs. */
+function inCell(path: readonly Meaning[]): readonly Meaning[] {
+  const at = path.findIndex(({ is }) => is === 'row') + 1;
+  const cell = at > 0 ? path[at] : undefined;
+  const narrow = cell !== undefined && !(cell.is === 'cell' && cell.across !== undefined);
+  return narrow ? path.filter((meaning, i) => i <= at || meaning.is !== 'text') : path;
 }
 
 function numbered({ marked }: Building, element: Element): number {

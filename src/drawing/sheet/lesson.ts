@@ -1,12 +1,15 @@
 /** A lesson on paper: one operation with its picture, its figures and its dial beside it, its reasons in boxes beneath. Never broken up. */
 import type { Item, Picture } from '../../model/display.ts';
-import type { DialShown, LessonShown } from '../../model/sheet.ts';
-import { moved, roundRect } from '../display.ts';
+import type { DialShown, LessonLegend, LessonShown } from '../../model/sheet.ts';
+import { line, moved, rect, roundRect } from '../display.ts';
+import { textWidth } from '../measure.ts';
+import { MADE } from '../paper.ts';
 import type { Frame } from '../tiny.ts';
-import { type Block, beside, EMPTY, paragraph, stack } from './blocks.ts';
+import { type Block, beside, EMPTY, type Place, paragraph, stack } from './blocks.ts';
 import { DIAL, drawDial } from './dial.ts';
 import { rule } from './frame.ts';
 import { as, figure } from './meant.ts';
+import { squeezed } from './squeeze.ts';
 import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
 export type DrawLesson = (lesson: LessonShown, frame: Frame) => Picture | undefined;
@@ -23,17 +26,38 @@ const pictureWidth = ({ page }: Paper): number => PICTURE_SHARE * page.wide;
 
 export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson): Block {
   const head = headOf(paper, lesson);
-  const right = factsOf(paper, lesson, head.height + GAP.row);
+  const right = factsOf(paper, lesson, GAP.small);
   const picture = draw(lesson, { width: pictureWidth(paper), height: PICTURE_HEIGHT });
-  const shown = picture ? figure(moved(picture.items, paper.page.left, head.height + GAP.row), picture.alt) : [];
-  const down = head.height + GAP.row + Math.max(picture ? PICTURE_HEIGHT : 0, right.height) + GAP.row;
+  const { height: high, items } = picture ? squeezed(picture) : EMPTY;
+  const shown = figure(moved(items, paper.page.left, head.height + GAP.row), picture?.alt ?? '');
+  const down = Math.max(head.height + GAP.row + high, right.height + GAP.small) + GAP.row;
   const boxes = boxesOf(paper, lesson, down);
-  const height = down + boxes.height + GAP.block + GAP.row;
+  const height = down + boxes.height + 2 * GAP.row;
   return { height, items: [...head.items, ...shown, ...right.items, ...boxes.items, rule(paper, height - GAP.row, 'heavy')] };
 }
 
+/** What the pictures of a sheet show new surfaces and taken metal by: said once, over them. */
+export function legendBlock(paper: Paper, { made, taken }: LessonLegend): Block {
+  const words = (text: string, right: number): Block =>
+    paragraph(paper, STYLES.label, text, { x: paper.page.left, top: GAP.small, width: right - paper.page.left }, 'right');
+  const wide = (text: string): number => textWidth(paper.advances, STYLES.label.font, STYLES.label.size, text);
+  const takenAt = paper.page.right - wide(taken) - SWATCH.gap;
+  const madeAt = takenAt - SWATCH.width / 2 - GAP.block - wide(made) - SWATCH.gap;
+  const middle = GAP.small + STYLES.label.size / 2 + SWATCH.down;
+  return {
+    height: GAP.small + STYLES.label.lead,
+    items: [
+      ...words(taken, paper.page.right).items,
+      rect(takenAt - SWATCH.width / 2, middle - SWATCH.height / 2, SWATCH.width / 2, SWATCH.height, { fill: 'taken' }),
+      ...words(made, takenAt - SWATCH.width / 2 - GAP.block).items,
+      line(madeAt - SWATCH.width, middle, madeAt, middle, MADE),
+    ],
+  };
+}
+const SWATCH = { width: 7, height: 3, gap: 1.5, down: 0.3 } as const;
+
 function headOf(paper: Paper, { number, title, note }: LessonShown): Block {
-  const place = { x: paper.page.left + NUMBER, width: paper.page.wide - NUMBER };
+  const place = { x: paper.page.left + NUMBER, width: pictureWidth(paper) - NUMBER };
   const words = stack(GAP.small, 0, [
     (top) => as(paragraph(paper, STYLES.section, title, { ...place, top }), { is: 'title' }),
     (top) => paragraph(paper, STYLES.note, note, { ...place, top }),
@@ -50,11 +74,8 @@ function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block
   return stack(top, GAP.small / 2, [
     ...shown.map(
       ({ label, text }) =>
-        (y: number): Block =>
-          beside([
-            paragraph(paper, STYLES.label, label, { x, top: y + LET_DOWN, width: LABEL }),
-            paragraph(paper, STYLES.second, text, { x: x + LABEL, top: y, width: width - LABEL }),
-          ]),
+        (y: number) =>
+          factLine(paper, label, text, { x, top: y, width }),
     ),
     (y) =>
       dial ? beside([dialBlock(paper, dial, x, y), dialSaid(paper, dial, x + DIAL + GAP.small, y, width - DIAL - GAP.small)]) : EMPTY,
@@ -62,6 +83,15 @@ function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block
 }
 const LABEL = 19;
 const LET_DOWN = 0.8;
+
+/** What it is and how much, read as one. */
+function factLine(paper: Paper, label: string, text: string, { x, top, width }: Place): Block {
+  const words = beside([
+    paragraph(paper, STYLES.label, label, { x, top: top + LET_DOWN, width: LABEL }),
+    paragraph(paper, STYLES.second, text, { x: x + LABEL, top, width: width - LABEL }),
+  ]);
+  return as(words, { is: 'text' });
+}
 
 function dialBlock(paper: Paper, dial: DialShown, x: number, y: number): Block {
   return { height: DIAL, items: figure(moved(drawDial(paper, dial), x, y), dial.says) };
@@ -71,26 +101,48 @@ function dialSaid(paper: Paper, dial: DialShown, x: number, y: number, width: nu
   return stack(y + DIAL / 5, 0, [(top) => paragraph(paper, STYLES.figure, dial.says, { x, top, width })]);
 }
 
-/** Two and two beside each other, the same height in a row. */
+/** Side by side, the same height in a row; in whatever rows take the least room on the page, and few of them where it is all one. */
 function boxesOf(paper: Paper, { boxes }: LessonShown, top: number): Block {
-  const width = (paper.page.wide - BETWEEN) / 2;
-  const faces = boxes.map(({ heading, text }, i) => {
-    const x = paper.page.left + (i % 2) * (width + BETWEEN);
-    const place = { x: x + PAD, width: width - 2 * PAD };
-    const words = stack(PAD, 0, [
+  const ways = sharedOut(boxes.length).map((rows) => rowsOfBoxes(paper, boxes, rows, top));
+  return ways.reduce((best, way) => (way.height < best.height ? way : best), ways[0] ?? EMPTY);
+}
+
+const MOST_ACROSS = 3;
+
+/** How many stand in each row, in every way that keeps their order; those with few rows first. */
+function sharedOut(count: number): readonly (readonly number[])[] {
+  if (count === 0) return [[]];
+  return Array.from({ length: Math.min(count, MOST_ACROSS) }, (_, i) => Math.min(count, MOST_ACROSS) - i).flatMap((first) =>
+    sharedOut(count - first).map((others) => [first, ...others]),
+  );
+}
+
+function rowsOfBoxes(paper: Paper, boxes: LessonShown['boxes'], rows: readonly number[], top: number): Block {
+  let [y, from] = [top, 0];
+  const items: Item[] = [];
+  for (const across of rows) {
+    const row = boxRow(paper, boxes.slice(from, from + across));
+    items.push(...moved(row.items, 0, y));
+    y += row.height + BETWEEN;
+    from += across;
+  }
+  return { height: y - top, items };
+}
+
+function boxRow(paper: Paper, boxes: LessonShown['boxes']): Block {
+  const width = (paper.page.wide - BETWEEN * (boxes.length - 1)) / boxes.length;
+  const words = boxes.map(({ heading, text }, i) => {
+    const place = { x: paper.page.left + i * (width + BETWEEN) + PAD, width: width - 2 * PAD };
+    return stack(PAD, 0, [
       (y) => paragraph(paper, { ...STYLES.body, font: 'text-bold' }, heading, { ...place, top: y }),
       (y) => paragraph(paper, STYLES.body, text, { ...place, top: y }),
     ]);
-    return { x, height: words.height + 2 * PAD, items: words.items };
   });
-  let y = top;
-  const items: Item[] = [];
-  for (let i = 0; i < faces.length; i += 2) {
-    const row = faces.slice(i, i + 2);
-    const height = Math.max(...row.map((face) => face.height));
-    for (const face of row)
-      items.push(roundRect(face.x, y, width, height, CORNER, { stroke: { ink: 'mid', width: RULE.box } }), ...moved(face.items, 0, y));
-    y += height + BETWEEN;
-  }
-  return { height: y - top, items };
+  const height = Math.max(...words.map((each) => each.height)) + 2 * PAD;
+  const stroke = { ink: 'mid', width: RULE.box } as const;
+  const items = words.flatMap((each, i) => [
+    roundRect(paper.page.left + i * (width + BETWEEN), 0, width, height, CORNER, { stroke }),
+    ...each.items,
+  ]);
+  return { height, items };
 }

@@ -13,7 +13,7 @@ import { columnSpans, MANNERS, type Span } from './columns.ts';
 import { curveBlock } from './curve.ts';
 import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
 import { type Frame, type Sheet, WIDEST } from './grip-page.ts';
-import { type DrawLesson, lessonBlock } from './lesson.ts';
+import { type DrawLesson, legendBlock, lessonBlock } from './lesson.ts';
 import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
 import { stripRows } from './sorting.ts';
 import { stepBlock } from './steps.ts';
@@ -147,7 +147,7 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
       return under(titleBlock(means, section.title, ''), [curveBlock(means, section.curve)]);
     case 'lessons':
       return under(
-        titleBlock(means, section.title, section.text),
+        legendBlock(means, section.legend),
         section.lessons.map((lesson) => lessonBlock(means, lesson, means.lesson)),
       );
     case 'cautions':

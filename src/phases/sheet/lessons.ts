@@ -11,6 +11,7 @@ import type { SheetWords } from './said.ts';
 /** The lessons of a grip's page, on pages that follow it. */
 export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: SheetWords): PlainPage {
   const rows = page.blocks.flatMap((block) => block.rows);
+  const legend = { made: words.say('picture.made'), taken: words.say('lesson.taken') };
   return {
     kind: 'plain',
     key: `lessons/${page.key}`,
@@ -18,7 +19,7 @@ export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: Sheet
     name: page.name,
     about: page.about,
     right: words.say('lesson.right', { grip: page.grip }),
-    sections: [{ kind: 'lessons', title: '', text: '', lessons: rows.map((row) => lessonOf(plan, desk, page, row, words)) }],
+    sections: [{ kind: 'lessons', title: '', legend, lessons: rows.map((row) => lessonOf(plan, desk, page, row, words)) }],
     caution: page.caution,
   };
 }

@@ -76,7 +76,6 @@ export function operationView(
     words: {
       alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
       headstock: words.say('picture.headstock'),
-      legend: { made: words.say('picture.made'), taken: words.say('lesson.taken') },
     },
     advances,
   };
