@@ -71,7 +71,13 @@ export type WhyMust = {
   readonly force: 'strict' | 'preferred';
   readonly because: Because;
 };
-export type WhyRefusal = { readonly what: string; readonly because: Because; readonly has?: Len; readonly wants?: Len };
+export type WhyRefusal = {
+  readonly what: string;
+  readonly because: Because;
+  readonly has?: Len;
+  readonly wants?: Len;
+  readonly most?: Len;
+};
 export type WhyNot = Pick<NoRoute, 'part' | 'stuck'> & {
   readonly refused: readonly WhyRefusal[];
   readonly wouldHelp: readonly WhyRefusal[];

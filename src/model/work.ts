@@ -237,8 +237,10 @@ export type Grip = {
 export type Refusal = {
   readonly what: string;
   readonly because: Because;
+  /** What there is, and either what it wants at least, which is more, or what it may be at most, which is less. */
   readonly has?: Len;
   readonly wants?: Len;
+  readonly most?: Len;
   readonly would?: { readonly grip: Grip } | { readonly method: Method };
   /** The one thing that is wanting: what is refused to several features for want of the same tool is one change. */
   readonly lacks?: string;

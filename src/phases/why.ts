@@ -114,6 +114,7 @@ function dearer(best: Cost, other: Cost): keyof Cost | 'nothing' {
   return fields.find((field) => other[field] > best[field]) ?? 'nothing';
 }
 
-function refusal({ what, because, has, wants }: Refusal): WhyRefusal {
-  return { what, because, ...(has === undefined ? {} : { has }), ...(wants === undefined ? {} : { wants }) };
+function refusal({ what, because, has, wants, most }: Refusal): WhyRefusal {
+  const least = wants === undefined ? {} : { wants };
+  return { what, because, ...(has === undefined ? {} : { has }), ...least, ...(most === undefined ? {} : { most }) };
 }

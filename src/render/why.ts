@@ -211,11 +211,15 @@ function changeLines(r: WhyRefusal, part: string, words: Words): readonly string
 }
 
 function refusalLines(r: WhyRefusal, part: string, words: Words): readonly string[] {
-  const { has, wants } = r;
-  const figures =
-    has === undefined || wants === undefined ? '' : ` ${words.say('why.has-wants', { has: showMm(has), wants: showMm(wants) })}`;
-  const what = `${within(r.what, part)}: ${ruleTitle(r.because, words)}.${figures}`;
+  const what = `${within(r.what, part)}: ${ruleTitle(r.because, words)}.${figures(r, words)}`;
   return [STEP + what, STEP + STEP + words.say(`rule.${r.because.rule}.why`, r.because.grounds)];
+}
+
+/** What there is beside what is wanted or allowed; of something that there is none of, the latter alone. */
+function figures({ has, wants, most }: WhyRefusal, words: Words): string {
+  const shown = { has: has === undefined ? '' : showMm(has) };
+  if (wants !== undefined) return ` ${words.say('why.has-wants', { ...shown, wants: showMm(wants) })}`;
+  return most === undefined ? '' : ` ${words.say('why.has-most', { ...shown, most: showMm(most) })}`;
 }
 
 // ---- a rule's words ----------------------------------------------------------------------------------------------------

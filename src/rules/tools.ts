@@ -3,7 +3,7 @@ import { type Len, len } from '../base/units.ts';
 import { centreDrills, coneDepth } from '../handbook/centre-drills.ts';
 import { machining } from '../handbook/machining.ts';
 import type { Arc, ThreadSize } from '../model/part.ts';
-import type { ToolUse } from '../model/plan.ts';
+import type { Refusal, ToolUse } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { length, scaled, show } from './context.ts';
 
@@ -64,6 +64,14 @@ export function boringFor(w: Workshop, start: Len, depth: Len): { readonly tool?
   const tool = enters.filter((b) => b.reach >= depth).sort((a, b) => b.smallest - a.smallest)[0];
   const best = [...enters].sort((a, b) => b.reach - a.reach)[0];
   return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
+}
+
+/** Why no boring tool goes into a hole and so far: the one that goes in falls short, or the thinnest does not go in. */
+export function noBoring({ tools }: Workshop, start: Len, wants: Len): Omit<Refusal, 'what'> {
+  const enters = tools.boring.filter((b) => b.smallest <= start).map((b) => b.reach);
+  if (enters.length > 0) return { because: { rule: 'boring-reach', grounds: {} }, has: len(Math.max(...enters)), wants };
+  const [thinnest] = tools.boring.map((b) => b.smallest).sort((a, b) => a - b);
+  return { because: { rule: 'no-boring-tool', grounds: {} }, ...(thinnest === undefined ? {} : { has: thinnest }), most: start };
 }
 
 /** Drill left under a finishing single-lip tool: more where the hole is deep. */

@@ -89,9 +89,14 @@ function operationLine(planned: PlannedPart, operation: Operation | undefined, s
 const limits = (l: Limits): string => `${showMm(l.target)} [${showMm(l.lo)} ${showMm(l.hi)}]`;
 const short = (id: string): string => id.slice(id.indexOf('/') + 1);
 
+const figures = ({ has, wants, most }: Refusal): string => {
+  const said = { has, wants, most };
+  const given = Object.entries(said).flatMap(([name, l]) => (l === undefined ? [] : [`${name} ${showMm(l)}`]));
+  return given.length === 0 ? '' : ` (${given.join(', ')})`;
+};
+
 function noRoute(none: NoRoute): readonly string[] {
-  const one = (r: Refusal): string =>
-    `  ${r.what}: ${r.because.rule}${r.has !== undefined && r.wants !== undefined ? ` (has ${showMm(r.has)}, wants ${showMm(r.wants)})` : ''}`;
+  const one = (r: Refusal): string => `  ${r.what}: ${r.because.rule}${figures(r)}`;
   return [
     `${none.part}: no route; stuck at ${none.stuck.map(short).join(', ')}`,
     'refused:',

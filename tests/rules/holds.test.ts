@@ -28,10 +28,12 @@ function partOf(compiled: Compiled): PlannedPart {
   return part;
 }
 const kinds = (compiled: Compiled): readonly string[] => partOf(compiled).route.setUps.map((s) => s.grip.kind);
-/** What was refused by that rule: has and wants, in mm. */
+/** What was refused by that rule: has, and wants or has at most, in mm. */
 const refusals = (compiled: Compiled, rule: string): readonly (readonly number[])[] => {
   const refused = compiled.plan ? partOf(compiled).candidates.refused : (compiled.noRoutes ?? []).flatMap((none) => none.refused);
-  return refused.flatMap((r) => (r.because.rule === rule ? [[r.has, r.wants].flatMap((l) => (l === undefined ? [] : [toMm(l)]))] : []));
+  return refused.flatMap((r) =>
+    r.because.rule === rule ? [[r.has, r.wants ?? r.most].flatMap((l) => (l === undefined ? [] : [toMm(l)]))] : [],
+  );
 };
 
 // ---- stub mandrel --------------------------------------------------------------------------------------------------------

@@ -19,7 +19,7 @@ const holds = (part: PlannedPart): readonly string[] =>
 const offered = (part: PlannedPart, id: string): Grip | undefined => part.candidates.grips.find((g) => g.id === `part/${id}`);
 const stickOut = (lines: readonly string[], what: string, changes: readonly Change[] = []) => {
   const refused = refusedOf(planOwn(lines, changes)).find((r) => r.what === `part/${what}` && r.because.rule === 'stick-out');
-  return refused && [toMm(refused.has ?? len(0)), toMm(refused.wants ?? len(0))];
+  return refused && [toMm(refused.has ?? len(0)), toMm(refused.most ?? len(0))];
 };
 
 describe('work beyond its hold', () => {

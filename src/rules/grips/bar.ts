@@ -99,7 +99,7 @@ function centreGrip(work: Work, grip: Grip, leaves: Operation | undefined): read
 function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
   const most = scaled(grip.diameter, 'grip.stick-out.most');
-  return out > most ? { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has: out, wants: most, would: { grip } } : undefined;
+  return out > most ? { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has: out, most, would: { grip } } : undefined;
 }
 
 export const onStub: GripRule = {

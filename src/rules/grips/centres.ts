@@ -35,7 +35,7 @@ function offers(work: Work): readonly (Grip | Refusal)[] {
   const has = c.workshop.lathe.betweenCentres;
   if (has < wants) return [{ what, because: { rule: 'centres-too-near', grounds: {} }, has, wants }];
   const most = scaled(thinnest(c), 'centre.ratio');
-  if (c.part.length > most) return [{ what, because: { rule: 'centres-slender', grounds: {} }, has: c.part.length, wants: most }];
+  if (c.part.length > most) return [{ what, because: { rule: 'centres-slender', grounds: {} }, has: c.part.length, most }];
   return ENDS.flatMap((out) => [...blank(work, out), ...driven(work, out)]);
 }
 

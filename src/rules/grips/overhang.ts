@@ -12,9 +12,9 @@ export function steady(work: Work, grip: Grip, front: Len): readonly (Grip | Ref
   const has = depthFrom(grip.out, front, work.c.part);
   const beyond = work.c.outsides.filter((o) => standsBeyond(work, o, grip, front));
   const finished = len(Math.max(grip.diameter, ...beyond.map((o) => diameterOf(work.c, o))));
-  const wants = scaled(finished, 'grip.stick-out.most');
-  if (has <= wants) return [grip];
-  const refused: Refusal = { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has, wants, would: { grip } };
+  const most = scaled(finished, 'grip.stick-out.most');
+  if (has <= most) return [grip];
+  const refused: Refusal = { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has, most, would: { grip } };
   return [refused, ...whileBar(work, grip, beyond, has), ...withCentre(work, grip, has, finished)];
 }
 
@@ -43,8 +43,8 @@ export function withCentre(work: Work, grip: Grip, has: Len, diameter: Len): rea
   const centre = c.holes.find((h) => h.centre && h.opens.includes(grip.out));
   const end = c.end(grip.out);
   if (!centre || !end) return [{ what: id, because: { rule: 'no-centre-hole', grounds: {} } }];
-  const wants = scaled(diameter, 'centre.ratio');
-  if (has > wants) return [{ what: id, because: { rule: 'stick-out', grounds: {} }, has, wants }];
+  const most = scaled(diameter, 'centre.ratio');
+  if (has > most) return [{ what: id, because: { rule: 'stick-out', grounds: {} }, has, most }];
   const atEnd = work.operations.filter((o) => o.ways[grip.out] && (o.feature === end.id || isInside(work, o)));
   const ready = work.operations.filter((o) => o.feature === centre.id).map((o) => o.id);
   return [

@@ -98,7 +98,7 @@ function refusedFor(c: Context, h: Hole, grip: Grip): Refusal | undefined {
   if (h.role === 'seat' || h.role === 'sealing') return { what, because: { rule: 'kept-surface', grounds: {} } };
   const band = minus(bore.size.hi, bore.size.lo);
   const most = length('plug.band.most');
-  if (band > most) return { what, because: { rule: 'plug-bore-loose', grounds: {} }, has: band, wants: most, would: { grip } };
+  if (band > most) return { what, because: { rule: 'plug-bore-loose', grounds: {} }, has: band, most, would: { grip } };
   const has = minus(grip.to, grip.from);
   const ratio = scaled(grip.diameter, grip.lightOnly ? 'grip.light.ratio' : 'grip.heavy.ratio');
   const wants = len(Math.max(grip.lightOnly && grip.kind === 'bored-jaws' ? 0 : ratio, length('grip.least')));

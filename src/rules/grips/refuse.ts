@@ -31,7 +31,7 @@ export function cannotEnter(work: Work, o: Outside, grip: Grip): Refusal | undef
   const behind = grip.out === 'first' ? work.c.outsides.slice(i + 1) : work.c.outsides.slice(0, i);
   const widest = behind.map((b) => diameterOf(work.c, b)).sort((a, b) => b - a)[0];
   return widest !== undefined && widest > grip.diameter
-    ? { what: grip.id, because: { rule: 'cannot-enter', grounds: {} }, has: widest, wants: grip.diameter }
+    ? { what: grip.id, because: { rule: 'cannot-enter', grounds: {} }, has: widest, most: grip.diameter }
     : undefined;
 }
 

@@ -70,10 +70,10 @@ function asLongAs(work: Work, on: On, out: End, kind: Hold, bare: Grip): readonl
 }
 
 function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refusal)[] {
-  const has = minus(close.to, close.from);
+  const [has, room] = [minus(grip.to, grip.from), minus(close.to, close.from)];
   const light = grip.kind === 'bored-jaws' ? length('grip.least') : atLeast(scaled(grip.diameter, 'grip.light.ratio'));
   const short: Refusal = { what: grip.id, because: { rule: 'grip-short', grounds: {} }, has, wants: heavy, would: { grip } };
-  if (has < light) return [{ ...short, wants: light }];
+  if (room < light) return [{ ...short, has: room, wants: light }];
   return [short, { ...close, id: `${grip.id}.light`, lightOnly: true, because: [...grip.because, { rule: 'light-grip', grounds: {} }] }];
 }
 

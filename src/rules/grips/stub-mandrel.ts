@@ -103,7 +103,7 @@ function refusedFor(work: Work, bore: Cylinder, grip: Grip): Refusal | undefined
   if (!workshop.holding.mandrels) return { what: grip.id, because: { rule: 'stub-mandrels-not-made', grounds: {} }, would };
   const band = minus(bore.size.hi, bore.size.lo);
   const most = length('spigot.band.most');
-  if (band > most) return { what: grip.id, because: { rule: 'bore-loose', grounds: {} }, has: band, wants: most, would };
+  if (band > most) return { what: grip.id, because: { rule: 'bore-loose', grounds: {} }, has: band, most, would };
   const widest = len(Math.max(0, ...outsides.map((o) => diameterOf(work.c, o))));
   const share = scaled(widest, 'grip.share');
   if (grip.diameter < share) return { what: grip.id, because: { rule: 'spigot-slight', grounds: {} }, has: grip.diameter, wants: share };

@@ -39,5 +39,5 @@ const refusal = ({ id, asks }: Truth, best: Len): Refusal => ({
   what: id,
   because: { rule: 'true-between-centres', grounds: {} },
   has: best,
-  wants: asks,
+  most: asks,
 });

@@ -21,7 +21,7 @@ function steadiest(work: Work): Grip | Refusal {
   const { c } = work;
   const what = `${c.part.id}/vee`;
   const [best] = lying(c).sort((a, b) => b.spare - a.spare);
-  if (!best) return { what, because: { rule: 'vee-short', grounds: {} }, has: len(0), wants: length('vee.least') };
+  if (!best) return { what, because: { rule: 'vee-short', grounds: {} }, wants: length('vee.least') };
   const grip = gripOn(work, best);
   const has = minus(best.to, best.from);
   return best.spare < 0

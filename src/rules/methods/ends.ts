@@ -84,7 +84,7 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
       refused.push({
         what: `${barFeature(c)}/part-off-${end}`,
         because: { rule: 'part-off', grounds: {} },
-        has: c.workshop.tools.parting?.deepest ?? len(0),
+        ...(c.workshop.tools.parting ? { has: c.workshop.tools.parting.deepest } : {}),
         wants: c.part.stock.across,
         lacks: 'parting',
         would: { method: heated ? stub(c, feature, bladeFor(c)) : parting(c, feature, bladeFor(c)) },

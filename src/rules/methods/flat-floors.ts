@@ -4,7 +4,7 @@
  */
 import { add, type Len, minus } from '../../base/units.ts';
 import { held } from '../../handbook/capability.ts';
-import type { Operation, Way } from '../../model/plan.ts';
+import type { Operation, Refusal, Way } from '../../model/plan.ts';
 import { type Context, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { type Drilling, drilling, drillOp, pilotHole, pointRoom, startOf } from './drilling.ts';
@@ -36,10 +36,7 @@ export const counterbored: MethodRule = methodRule({
     const fits =
       start === undefined ? undefined : cutters.find((b) => b.pilot <= start && widest(start) - b.pilot <= length('counterbore.slack'));
     if (!cutter || start === undefined) return {};
-    if (!fits)
-      return {
-        refused: [{ what: `${f.id}/counterbore`, because: { rule: 'counterbore-pilot', grounds: {} }, has: cutter.pilot, wants: start }],
-      };
+    if (!fits) return { refused: [pilotRefused(f, cutter.pilot, start)] };
     const tool = { kind: 'counterbore', key: `counterbore-${fits.size}`, size: fits.size, material: 'HSS' as const };
     const guide = { diameter: fits.pilot, least: scaled(fits.pilot, 'counterbore.guide'), slack: length('counterbore.slack') };
     const ways = waysBy((end) => flatWay(f, end, { size: fits.size, guide }));
@@ -48,6 +45,12 @@ export const counterbored: MethodRule = methodRule({
     return { methods: [{ feature: f.id, name: 'counterbore', because, operations: [op], rank: 2 }] };
   },
 });
+
+/** Too thick to enter, or too thin to be steered. */
+function pilotRefused(f: Hole, has: Len, start: Len): Refusal {
+  const refused = { what: `${f.id}/counterbore`, because: { rule: 'counterbore-pilot', grounds: {} }, has };
+  return has > start ? { ...refused, most: start } : { ...refused, wants: minus(widest(start), length('counterbore.slack')) };
+}
 
 /** As wide as a drill of that size may leave its hole. */
 const widest = (start: Len): Len => add(start, held('drill', 'diameter', 'rough', start));

@@ -4,7 +4,7 @@ import { held } from '../../handbook/capability.ts';
 import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { boringFor, boringTool, drillUnder, drillWithin } from '../tools.ts';
+import { boringFor, boringTool, drillUnder, drillWithin, noBoring } from '../tools.ts';
 import { drilling, drillOp, FOR_REAMER, isTrimmed, pilotHole, pointRoom, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
@@ -57,7 +57,7 @@ function boring({ f }: { readonly f: Hole }, c: Context): Offer {
   const size = c.cylinder(f.cylinder).size.target;
   const pilot = pilotHole(c, f);
   const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')), ZERO, (d) => fits(c, f, d));
-  if (start === undefined) return refusal(f, 'no-drill', ZERO, size);
+  if (start === undefined) return refusal(f, 'no-drill', { most: size });
   const wider = pilot ? openingDrill(c, f, start) : undefined;
   // it has to enter what the drill before it leaves
   const room = wider ?? start;
@@ -125,7 +125,7 @@ export const centreHole: MethodRule = methodRule({
     const tool = c.workshop.tools.centreDrills.find((d) => d.pilot >= cylinder.size.lo && d.pilot <= cylinder.size.hi);
     const end = f.opens[0] ?? 'first';
     const face = c.end(end)?.face;
-    if (!tool || !face) return refusal(f, 'no-centre-drill', ZERO, cylinder.size.target);
+    if (!tool || !face) return refusal(f, 'no-centre-drill', { wants: cylinder.size.target });
     const mouth = c.part.surfaces.find((s) => s.shape === 'cone' && s.until === f.cylinder);
     const cuts: readonly Cut[] = [f.cylinder, ...(mouth ? [mouth.id] : [])].map((makes) => ({
       makes,
@@ -154,7 +154,7 @@ export const seatBored: MethodRule = methodRule({ id: 'seat-bored', source: CUST
 
 function boringSeat(g: Seat, c: Context): Offer {
   const start = seatPilot(c, g.f);
-  if (start === undefined) return refusal(g.f, 'no-drill', ZERO, g.size);
+  if (start === undefined) return refusal(g.f, 'no-drill', { most: g.size });
   // a cone is steered by the thread round its seat: both are cut from the seat's side, in one setting
   const f: Hole = g.f.takes === 'cone' ? { ...g.f, opens: [g.edge] } : g.f;
   const ways = waysBy((end) => (f.opens.includes(end) ? boreWay(c, f, end, start) : undefined));
@@ -187,9 +187,9 @@ function finishFromFarSide(g: Seat, c: Context): Offer {
   const start = seatPilot(c, f);
   const deep = coneAt(c, f, far);
   const tool = dBitFor(c, g);
-  if (start === undefined || !tool) return refusal(f, 'no-silver-steel', ZERO, size);
-  if (minus(c.part.length, deep) < scaled(size, 'single-lip.bore.least'))
-    return refusal(f, 'bore-too-short-to-guide', minus(c.part.length, deep), scaled(size, 'single-lip.bore.least'));
+  if (start === undefined || !tool) return refusal(f, 'no-silver-steel', { wants: size });
+  const [has, wants] = [minus(c.part.length, deep), scaled(size, 'single-lip.bore.least')];
+  if (has < wants) return refusal(f, 'bore-too-short-to-guide', { has, wants });
   const enters = boringFor(c.workshop, start, add(deep, scaled(size, 'single-lip.guide.least')));
   if (!enters.tool) return startRefused(g, c, start, add(deep, scaled(size, 'single-lip.guide.start')));
   const begin = add(deep, len(Math.min(scaled(size, 'single-lip.guide.start'), minus(enters.tool.reach, deep))));
@@ -205,11 +205,11 @@ export const reamerRefused: MethodRule = methodRule({
     const g = seatGrounds(c, f);
     return g && c.workshop.tools.reamers.includes(g.size) ? g : undefined;
   },
-  then: ({ f, size }) => ({ refused: [{ what: `${f.id}/ream`, because: { rule: 'reamer-follows-lobes', grounds: {} }, wants: size }] }),
+  then: ({ f }) => ({ refused: [{ what: `${f.id}/ream`, because: { rule: 'reamer-follows-lobes', grounds: {} } }] }),
 });
 
-function refusal(f: Hole, rule: string, has: Len, wants: Len): Offer {
-  return { refused: [{ what: f.id, because: { rule, grounds: {} }, has, wants }] };
+function refusal(f: Hole, rule: string, figures: Pick<Refusal, 'has' | 'wants' | 'most'>): Offer {
+  return { refused: [{ what: f.id, because: { rule, grounds: {} }, ...figures }] };
 }
 
 /** `again` is the same rule in a shop that has the boring tool: the method that is refused for want of it. */
@@ -224,14 +224,11 @@ function startRefused(g: Seat, c: Context, start: Len, wants: Len): Offer {
 }
 
 function wanting(c: Context, what: string, start: Len, wants: Len, again: (more: Context) => Offer): Refusal {
-  const { best } = boringFor(c.workshop, start, wants);
   const more = asIf(c, { boring: [...c.workshop.tools.boring, { smallest: start, reach: wants }] });
   const method = again(more).methods?.[0];
   return {
     what,
-    because: { rule: best ? 'boring-reach' : 'no-boring-tool', grounds: {} },
-    has: best?.reach ?? ZERO,
-    wants,
+    ...noBoring(c.workshop, start, wants),
     lacks: 'boring',
     ...(method ? { would: { method } } : {}),
   };

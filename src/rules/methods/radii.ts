@@ -9,7 +9,7 @@ import type { Arc, Feature, Part } from '../../model/part.ts';
 import type { Method, Operation, ToolUse, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, operation, show } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { boringFor, radiusTool, turningTool } from '../tools.ts';
+import { boringFor, noBoring, radiusTool, turningTool } from '../tools.ts';
 
 type ArcFeature = Extract<Feature, { kind: 'arc' }>;
 const arcOf = (c: Context, f: ArcFeature): Arc => {
@@ -99,9 +99,8 @@ function cornerIn(c: Context, { f, arc }: Found, method: Formed): Offer {
     ...{ enters: smallest, material: 'HSS' },
   });
   if (tool) return { methods: [method(nosed(tool.smallest), true, reach)] };
-  const because = { rule: best ? 'boring-reach' : 'no-boring-tool', grounds: {} };
   const would = { method: method(nosed(best?.smallest ?? bore.size.lo), true, reach) };
-  return { refused: [{ what: f.id, because, has: best?.reach ?? len(0), wants: reach, lacks: 'boring', would }] };
+  return { refused: [{ what: f.id, ...noBoring(c.workshop, bore.size.lo, reach), lacks: 'boring', would }] };
 }
 
 const because = (f: ArcFeature) => ({ rule: f.does === 'fillet' ? 'fillet' : 'round-edge', grounds: {} });

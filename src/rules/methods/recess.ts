@@ -40,7 +40,7 @@ function recessed({ f, hole }: Recess, c: Context): Offer {
   const wants = wantsOf(c, f, hole);
   const tool = c.workshop.tools.groovingInside;
   const because = { rule: f.serves ? 'inside-relief' : 'recess', grounds: {} };
-  if (!tool) return refused(c, { f, hole }, { rule: 'no-inside-grooving-tool', grounds: {} }, ZERO, wants.reach, toolFor(c, wants));
+  if (!tool) return refused(c, { f, hole }, { rule: 'no-inside-grooving-tool', grounds: {} }, undefined, wants.reach, toolFor(c, wants));
   if (wants.width < tool.width)
     return refused(c, { f, hole }, { rule: 'recess-narrow', grounds: {} }, tool.width, wants.width, { ...tool, width: wants.width });
   if (wants.mouth < tool.smallest)
@@ -97,8 +97,14 @@ function wallsMade(c: Context, f: Groove): readonly SurfaceId[] {
   return [c.face(f.first).letter === undefined ? f.first : f.second];
 }
 
-function refused(c: Context, g: Recess, because: Because, has: Len, wants: Len, tool: Tool): Offer {
+function refused(c: Context, g: Recess, because: Because, has: Len | undefined, wants: Len, tool: Tool): Offer {
   const method = recessed(g, asIf(c, { groovingInside: tool })).methods?.[0];
-  const refusal: Refusal = { what: g.f.id, because, has, wants, ...(method ? { would: { method } } : {}) };
+  const refusal: Refusal = {
+    what: g.f.id,
+    because,
+    ...(has === undefined ? {} : { has }),
+    wants,
+    ...(method ? { would: { method } } : {}),
+  };
   return { refused: [refusal] };
 }

@@ -2,7 +2,7 @@
 import { len, mm } from '../../base/units.ts';
 import { ppmOf } from '../../handbook/trains.ts';
 import type { Feature } from '../../model/part.ts';
-import type { Because, Grounds, Method, Operation, Way } from '../../model/plan.ts';
+import type { Because, Grounds, Method, Operation, Refusal, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, operation, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { dieFor, tapFor } from '../tools.ts';
@@ -132,8 +132,9 @@ export const screwCutInside: MethodRule = methodRule({
     const wanting = { what, lacks: 'threading-inside', would: { method } };
     const grounds = { thread: f.thread.name };
     if (!tool) return { refused: [{ ...wanting, because: { rule: 'no-threading-tool', grounds } }] };
-    if (tool.smallest > f.thread.minor.lo || tool.reach < reach)
-      return { refused: [{ ...wanting, because: { rule: 'threading-reach', grounds }, has: tool.reach, wants: reach }] };
+    const refused: Refusal = { ...wanting, because: { rule: 'threading-reach', grounds } };
+    if (tool.smallest > f.thread.minor.lo) return { refused: [{ ...refused, has: tool.smallest, most: f.thread.minor.lo }] };
+    if (tool.reach < reach) return { refused: [{ ...refused, has: tool.reach, wants: reach }] };
     return screwCut(f, c, method);
   },
 });
