@@ -208,7 +208,8 @@ export const reamerRefused: MethodRule = methodRule({
   then: ({ f }) => ({ refused: [{ what: `${f.id}/ream`, because: { rule: 'reamer-follows-lobes', grounds: {} } }] }),
 });
 
-function refusal(f: Hole, rule: string, figures: Pick<Refusal, 'has' | 'wants' | 'most'>): Offer {
+type Told = Pick<Refusal, 'has' | 'wants' | 'most'>;
+function refusal(f: Hole, rule: string, figures: Told): Offer {
   return { refused: [{ what: f.id, because: { rule, grounds: {} }, ...figures }] };
 }
 
