@@ -147,9 +147,12 @@ export type Section = { readonly key?: string } & (
   | {
       readonly kind: 'pictures';
       readonly title: string;
+      readonly whole?: WholeShown;
       readonly pictures: readonly { readonly part: PartId; readonly caption: string }[];
     }
 );
+/** The parts put together, in perspective; `alt`: the picture in words. */
+export type WholeShown = { readonly arrangement: Arrangement; readonly alt: string; readonly caption: string };
 export type ArrangementShown = {
   readonly arrangement: Arrangement;
   readonly alt: string;

@@ -6,6 +6,7 @@
 import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawArrangement } from '../drawing/arrangement.ts';
+import { drawCutaway } from '../drawing/cutaway.ts';
 import { drawPart } from '../drawing/finished.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { pageOf } from '../drawing/sheet/page.ts';
@@ -77,6 +78,7 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     },
     arrangement: ({ arrangement, ...said }, frame) =>
       drawArrangement({ arrangement, part: (id) => deskFor(desks, id).part, frame, words: said, advances }),
+    whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part: (id) => deskFor(desks, id).part, frame, alt }),
     part: (part, frame) => {
       const shown = deskFor(desks, part).part;
       return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });

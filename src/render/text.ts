@@ -120,7 +120,7 @@ function sectionLines(section: Section): readonly string[] {
         ]),
       ];
     case 'pictures':
-      return section.pictures.map(({ caption }) => STEP + caption);
+      return [...(section.whole ? wrapped(section.whole.alt, STEP) : []), ...section.pictures.map(({ caption }) => STEP + caption)];
   }
 }
 

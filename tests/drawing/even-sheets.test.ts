@@ -23,6 +23,7 @@ const means = {
   grip: () => undefined,
   strip: () => [],
   lesson: () => undefined,
+  whole: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
   arrangement: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
   part: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
 };

@@ -1,9 +1,7 @@
 /** Cover, assembly, tests, proof: sections one under the other, going on to a further sheet wherever a piece does not fit. */
-import type { Picture } from '../../model/display.ts';
-import type { PartId } from '../../model/ids.ts';
 import type { Meaning } from '../../model/meaning.ts';
 import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
-import { moved, tickBox } from '../display.ts';
+import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { arrangementBlock, type DrawArrangement } from './arrangement.ts';
 import { type Block, beside, EMPTY, inRows, paragraph, placed, stack } from './blocks.ts';
@@ -12,16 +10,18 @@ import { cautionBlocks } from './cautions.ts';
 import { columnSpans, MANNERS, type Span } from './columns.ts';
 import { curveBlock } from './curve.ts';
 import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
-import { type Frame, type Sheet, WIDEST } from './grip-page.ts';
+import { type Sheet, WIDEST } from './grip-page.ts';
 import { type DrawLesson, legendBlock, lessonBlock } from './lesson.ts';
-import { as, row as asRow, figure, tick, unlinked, within } from './meant.ts';
+import { as, row as asRow, tick, unlinked, within } from './meant.ts';
+import { type DrawPart, type DrawWhole, pictureBlocks } from './pictures.ts';
 import { stripRows } from './sorting.ts';
 import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
 import { GAP, once, type Paper, STYLES } from './type.ts';
 
 export type PlainMeans = Paper & {
-  part(part: PartId, frame: Frame): Picture;
+  readonly part: DrawPart;
+  readonly whole: DrawWhole;
   readonly lesson: DrawLesson;
   readonly arrangement: DrawArrangement;
 };
@@ -33,8 +33,6 @@ type Filled = { readonly blocks: readonly Block[]; readonly keys: readonly strin
 
 const CELL_PAD = 0.4;
 const TICK = { size: 3.8, indent: 7 } as const;
-/** Pictures in a row. */
-const PICTURES = { least: 4, most: 6, height: 30, gap: 4 } as const;
 
 export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage): readonly Sheet[] {
   const { top, room, pieces } = measured(means, view, page);
@@ -155,7 +153,7 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'strips':
       return under(titleBlock(means, section.title, section.text), stripRows(means, section));
     case 'pictures':
-      return picturePieces(means, section);
+      return under(titleBlock(means, section.title, ''), pictureBlocks(means, section));
   }
 }
 
@@ -242,24 +240,4 @@ function noteBlock(paper: Paper, item: string, manner: 'plain' | 'panel'): Block
   return manner === 'plain'
     ? { height, items: words.items }
     : { height: height + GAP.small, items: [panel(paper, 0, height), ...words.items] };
-}
-
-// ---- pictures ----------------------------------------------------------------------------------------------------------
-function picturePieces(means: PlainMeans, section: Section & { readonly kind: 'pictures' }): readonly Piece[] {
-  const above = titleBlock(means, section.title, '');
-  const { length } = section.pictures;
-  const across = Math.max(PICTURES.least, Math.ceil(length / Math.ceil(length / PICTURES.most)));
-  return inRows(section.pictures, across).map((pictures) => ({ above, block: pictureRow(means, pictures, across) }));
-}
-
-function pictureRow(means: PlainMeans, pictures: readonly { readonly part: PartId; readonly caption: string }[], across: number): Block {
-  const width = (means.page.wide - PICTURES.gap * (across - 1)) / across;
-  const blocks = pictures.map(({ part, caption }, i) => {
-    const x = means.page.left + i * (width + PICTURES.gap);
-    const picture = means.part(part, { width, height: PICTURES.height });
-    const drawn = figure(moved(picture.items, x, GAP.small), picture.alt);
-    const words = paragraph(means, STYLES.small, caption, { x, top: PICTURES.height + GAP.row, width }, 'middle');
-    return { height: PICTURES.height + GAP.row + words.height, items: [...drawn, ...words.items] };
-  });
-  return beside(blocks);
 }

@@ -4,7 +4,7 @@ import { formula, thread } from '../../drawing/sheet/format.ts';
 import { signsOf } from '../../handbook/signs.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
-import type { PlainPage, Section } from '../../model/sheet.ts';
+import type { PlainPage, Section, WholeShown } from '../../model/sheet.ts';
 import { curveSections } from './curves.ts';
 import { keyOf, partName, stockName } from './grip.ts';
 import type { SheetWords } from './said.ts';
@@ -69,7 +69,21 @@ const made = (plan: Plan): readonly Part[] => plan.parts.map((planned) => planne
 function pictures(plan: Plan, words: SheetWords): Section {
   const own = made(plan).filter((part) => part.use === 'fitting');
   const shown = own.length > 0 ? own : made(plan).slice(0, plan.fitting.parts.length);
-  return { kind: 'pictures', title: '', pictures: shown.map((part) => ({ part: part.id, caption: partName(part, words) })) };
+  const whole = wholeOf(plan, words);
+  return {
+    ...{ kind: 'pictures', title: '', pictures: shown.map((part) => ({ part: part.id, caption: partName(part, words) })) },
+    ...(whole ? { whole } : {}),
+  };
+}
+
+/** The parts put together, where the design says how they stand. */
+function wholeOf(plan: Plan, words: SheetWords): WholeShown | undefined {
+  const { arrangement } = plan.fitting;
+  if (!arrangement) return undefined;
+  const stand = [...new Set([...arrangement.stands, ...arrangement.branches].map(({ part }) => part))];
+  const parts = made(plan).filter(({ id }) => stand.includes(id));
+  const named = parts.map((part) => partName(part, words)).join(', ');
+  return { arrangement, alt: words.say('cutaway.alt', { parts: named }), caption: words.say('cutaway.caption') };
 }
 
 // ---- parts -------------------------------------------------------------------------------------------------------------

@@ -59,6 +59,9 @@ export function exercisePages(
     arrangement: () => {
       throw new Error('an exercise shows no fitting');
     },
+    whole: () => {
+      throw new Error('an exercise shows no fitting');
+    },
     part: () => {
       throw new Error('an exercise shows no part');
     },
