@@ -56,6 +56,7 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
   const drawn: Drawn[] = [];
   const made = (part: PartId): Made | undefined => madeLast(desks.get(part), stageOf);
   const stepsFor = stepsOfParts(desks);
+  const partOf = (id: PartId): Part => deskFor(desks, id).part;
   const placed = layOut(view, {
     advances,
     page,
@@ -76,13 +77,9 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const asked = lessonView(lesson, stepsFor(lesson.part), view, { words, advances, made });
       return asked && drawStage({ ...asked, frame, enlarged });
     },
-    arrangement: ({ arrangement, ...said }, frame) =>
-      drawArrangement({ arrangement, part: (id) => deskFor(desks, id).part, frame, words: said, advances }),
-    whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part: (id) => deskFor(desks, id).part, frame, alt }),
-    part: (part, frame) => {
-      const shown = deskFor(desks, part).part;
-      return drawPart({ part: shown, frame, words: { alt: partInWords(shown, words) }, advances, dims: 'none' });
-    },
+    arrangement: ({ arrangement, ...said }, frame) => drawArrangement({ arrangement, part: partOf, frame, words: said, advances }),
+    whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part: partOf, frame, alt }),
+    part: (id, frame) => drawPart({ part: partOf(id), frame, words: { alt: partInWords(partOf(id), words) }, advances, dims: 'none' }),
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
 }
