@@ -1,10 +1,10 @@
 /**
  * Every sentence that a reader sees: blocks in templates/<language>/*.hbs, one inline block per id:
  *   {{#*inline "rule.seat-face-after-drill.why"}}The drill's mouth is bell-shaped.{{/inline}}
- * Records handed to a block are plain; a field that is not there is an error, also as a helper's argument.
+ * Records handed to a block are plain and frozen; a field that is not there is an error, also as a helper's argument.
  */
+import Handlebars from 'handlebars';
 import { len, showMm } from './units.ts';
-import { type Block, type Helper, readBlock, sayBlock } from './words/block.ts';
 
 export type Grounds = Readonly<Record<string, unknown>>;
 export type Words = {
@@ -33,31 +33,23 @@ const METRIC: Lengths = {
 
 /** `files`: template file name to its text. Throws Error on a block that stands twice or on text outside any block. */
 export function words(files: Readonly<Record<string, string>>): Words {
-  const texts = new Map<string, string>();
-  for (const name of Object.keys(files).sort()) readTexts(name, files[name] ?? '', texts);
-  return saying(texts, METRIC);
+  const blocks = new Map<string, Handlebars.TemplateDelegate>();
+  const engine = Handlebars.create();
+  registerHelpers(engine);
+  for (const name of Object.keys(files).sort()) readBlocks(engine, name, files[name] ?? '', blocks);
+  return saying(blocks, METRIC);
 }
 
-/** Blocks are read when they are first said: a run says few of them. */
-function saying(texts: ReadonlyMap<string, string>, lengths: Lengths): Words {
-  const helpers = { ...HELPERS, ...lengthHelpers(lengths) };
-  const blocks = new Map<string, Block>();
-  const blockOf = (id: string, text: string): Block => {
-    const block = blocks.get(id) ?? readBlock(text, helpers);
-    blocks.set(id, block);
-    return block;
-  };
+function saying(blocks: ReadonlyMap<string, Handlebars.TemplateDelegate>, lengths: Lengths): Words {
   return {
-    ids: [...texts.keys()].sort(),
-    has: (id) => texts.has(id),
-    written: (others) => saying(texts, others),
+    ids: [...blocks.keys()].sort(),
+    has: (id) => blocks.has(id),
+    written: (others) => saying(blocks, others),
     say(id, grounds = {}) {
-      const text = texts.get(id);
-      if (text === undefined) throw new Error(`no words for '${id}'`);
+      const block = blocks.get(id);
+      if (!block) throw new Error(`no words for '${id}'`);
       try {
-        return sayBlock(blockOf(id, text), (field) => given(grounds, field, id))
-          .replace(/\s+/g, ' ')
-          .trim();
+        return block(guarded(grounds, id), { data: { lengths } }).replace(/\s+/g, ' ').trim();
       } catch (cause) {
         throw new Error(`words '${id}': ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
       }
@@ -65,61 +57,75 @@ function saying(texts: ReadonlyMap<string, string>, lengths: Lengths): Words {
   };
 }
 
+const KNOWN = { plural: true, is: true, mm: true, rounded: true, 'in-units': true, 'with-unit': true, 'as-sold': true, 'by-units': true };
 const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
 const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
 
-/** Blocks are found by their marks; whatever stands between them has to be a comment or nothing. */
-function readTexts(name: string, text: string, into: Map<string, string>): void {
+/**
+ * Blocks are found by their marks and parsed when they are first said: a run says few of them. (A test parses every file in whole.)
+ * Whatever stands between blocks has to be a comment or nothing.
+ */
+function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
+  const options = { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: KNOWN as never };
   const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
-    into.set(id, body);
+    // a block without fields is its own text
+    into.set(id, body.includes('{{') ? engine.compile(body, options) : () => body);
     return '';
   });
   if (rest.replace(COMMENT, '').trim() !== '') throw new Error(`${name}: only inline blocks may stand here`);
 }
 
-/** A field that is not there, or holds nothing that could be said, is an error. */
-function given(grounds: Grounds, field: string, id: string): unknown {
-  if (!Object.hasOwn(grounds, field)) throw new Error(`'${id}' asks for '${field}', which it was not given`);
-  const value = grounds[field];
-  if (value === undefined || value === null || Number.isNaN(value)) throw new Error(`'${id}': '${field}' has no value`);
-  return value;
+/** Handlebars lets `{{#if a}}` and helper arguments slip; this record does not. */
+function guarded(grounds: Grounds, id: string): Grounds {
+  return new Proxy(Object.freeze({ ...grounds }), {
+    get(target, key) {
+      if (typeof key === 'symbol') return Reflect.get(target, key);
+      if (!Object.hasOwn(target, key)) throw new Error(`'${id}' asks for '${key}', which it was not given`);
+      const value = target[key];
+      if (value === undefined || value === null || Number.isNaN(value)) throw new Error(`'${id}': '${key}' has no value`);
+      return value;
+    },
+  });
 }
 
-const HELPERS: Readonly<Record<string, Helper>> = {
+function registerHelpers(engine: typeof Handlebars): void {
   /** {{plural n 'cut' 'cuts'}} */
-  plural: (n, one, many) => {
+  engine.registerHelper('plural', (n: unknown, one: string, many: string) => {
     if (typeof n !== 'number') throw new Error('plural needs a number');
     return n === 1 ? one : many;
-  },
+  });
   /** {{mm a}}: a length in whole units of 0.1 um, as grounds of findings carry it; without its unit */
-  mm: (length) => {
+  engine.registerHelper('mm', (length: unknown) => {
     if (typeof length !== 'number') throw new Error('mm needs a length');
     return showMm(len(length));
-  },
+  });
   /** {{rounded x 1}}: rounded to so many decimals */
-  rounded: (value, places) => {
+  engine.registerHelper('rounded', (value: unknown, places: unknown) => {
     if (typeof value !== 'number' || typeof places !== 'number') throw new Error('rounded needs a number and its decimals');
     return value.toFixed(places);
-  },
-};
+  });
+  /** {{#is a 'b'}}...{{else}}...{{/is}} */
+  engine.registerHelper('is', function (this: unknown, a: unknown, b: unknown, options: Handlebars.HelperOptions) {
+    return a === b ? options.fn(this) : options.inverse(this);
+  });
+  registerLengths(engine);
+}
 
 /**
  * Lengths in millimetres, as grounds carry them in figures or in text, as the sheet writes them: {{in-units depth}} '9.5' or '0.374',
  * {{with-unit depth}} the same with its unit, {{as-sold ball}} by the size under which it is sold; {{by-units 'mm' 'in'}} one of two.
  */
-function lengthHelpers(lengths: Lengths): Readonly<Record<string, Helper>> {
-  const write = (how: (mm: number, text: string) => string): Helper => {
-    return (length) => {
-      if (typeof length !== 'number' && typeof length !== 'string') throw new Error('a length is a number or its text');
-      const value = Number(length);
-      return length === '' || Number.isNaN(value) ? length : how(value, String(length));
-    };
+function registerLengths(engine: typeof Handlebars): void {
+  const write = (how: 'bare' | 'withUnit' | 'sold') => (length: unknown, options: Handlebars.HelperOptions) => {
+    if (typeof length !== 'number' && typeof length !== 'string') throw new Error('a length is a number or its text');
+    const value = Number(length);
+    return length === '' || Number.isNaN(value) ? length : (options.data.lengths as Lengths)[how](value, String(length));
   };
-  return {
-    'in-units': write(lengths.bare),
-    'with-unit': write(lengths.withUnit),
-    'as-sold': write(lengths.sold),
-    'by-units': (metric, inch) => lengths.pick(String(metric), String(inch)),
-  };
+  engine.registerHelper('in-units', write('bare'));
+  engine.registerHelper('with-unit', write('withUnit'));
+  engine.registerHelper('as-sold', write('sold'));
+  engine.registerHelper('by-units', (metric: string, inch: string, options: Handlebars.HelperOptions) =>
+    (options.data.lengths as Lengths).pick(metric, inch),
+  );
 }

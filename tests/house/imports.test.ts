@@ -34,7 +34,7 @@ const ONLY: Readonly<Record<string, readonly string[]>> = {
 };
 /** Packages that each room may use; `node:` modules are for the disk's door and the command line. */
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
-  base: ['yaml', 'zod'],
+  base: ['handlebars', 'yaml', 'zod'],
   fittings: ['zod'],
   phases: ['yaml', 'zod'],
   render: ['pdfkit'],
