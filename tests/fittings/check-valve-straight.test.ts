@@ -157,7 +157,7 @@ function checkEnd(fitting: Fitting, { pipe, ends }: CheckValveAsked): void {
     expect(toMm(socket.to) - toMm(socket.from)).toBeGreaterThanOrEqual(
       Math.min(20, Math.max(toMm(pipe.outside), 3 * toMm(pipe.wall))) - 1e-9,
     );
-    expect((toMm(hole(cap, 'neck').size.target) - toMm(socket.size.target)) / 2).toBeGreaterThanOrEqual(0.99);
+    expect((toMm(hole(cap, 'head').size.target) - toMm(socket.size.target)) / 2).toBeGreaterThanOrEqual(0.99);
   }
   if (form !== 'flanged') return;
   const flange = part(fitting, 'pipe-flange');

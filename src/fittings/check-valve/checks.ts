@@ -8,6 +8,7 @@ import type { Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
 import { layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
+import { leastAcross } from './straight-cap.ts';
 
 export function checkWalls(sizes: CheckValveSizes): readonly Diagnostic[] {
   const found: Diagnostic[] = wallsOf(sizes)
@@ -34,13 +35,17 @@ export function wallsOf(sizes: CheckValveSizes): readonly Wall[] {
     { where: 'coupling-relief', inside: coupled, outside: reliefOf(sizes.coupling.outside).floor.lo },
     { where: 'seat-relief', inside: inlet, outside: reliefOf(sizes.seat.outside).floor.lo },
     { where: 'body-flats', inside: sizes.seat.inside.major.lo, outside: minus(barrel, size('flats.under-rim')) },
-    ...(stop ? capWalls(sizes) : [{ where: 'spigot', inside: outlet, outside: spigotFor(sizes.crossHole) }]),
-    ...endWalls(end.form, end.pipe),
+    ...(stop
+      ? capWalls(sizes)
+      : [{ where: 'spigot', inside: outlet, outside: spigotFor(sizes.crossHole) }, ...endWalls(end.form, end.pipe)]),
   ];
 }
 
 /** Of a cap that the water goes through. */
-function capWalls({ cap, end, outlet }: CheckValveSizes): readonly Wall[] {
+function capWalls(sizes: CheckValveSizes): readonly Wall[] {
+  const { cap, end, outlet } = sizes;
   const flanged = { where: 'flange-spigot', inside: outlet, outside: flangeSpigot(outlet).spigot };
-  return [{ where: 'cap-relief', inside: outlet, outside: reliefOf(cap.outside).floor.lo }, ...(end.form === 'flanged' ? [flanged] : [])];
+  const plain = endWalls(end.form, end.pipe).map((wall) => ({ ...wall, outside: leastAcross(sizes) }));
+  const thread = { where: 'cap-relief', inside: outlet, outside: reliefOf(cap.outside).floor.lo };
+  return [thread, ...(end.form === 'flanged' ? [flanged] : []), ...plain];
 }

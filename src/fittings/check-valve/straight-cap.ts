@@ -20,6 +20,8 @@ type CapLayout = {
   readonly stem: Len;
   readonly threaded: Len;
   readonly across: Len;
+  /** Height of the hexagon: with a plain end it runs on round the pipe's socket. */
+  readonly head: Len;
   /** What stands between hexagon and spigot of a flange: room for nuts. */
   readonly neck: Len;
   readonly end: EndOutline;
@@ -44,22 +46,29 @@ export function straightCap(sizes: CheckValveSizes, stop: LiftStop, material: st
 
 function layOut(sizes: CheckValveSizes, material: string, workshop: Workshop): CapLayout {
   const end = endOf({ ...sizes.end, coupling: sizes.coupling, bore: sizes.outlet }, beforeEnd(sizes));
-  const wall = size('body.wall');
-  const least = tidy(len(Math.max(add(sizes.cap.outside.major.hi, add(wall, wall)), end.collar)), MM, 'near');
+  const head = add(size('cap.head'), end.sections.length === 0 ? end.length : len(0));
   const threaded = screwedLength(sizes.cap);
   const neck = sizes.end.form === 'flanged' ? size('flange.neck') : len(0);
   return {
-    ...{ stem: minus(stemLength(sizes), threaded), threaded, neck, end },
-    across: nextBar({ material, section: 'hexagon' }, least, workshop),
-    length: add(add(stemLength(sizes), add(size('cap.head'), neck)), end.length),
+    ...{ stem: minus(stemLength(sizes), threaded), threaded, head, neck, end },
+    across: nextBar({ material, section: 'hexagon' }, leastAcross(sizes), workshop),
+    length: add(add(stemLength(sizes), size('cap.head')), add(neck, end.length)),
   };
+}
+
+/** The hexagon closes the socket in the body, and stands over what the end needs. */
+export function leastAcross(sizes: CheckValveSizes): Len {
+  const wall = size('body.wall');
+  const { collar } = endOf({ ...sizes.end, coupling: sizes.coupling, bore: sizes.outlet }, beforeEnd(sizes));
+  return tidy(len(Math.max(add(sizes.cap.outside.major.hi, add(wall, wall)), collar)), MM, 'near');
 }
 
 /** The shoulder that the end begins at: of the hexagon, or of the neck that stands on it. */
 const beforeEnd = ({ end }: CheckValveSizes): string => (end.form === 'flanged' ? 'D' : 'B');
 
-function sectionsOf(sizes: CheckValveSizes, stop: LiftStop, { stem, threaded, across, neck, end }: CapLayout): readonly Section[] {
+function sectionsOf(sizes: CheckValveSizes, stop: LiftStop, { stem, threaded, across, head, neck, end }: CapLayout): readonly Section[] {
   const thread = sizes.cap.outside;
+  const last = neck === 0 && end.sections.length === 0;
   return [
     {
       ...{ name: 'stem', role: 'clearance', length: stem, shoulder: { letter: 'N', role: 'free' } },
@@ -71,20 +80,19 @@ function sectionsOf(sizes: CheckValveSizes, stop: LiftStop, { stem, threaded, ac
       shoulder: { letter: 'A', role: 'sealing' },
     },
     {
-      ...{ name: 'head', role: 'free', size: stock(across), length: size('cap.head'), section: 'hexagon', asStock: true },
-      shoulder: { letter: 'B', role: 'free' },
+      ...{ name: 'head', role: 'free', size: stock(across), length: head, section: 'hexagon', asStock: true },
+      ...(last ? {} : { shoulder: { letter: 'B', role: 'free' as const } }),
     },
-    ...neckOf(neck, end),
+    ...(neck > 0 ? [neckOf(neck, end)] : []),
     ...end.sections,
   ];
 }
 
-/** A neck before the spigot of a flange, which lies against it; or the round end that a pipe is soldered into. */
-function neckOf(neck: Len, { collar, sections, length }: EndOutline): readonly Section[] {
-  const size = general(collar);
-  if (neck > 0) return [{ name: 'neck', role: 'free', size, length: neck, shoulder: { letter: 'D', role: 'register' } }];
-  return sections.length === 0 ? [{ name: 'neck', role: 'free', size, length }] : [];
-}
+/** Before the spigot of a flange, which lies against it. */
+const neckOf = (neck: Len, { collar }: EndOutline): Section => ({
+  ...{ name: 'neck', role: 'free', size: general(collar), length: neck },
+  shoulder: { letter: 'D', role: 'register' },
+});
 
 /** From the outlet's end down past the holes; it ends in the drill's point, and the nose stays solid. */
 function boreOf(sizes: CheckValveSizes, stop: LiftStop, { stem, length, end }: CapLayout): Hole {
@@ -102,18 +110,23 @@ const holesAcross = (sizes: CheckValveSizes, stop: LiftStop, { stem }: CapLayout
   ...{ at: minus(stem, layOutStop(stop, sizes.outlet).hole), half: half(stop.hole.target) },
 });
 
-function lengthsOf(sizes: CheckValveSizes, { stem, threaded, neck, end }: CapLayout): OutlineAsk['lengths'] {
+function lengthsOf(sizes: CheckValveSizes, { stem, threaded, head, neck, end }: CapLayout): OutlineAsk['lengths'] {
   return [
     { from: 'Q', to: 'A', limits: about(add(stem, threaded), half(size('band.length')), 'measure and fit') },
     { from: 'N', to: 'A', limits: general(threaded) },
     { from: 'cap-thread.wall', to: 'A', limits: reliefOf(sizes.cap.outside).width },
-    { from: 'A', to: 'B', limits: general(size('cap.head')) },
-    ...(neck > 0 ? flangeLengths(neck, end) : [{ from: 'B', to: 'E', limits: general(end.length) }]),
+    { from: 'A', to: end.sections.length === 0 ? 'E' : 'B', limits: general(head) },
+    ...lengthsAbove(neck, end),
     ...end.lengths,
   ];
 }
 
-const flangeLengths = (neck: Len, { length }: EndOutline): OutlineAsk['lengths'] => [
-  { from: 'B', to: 'D', limits: general(neck) },
-  { from: 'D', to: 'E', limits: about(length, size('band.length'), 'short of the face of its flange') },
-];
+/** Above the hexagon. */
+function lengthsAbove(neck: Len, { sections, length }: EndOutline): OutlineAsk['lengths'] {
+  if (sections.length === 0) return [];
+  if (neck === 0) return [{ from: 'B', to: 'E', limits: general(length) }];
+  return [
+    { from: 'B', to: 'D', limits: general(neck) },
+    { from: 'D', to: 'E', limits: about(length, size('band.length'), 'short of the face of its flange') },
+  ];
+}
