@@ -83,7 +83,7 @@ export function lowEnd(
   };
 }
 
-function pipeRing(pipe: UnionAsk['pipe'], from: Len, to: Len, level?: ArrangedRing['level']): ArrangedRing {
+export function pipeRing(pipe: UnionAsk['pipe'], from: Len, to: Len, level?: ArrangedRing['level']): ArrangedRing {
   return { item: 'pipe', from, to, inside: pipeBore(pipe), outside: pipe.outside, shown: 'metal', ...(level ? { level } : {}) };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { Diagnostic } from '../base/diagnostics.ts';
 import { add, type Len, len, minus, showMm, toMm } from '../base/units.ts';
+import { FLANGE_SOURCE, ringPlateFactor, ringPlateStress } from '../handbook/flange.ts';
 import { boreArea } from '../handbook/valve-ball.ts';
 import type { BoughtItem, Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -200,5 +201,13 @@ export function noteEnd(sizes: EndSizes, pressure: number, book: Book): void {
     const wide = toMm(innerOf(flange));
     const pull = (boreArea(wide) * pressure) / 10 / flange.bolts;
     note(book, 'flange-bolt', [pull, 'N', 'pi/4 j^2 p / n', { j: wide, p: pressure, n: flange.bolts }]);
+    noteBending(flange, pull * flange.bolts, book);
   }
+}
+
+/** Held up round its bolt circle, pulled at its spigot by all that the bolts hold: neither what it has outside the bolts nor its collar counted. */
+function noteBending({ circle, hole }: FlangeSizes, pull: number, book: Book): void {
+  const plate = { outer: toMm(half(circle)), inner: toMm(half(hole)), thick: toMm(size('flange.thick')) };
+  const inputs = { F: pull, a: plate.outer, b: plate.inner, t: plate.thick, K: ringPlateFactor(plate.outer, plate.inner) };
+  note(book, 'flange-stress', [ringPlateStress(plate, pull), 'N/mm2', '6 K F a / (2 pi b t^2)', inputs, FLANGE_SOURCE]);
 }

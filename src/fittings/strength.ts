@@ -11,7 +11,7 @@ import { spindleFacts } from '../handbook/spindle.ts';
 import { outsideShear } from '../handbook/thread-strength.ts';
 import { boreArea } from '../handbook/valve-ball.ts';
 import { copperStress, lame, pipePressure } from '../handbook/walls.ts';
-import { type Book, type Figure, note, refuse, warn } from './book.ts';
+import { type Book, CUSTOM, type Figure, note, refuse, warn } from './book.ts';
 import { times } from './limits.ts';
 import type { ThreadPair } from './threads.ts';
 
@@ -35,6 +35,7 @@ export function noteStrength(ask: StrengthAsk, book: Book): void {
   note(book, 'temperature', [celsius, 'degC', 'Ts(p)', { p: ask.pressure }, SATURATION_SOURCE]);
   const bears = allowable(ask, book);
   noteWalls(ask, bears, book);
+  noteFlange(bears, book);
   noteJoints(ask, bears, book);
   notePipe(ask, celsius, book);
   if (ask.soldered === 'yes' && celsius > fact('braze.most')) warn(book, 'design.braze-hot', { celsius, most: fact('braze.most') });
@@ -79,6 +80,12 @@ function noteWalls({ walls, pressure }: StrengthAsk, bears: number | undefined, 
 
 const hoop = ({ inside, outside }: Wall, p: number): number => lame(toMm(inside) / 2, toMm(outside) / 2, p).inside;
 
+/** Where an end has a flange its bending stands in the book already. */
+function noteFlange(bears: number | undefined, book: Book): void {
+  const bent = book.derivations.find(({ of }) => of === 'flange-stress');
+  if (bent && bears !== undefined) note(book, 'flange-margin', [bears / bent.value, 'times', 'S / s', { S: bears, s: bent.value }]);
+}
+
 /** The pressure pushes on the whole disc within the thread; the threads of the screwed part shear. */
 function noteJoints({ joints, pressure }: StrengthAsk, bears: number | undefined, book: Book): void {
   for (const { which, pair, engaged } of joints) {
@@ -89,6 +96,8 @@ function noteJoints({ joints, pressure }: StrengthAsk, bears: number | undefined
         ? [F / As, 'N/mm2', 'F / As', { F, As }, cite('fed-h28-2b')]
         : [(bears * fact('share.shear') * As) / F, 'times', '0.6 S As / F', { S: bears, F, As }, cite('fed-h28-2b')];
     note(book, `strip.${which}`, figure);
+    const [l, P] = [toMm(engaged), toMm(pair.outside.pitch)];
+    note(book, `engaged.${which}`, [l / P, 'turns', 'l / P', { l, P }, CUSTOM]);
   }
 }
 

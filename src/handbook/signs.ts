@@ -31,6 +31,7 @@ const CARRIED: Readonly<Record<string, readonly SignId[]>> = {
   'caution.lead': ['M011'],
   'caution.pressure': ['W001', 'W017'],
   'caution.pressure-joint': ['W001'],
+  'caution.pressure-stop': ['W001', 'W017'],
   'caution.closed-end': ['W001'],
   'caution.gland': ['W001', 'W017'],
   'caution.inspector': [],

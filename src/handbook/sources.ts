@@ -186,6 +186,11 @@ const ROWS = [
   ['bourne', 'Bourne, Catechism of the Steam Engine, Q. 271', 'read: evaporation'],
   ['lame', 'Lamé, thick cylinders', 'textbook formula, read at curioustab.com; a published example at expertsmind.com'],
   [
+    'roark',
+    "Roark's Formulas for Stress and Strain, table 11.2, case 1a (ring-shaped plate)",
+    'constants read at eng-calculations.com; figures of the table from memory, a fit of them read at calcs.org.uk, PROC003',
+  ],
+  [
     'if97',
     'IAPWS R7-97(2012), Industrial Formulation 1997',
     'coefficients in two public libraries that reproduce it; checked with its own tables',

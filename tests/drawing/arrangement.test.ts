@@ -43,6 +43,13 @@ const WHOLE: readonly (readonly [string, string])[] = [
   ...['supply', 'blow-down'].map((serves) => [`of 10 mm, ${serves}`, big(serves)] as const),
 ];
 
+const OTHERS: readonly (readonly [string, string])[] = [
+  ['check valve', CHECK],
+  ...['feed-pipe-union', 'exhaust-union', 'blower-spindle', 'drain-spindle', 'wash-out-plug'].map(
+    (name) => [name, of('fittings', `${name}.yaml`)] as const,
+  ),
+];
+
 function big(serves: string): string {
   return `fitting: stop-valve\ntitle: Large\nduty: { serves: ${serves}, pressure: 5 bar }\npipe: { outside: 10 mm, wall: 1 mm }\n`;
 }
@@ -69,11 +76,11 @@ function drawn(text: string) {
   ]);
   const said = { alt: 'picture', up: 'UP', in: 'in', out: 'out', names };
   const picture = drawArrangement({ arrangement, part, frame: { width: 184, height: 118 }, words: said, advances: ADVANCES });
-  return { fitting, arrangement, part, picture, pieces: piecesOf(arrangement, part) };
+  return { fitting, arrangement, part, picture, names: names as Readonly<Record<string, string>>, pieces: piecesOf(arrangement, part) };
 }
 
-describe.each([...WHOLE, ['check valve', CHECK] as const, ...IN_LINE])('%s', (_, text) => {
-  const { fitting, arrangement, picture, pieces } = drawn(text);
+describe.each([...WHOLE, ...OTHERS, ...IN_LINE])('%s', (_, text) => {
+  const { fitting, arrangement, picture, pieces, names } = drawn(text);
 
   it('has nothing on anything else, nor outside its frame', () => {
     expect(collisions(picture).map(([a, b]) => `${a.what} on ${b.what}`)).toEqual([]);
@@ -93,10 +100,16 @@ describe.each([...WHOLE, ['check valve', CHECK] as const, ...IN_LINE])('%s', (_,
     expect(inside(pieces, fitting)).toEqual([]);
   });
 
-  it('says which way it flows', () => {
-    expect(arrangement.flow.map(({ does }) => does)).toEqual(['in', 'out']);
+  it('names every part and thing that it shows', () => {
+    const ids = new Set(pieces.map(({ id }) => names[id]));
+    expect(picture.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []))).toEqual(expect.arrayContaining([...ids]));
+  });
+
+  it('says which way it flows where that matters', () => {
+    if (fitting.kind.endsWith('valve')) expect(arrangement.flow.map(({ does }) => does)).toEqual(['in', 'out']);
     const texts = picture.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
-    expect(texts).toEqual(expect.arrayContaining(['in', 'out', ...(arrangement.stand === 'upright' ? ['UP'] : [])]));
+    const wanted = [...arrangement.flow.map(({ does }) => does as string), ...(arrangement.stand === 'upright' ? ['UP'] : [])];
+    expect(texts).toEqual(expect.arrayContaining(wanted));
   });
 });
 

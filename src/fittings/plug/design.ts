@@ -1,12 +1,14 @@
 /** A blanking plug for a threaded hole, or what the day of the test asks for: a blank nipple, an adaptor for the pump. */
 import type { Outcome } from '../../base/diagnostics.ts';
-import { add, type Len, minus, showMm, toMm } from '../../base/units.ts';
+import { add, type Len, len, minus, showMm, toMm } from '../../base/units.ts';
 import { findMaterial } from '../../handbook/materials.ts';
-import type { Fitting, Part, Say } from '../../model/part.ts';
+import type { Arrangement, Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
+import { jointRing } from '../arranged.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { threadNamed } from '../choose-thread.ts';
-import { half, MM, size, tidy } from '../limits.ts';
+import { dayParts } from '../day-parts.ts';
+import { half, MM, size, tidy, times } from '../limits.ts';
 import { plugPart } from '../plug.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import { headOf, pipeBore, tailOf } from '../union.ts';
@@ -25,6 +27,7 @@ export function designPlug(asked: PlugAsked, workshop: Workshop): Outcome<Fittin
     ...{ kind: 'plug', title: asked.title, parts: [part], chains: [], derivations: book.derivations },
     bought: asked.closes === 'hole' ? [ringFor(thread, asked.quantity)] : [],
     ...said(asked.closes, thread.name, material.lead),
+    ...(asked.closes === 'hole' ? { arrangement: arrangementOf(thread, part) } : {}),
   };
   return { value: fitting, found: book.found };
 }
@@ -85,6 +88,23 @@ function checkAdaptor({ pipe }: Held, pump: ThreadPair, bore: Len, book: Book): 
   if (has < size('wall.least')) refuse(book, 'design.adaptor-thin', { thread: pump.name, bore, has, wants: size('wall.least') });
 }
 
+/** Screwed down into its bush, head on top; heights over the bush. */
+function arrangementOf(thread: ThreadPair, { length }: Part): Arrangement {
+  const tight = size('joint.ring.tight');
+  const screwed = minus(length, size('plug.head'));
+  const deep = add(screwed, thread.outside.pitch);
+  // of two threads in each other the outer one is drawn (ISO 6410-1)
+  const inside = thread.outside.major.hi;
+  return {
+    ...{ stand: 'any way', branches: [], flow: [] },
+    stands: [{ part: 'plug', way: 'up', at: minus(tight, screwed) }],
+    rings: [
+      { item: 'bush', from: minus(len(0), deep), to: len(0), inside, outside: times(inside, 2), shown: 'metal' },
+      jointRing(thread, len(0)),
+    ],
+  };
+}
+
 const ringFor = (thread: ThreadPair, quantity: number): Fitting['bought'][number] => ({
   ...{ id: 'joint-ring', kind: 'joint-ring', quantity },
   grounds: {
@@ -95,10 +115,11 @@ const ringFor = (thread: ThreadPair, quantity: number): Fitting['bought'][number
 });
 
 function said(closes: Closes, thread: string, lead: boolean): Pick<Fitting, 'assembly' | 'tests' | 'cautions'> {
-  const all = (ids: readonly string[]): readonly Say[] => ids.map((id) => ({ id, grounds: { thread } }));
+  const all = (ids: readonly string[]): readonly Say[] =>
+    ids.map((id) => ({ id, grounds: { thread, ...dayParts({ coupling: thread, union: 'no' }) } }));
   return {
     assembly: all([`assembly.closes-${closes}`]),
-    tests: all(closes === 'hole' ? ['test.plug-water'] : ['test.union-blue', 'test.closes-water']),
+    tests: all(closes === 'hole' ? ['test.day-parts', 'test.plug-water'] : ['test.union-blue', 'test.day-parts', 'test.closes-water']),
     cautions: all([
       ...['caution.lathe', 'caution.bar', 'caution.parting'],
       ...(lead ? ['caution.lead'] : []),

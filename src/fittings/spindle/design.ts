@@ -8,9 +8,11 @@ import type { Fitting, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused, warn } from '../book.ts';
 import { threadBetween, threadNamed, threadThrough } from '../choose-thread.ts';
+import { dayParts } from '../day-parts.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type SpindleAsk, spindlePart } from '../spindle.ts';
 import type { ThreadPair } from '../threads.ts';
+import { arrangementOf } from './arranged.ts';
 import type { SpindleAsked } from './asked.ts';
 import { chainsOf, noteTravel } from './chains.ts';
 
@@ -28,11 +30,13 @@ export function designSpindle(asked: SpindleAsked, workshop: Workshop): Outcome<
     ...{ kind: 'spindle', title: asked.title, parts: [part], chains: chainsOf(asked, sizes.cone, part), derivations: book.derivations },
     bought: [{ id: 'wheel-nut', kind: 'wheel-nut', quantity: 1, grounds: { thread: sizes.end.pair.name } }],
     ...{ assembly: said(ASSEMBLY, stem), tests: said(TESTS, stem), cautions: said(CAUTIONS, stem) },
+    arrangement: arrangementOf(asked, sizes),
   };
   return { value: fitting, found: book.found };
 }
 
-const said = (ids: readonly string[], stem: string): readonly Say[] => ids.map((id) => ({ id, grounds: { stem } }));
+const said = (ids: readonly string[], stem: string): readonly Say[] =>
+  ids.map((id) => ({ id, grounds: { stem, ...dayParts({ coupling: '', union: 'no' }) } }));
 const ASSEMBLY = [
   'assembly.spindle-wash',
   'assembly.spindle-try',
@@ -40,8 +44,8 @@ const ASSEMBLY = [
   'assembly.spindle-pack',
   'assembly.spindle-wheel',
 ];
-const TESTS = ['test.spindle-thread', 'test.spindle-stem', 'test.spindle-cone', 'test.spindle-valve'];
-const CAUTIONS = ['caution.lathe', 'caution.bar', 'caution.slender', 'caution.gland', 'caution.pressure', 'caution.inspector'];
+const TESTS = ['test.spindle-thread', 'test.spindle-stem', 'test.spindle-cone', 'test.day-parts', 'test.spindle-valve'];
+const CAUTIONS = ['caution.lathe', 'caution.bar', 'caution.slender', 'caution.gland', 'caution.pressure-stop', 'caution.inspector'];
 
 type Sizes = Omit<SpindleAsk, 'material' | 'rod'>;
 

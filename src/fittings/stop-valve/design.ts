@@ -135,7 +135,11 @@ function tests(asked: StopValveAsked, sizes: StopValveSizes): readonly Say[] {
     leak: leakAt('D', toMm(sizes.bore)).toPrecision(1),
     coupling: sizes.coupling.name,
   };
-  const ids = ['test.cone-blue', 'test.stop-blow', 'test.solder', 'test.day-parts', 'test.stop-water', 'test.gland', 'test.after'];
+  const ids = [
+    ...['test.cone-blue', 'test.stop-blow', 'test.solder'],
+    ...(grounds.unions ? ['test.union-blue'] : []),
+    ...['test.day-parts', 'test.stop-water', 'test.gland', 'test.after'],
+  ];
   return ids.map((id) => ({ id, grounds }));
 }
 
@@ -143,7 +147,7 @@ function cautions(lead: boolean): readonly Say[] {
   const ids = [
     ...['caution.lathe', 'caution.bar', 'caution.parting', 'caution.soldering', 'caution.hardening'],
     ...(lead ? ['caution.lead'] : []),
-    ...['caution.gland', 'caution.pressure', 'caution.inspector'],
+    ...['caution.gland', 'caution.pressure-stop', 'caution.inspector'],
   ];
   return ids.map((id) => ({ id, grounds: {} }));
 }

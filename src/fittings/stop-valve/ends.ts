@@ -74,8 +74,9 @@ export function endsBought(asked: Shape, sizes: StopValveSizes): readonly Bought
   return flanges > 0 ? boltsFor(flangeFor(sizes.outlet), flanges) : [];
 }
 
+type EndsSaid = Readonly<Record<'inlet' | 'outlet', EndForm>> & Readonly<Record<'unions' | 'plain' | 'flanged', boolean>>;
 /** What the words of assembly and test ask about the ends. */
-export function endsSaid(asked: Shape, sizes: StopValveSizes): Readonly<Record<string, string | boolean>> {
+export function endsSaid(asked: Shape, sizes: StopValveSizes): EndsSaid {
   const inlet = asked.pattern === 'angle' ? 'union' : sizes.ends.inlet;
   const has = (form: EndForm): boolean => count(asked, sizes, form) > 0;
   return { inlet, outlet: sizes.ends.outlet, unions: has('union'), plain: has('plain'), flanged: has('flanged') };

@@ -30,10 +30,12 @@ export function reasonStopValve(asked: StopValveAsked, workshop: Workshop): Reas
   checkStopValve(sizes, asked, book);
   if (refused(book)) return { book };
   noteStopWorking(asked, sizes, book);
+  const pressure = asked.duty.pressure;
+  noteEnds(sizes, pressure, book);
   const screwed = ratio('seat-piece.engagement');
   noteStrength(
     {
-      ...{ pressure: asked.duty.pressure, material, pipe: asked.pipe, soldered: 'yes' },
+      ...{ pressure, material, pipe: asked.pipe, soldered: 'yes' },
       walls: wallsOf(sizes, asked),
       joints: [
         { which: 'bonnet', pair: sizes.bonnet, engaged: engagedOver(sizes.bonnet, screwed) },
@@ -43,10 +45,8 @@ export function reasonStopValve(asked: StopValveAsked, workshop: Workshop): Reas
     book,
   );
   const at = layOutBody(sizes);
-  const pressure = asked.duty.pressure;
   noteSolder({ which: 'branch', outside: at.spigot, bore: sizes.outlet, overlap: at.overlap, fit: spigotFit(), pressure }, book);
   notePipeSolder(asked.pipe, pressure, book);
-  noteEnds(sizes, pressure, book);
   noteHeatOf('packing', book);
   noteRubbing(spindle, material, book);
   return { book, sizes, material, spindle };

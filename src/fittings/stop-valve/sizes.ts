@@ -153,6 +153,9 @@ function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
     asked.packing,
   );
   const rings = ratio('packing.rings');
+  const pressed = times(packing, rings * (1 - ratio('packing.squeeze')));
+  const squeeze = { n: rings, W: toMm(packing), c: ratio('packing.squeeze') };
+  note(book, 'packing-pressed', [toMm(pressed), 'mm', 'n W (1 - c)', squeeze, CUSTOM]);
   const box = add(stem, add(packing, packing));
   const boxDepth = tidy(add(times(packing, rings * ratio('packing.over')), size('gland.enter')), TENTH, 'up');
   note(book, 'box', [toMm(box), 'mm', 'B = s + 2 W', { s: toMm(stem), W: toMm(packing) }]);

@@ -7,10 +7,12 @@ import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { branchPart } from '../branch.ts';
 import { fineThread, threadNamed } from '../choose-thread.ts';
+import { dayParts } from '../day-parts.ts';
 import { half, size, TENTH, tidy } from '../limits.ts';
 import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { reliefOf, type ThreadPair } from '../threads.ts';
 import { nipple, pipeBore, pipeOverlap, type UnionAsk, unionNut } from '../union.ts';
+import { arrangementOf } from './arranged.ts';
 import type { UnionAsked } from './asked.ts';
 
 export function designUnion(asked: UnionAsked, workshop: Workshop): Outcome<Fitting> {
@@ -24,12 +26,14 @@ export function designUnion(asked: UnionAsked, workshop: Workshop): Outcome<Fitt
   if (!material || !thread || refused(book)) return { found: book.found };
   noteJoint(asked, thread, book);
   const ask: UnionAsk = { thread, pipe: asked.pipe, quantity: asked.quantity, material: material.id };
-  const end = asked.into && couplingEnd(asked, asked.into, { bore: asked.bore ?? tidy(bore, TENTH, 'near'), ask }, workshop, book);
+  const borePart = asked.bore ?? tidy(bore, TENTH, 'near');
+  const end = asked.into && couplingEnd(asked, asked.into, { bore: borePart, ask }, workshop, book);
   const parts = [...(end ? [end] : []), unionNut(ask, workshop, book.found), nipple(ask, workshop, book.found)];
   if (refused(book)) return { found: book.found };
   const fitting: Fitting = {
     ...{ kind: 'union', title: asked.title, parts, bought: [], chains: [], derivations: book.derivations },
     ...said(asked, thread, material.lead),
+    arrangement: arrangementOf(ask, asked.into && { thick: asked.into.wall, hole: holeFor(asked.into, borePart) }, parts),
   };
   return { value: fitting, found: book.found };
 }
@@ -43,6 +47,12 @@ function noteJoint(asked: UnionAsked, thread: ThreadPair, book: Book): void {
   note(book, 'coupling', [major, 'mm', 'pipe + 4, from the drawer first', { D: toMm(outside) }, CUSTOM], asked.thread);
 }
 
+/** In the wall: as stated, else a wall round the bore, and room for the solder. */
+function holeFor(into: NonNullable<UnionAsked['into']>, bore: Len): Len {
+  const walls = add(size('branch.wall'), size('branch.wall'));
+  return into.hole ?? add(tidy(add(bore, walls), TENTH, 'near'), TENTH);
+}
+
 type End = { readonly bore: Len; readonly ask: UnionAsk };
 function couplingEnd(
   asked: UnionAsked,
@@ -51,8 +61,7 @@ function couplingEnd(
   workshop: Workshop,
   book: Book,
 ): Part | undefined {
-  const walls = add(size('branch.wall'), size('branch.wall'));
-  const hole = into.hole ?? add(tidy(add(bore, walls), TENTH, 'near'), TENTH);
+  const hole = holeFor(into, bore);
   const spigot = minus(hole, TENTH);
   checkEnd(asked, { hole, spigot, bore, wall: into.wall }, ask.thread, book);
   if (refused(book)) return undefined;
@@ -75,7 +84,11 @@ function checkEnd(asked: UnionAsked, { hole, spigot, bore, wall }: Joint, thread
 }
 
 function said(asked: UnionAsked, thread: ThreadPair, lead: boolean): Pick<Fitting, 'assembly' | 'tests' | 'cautions'> {
-  const grounds = { thread: thread.name, overlap: showMm(pipeOverlap(asked.pipe), 1) };
+  const grounds = {
+    thread: thread.name,
+    overlap: showMm(pipeOverlap(asked.pipe), 1),
+    ...dayParts({ coupling: thread.name, union: 'yes' }),
+  };
   const all = (ids: readonly string[]): readonly Say[] => ids.map((id) => ({ id, grounds }));
   return {
     assembly: all([
@@ -84,7 +97,7 @@ function said(asked: UnionAsked, thread: ThreadPair, lead: boolean): Pick<Fittin
       'assembly.nipple-solder',
       'assembly.union-up',
     ]),
-    tests: all(['test.union-blue', 'test.solder', 'test.union-water', 'test.after']),
+    tests: all(['test.union-blue', 'test.solder', 'test.day-parts', 'test.union-water', 'test.after']),
     cautions: all([
       ...['caution.lathe', 'caution.bar', 'caution.parting', 'caution.soldering', 'caution.annealed'],
       ...(lead ? ['caution.lead'] : []),

@@ -38,7 +38,7 @@ function arranged(plan: Plan, words: SheetWords): readonly Section[] {
     names: namesOf(plan, arrangement, words),
     notes: ['flow', 'stand', 'order'].filter((note) => words.has(of(note))).map((note) => words.say(of(note), arrangement.grounds)),
   };
-  return [{ kind: 'arrangement', title: words.say('arrangement.title'), shown }];
+  return [{ kind: 'arrangement', title: words.say('arrangement.title', { stand: arrangement.stand }), shown }];
 }
 
 /** What each thing of the picture is called. */
