@@ -29,12 +29,7 @@ export function barFor(ask: BarAsk, workshop: Workshop, found: Diagnostic[]): St
     .filter((bar) => bar.material === ask.material && bar.section === ask.section)
     .filter((bar) => (ask.turned ? bar.across >= least : bar.across === least))
     .sort((a, b) => a.across - b.across)[0];
-  if (!fits)
-    found.push({
-      code: 'design.no-bar',
-      severity: 'error',
-      grounds: { part: ask.part, material: ask.material, section: ask.section, across: least, turned: ask.turned },
-    });
+  if (!fits) found.push({ code: 'design.no-bar', severity: 'error', grounds: lacking(ask, least, workshop) });
   return {
     from: 'bar',
     section: ask.section,
@@ -42,4 +37,10 @@ export function barFor(ask: BarAsk, workshop: Workshop, found: Diagnostic[]): St
     material: ask.material,
     ...(ask.turned ? {} : { asStock: true as const }),
   };
+}
+
+/** What it wants, and the thickest of its kind on the shelf: 0 where there is none. */
+function lacking({ part, material, section, turned }: BarAsk, across: Len, { shelf }: Workshop): Diagnostic['grounds'] {
+  const most = Math.max(0, ...shelf.filter((bar) => bar.material === material && bar.section === section).map((bar) => bar.across));
+  return { part, material, section, across, turned, most };
 }

@@ -18,7 +18,7 @@ const EXAMPLES = readdirSync(FOLDER)
   .sort();
 const KINDS = ['spindle', 'union', 'plug', 'tooling'];
 /** Told with the check valve and the stop valve. */
-const SHARED = ['design.pipe-wall', 'design.material-unknown', 'design.thread-unknown', 'design.no-bar'];
+const SHARED = ['design.pipe-wall', 'design.material-unknown', 'design.no-bar'];
 
 describe('a kind of its own', () => {
   it.each(EXAMPLES)('%s', async (name) => {

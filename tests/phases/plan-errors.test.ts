@@ -24,8 +24,6 @@ const RAISED_IN: Readonly<Record<string, string>> = {
   'chain.cannot-be-held': 'tests/phases/stack.test.ts',
   'chart.not-located': 'tests/phases/chart.test.ts',
   'chart.not-true': 'tests/phases/truths.test.ts',
-  'design.stem-lost': 'tests/rules/words.test.ts',
-  'design.thread-unknown': 'tests/rules/words.test.ts',
   'read.too-big': 'tests/phases/read.test.ts',
 };
 

@@ -191,7 +191,8 @@ describe('words of the ball check valve', () => {
   const fitting = fittingFor();
   it.each([
     ['assembly', fitting.assembly, ['', '.title']],
-    ['tests', fitting.tests, ['', '.title', '.fails']],
+    // what is to be had ready cannot fail
+    ['tests', fitting.tests.filter(({ id }) => id !== 'test.day-parts'), ['', '.title', '.fails']],
     ['cautions', cautions, ['', '.title']],
   ])('of its %s', (_what, says, ends) => {
     expect(says.length).toBeGreaterThan(3);
@@ -260,7 +261,6 @@ describe('words of what cannot be designed', () => {
     );
   });
   it.each<readonly [string, Readonly<Record<string, unknown>>]>([
-    ['design.stem-lost', { stem: mm(-1.2), threaded: mm(9) }],
     ['plan.no-route', { part: 'cap', refused: 1, wouldHelp: 0, pairs: 0 }],
     ['plan.no-route', { part: 'cap', refused: 3, wouldHelp: 0, pairs: 4 }],
     ['plan.no-route', { part: 'cap', refused: 7, wouldHelp: 2, pairs: 0 }],

@@ -31,7 +31,6 @@ export function cap(sizes: CheckValveSizes, material: string, workshop: Workshop
   const least = tidy(add(thread.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
   const across = nextBar({ material, section: 'hexagon' }, least, workshop);
   const head = size('cap.head');
-  if (stem <= 0) found.push({ code: 'design.stem-lost', severity: 'error', grounds: { stem, threaded } });
   return partFrom({
     id: 'cap',
     kind: 'cap',

@@ -28,8 +28,7 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.copper-hot': ['duty.pressure'],
   'design.loses-zinc': ['material'],
   'design.metal-unfit': ['material'],
-  'design.stem-lost': ['ball', 'lift'],
-  'design.thread-unknown': ['threads'],
+  'design.thread-unknown': ['threads.{which}', 'threads'],
   'design.thread-under-chamber': ['threads.seat', 'threads', 'ball'],
   'design.wall-thin': ['threads', 'ball'],
 };

@@ -57,11 +57,15 @@ const CAP_ENDS: Steps = {
   flanged: ['assembly.cap-flange', 'assembly.flange'],
 };
 
-export const tests = (sizes: CheckValveSizes): readonly Say[] =>
-  ['test.ball-magnet', 'test.seat-syringe', 'test.solder', 'test.lift', 'test.cold-water', 'test.after'].map((id) => ({
-    id,
-    grounds: { outlet: sizes.end.form, pattern: sizes.stop ? 'straight' : 'angle' },
-  }));
+/** The inlet has a union always; the outlet what it has. */
+export function tests(sizes: CheckValveSizes): readonly Say[] {
+  const { form } = sizes.end;
+  const day = { unions: true, plain: form === 'plain', flanged: form === 'flanged', coupling: sizes.coupling.name };
+  return [
+    ...['test.ball-magnet', 'test.seat-syringe', 'test.solder', 'test.union-blue', 'test.lift'],
+    ...['test.day-parts', 'test.cold-water', 'test.after'],
+  ].map((id) => ({ id, grounds: { outlet: form, pattern: sizes.stop ? 'straight' : 'angle', ...day } }));
+}
 
 export function cautions(lead: boolean): readonly Say[] {
   const ids = [

@@ -8,7 +8,7 @@ export const PLUG_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.pump-thread-needed': ['closes'],
   'design.pump-over-tail': ['pump'],
   'design.adaptor-thin': ['bore', 'pump'],
-  'design.thread-unknown': ['thread', 'pump'],
+  'design.thread-unknown': ['{which}', 'thread'],
   'design.nut-has-no-floor': ['thread', 'pipe'],
   'design.plug-shallow': ['screwed', 'thread'],
 };

@@ -3,7 +3,7 @@
 export const SPINDLE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.material-unknown': ['material'],
   'design.no-bar': ['rod', 'material', 'bore'],
-  'design.thread-unknown': ['thread.size', 'end.size', 'thread'],
+  'design.thread-unknown': ['{which}.size', 'thread.size', 'thread'],
   'design.plug-under-seat': ['plug.across', 'bore'],
   'design.tip-over-seat': ['cone.tip', 'bore'],
   'design.plug-short': ['plug.length', 'plug'],

@@ -5,7 +5,7 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.material-unknown': ['material', 'spindle-material'],
   'design.no-bar': ['material', 'spindle-material'],
   'design.seat-under-pipe': ['bore', 'pipe'],
-  'design.thread-unknown': ['threads'],
+  'design.thread-unknown': ['threads.{which}', 'threads'],
   'design.thread-under-chamber': ['threads.bonnet', 'threads', 'bore'],
   'design.spindle-thread-under-stem': ['threads.spindle', 'threads', 'stem'],
   'design.spindle-thread-over-plug': ['threads.spindle', 'threads', 'bore'],

@@ -2,7 +2,7 @@
 import type { Diagnostic } from '../../base/diagnostics.ts';
 import { readSource } from '../../base/source.ts';
 
-/** By code, the keys (as 'duty.pressure') that a finding may be about, the likeliest first. */
+/** By code, the keys (as 'duty.pressure') that a finding may be about, the likeliest first; '{field}' stands for what its grounds hold. */
 export type KeysOfFindings = Readonly<Record<string, readonly string[]>>;
 
 /**
@@ -17,8 +17,12 @@ export function placeFindings(
   const source = found.some((d) => !d.place) ? readSource(name, text).value : undefined;
   if (!source) return found;
   return found.map((d) => {
-    const paths = (Object.hasOwn(keys, d.code) ? keys[d.code] : undefined)?.map((key) => key.split('.')) ?? [];
+    const paths = (Object.hasOwn(keys, d.code) ? keys[d.code] : undefined)?.map((key) => filled(key, d).split('.')) ?? [];
     const path = paths.find((p) => source.written(p) !== '');
     return d.place || !path ? d : { ...d, place: source.place(path) };
   });
 }
+
+/** 'threads.{which}': what the finding names there. */
+const filled = (key: string, { grounds }: Diagnostic): string =>
+  key.replace(/\{(\w+)\}/g, (_, field: string) => String(grounds[field] ?? ''));
