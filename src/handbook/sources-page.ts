@@ -141,6 +141,7 @@ const WHOLE: readonly (readonly [file: string, what: string, source: SourceId, s
   ['lubricants.ts', 'brass and steel turned and parted', 'tm-1-420', 'common practice'],
   ['lubricants.ts', 'taps', 'tap-die', 'common practice'],
   ['pipes.ts', 'wire gauge', 'swg', 'from memory'],
+  ['flange.ts', 'ring-shaped plate pulled along its inner edge', 'roark', 'from memory'],
   ['walls.ts', 'thick cylinder', 'lame', 'derived'],
   ['walls.ts', 'permissible stress of annealed copper', 'lr-ssc', 'standard'],
   ['walls.ts', 'pressure of a pipe', 'uk-copper', 'standard'],
