@@ -1,4 +1,4 @@
-/** One try at a stage's picture: at one scale, with one arrangement. */
+/** One try at a stage's picture: at one scale, what is fixed there, and the tags round it in one arrangement. */
 
 import type { Box, Item } from '../model/display.ts';
 import { anchorsOf, halvesOf, rimAt, workOf } from './anchors.ts';
@@ -7,7 +7,7 @@ import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
 import { at2, type Lettering, line, rect, text, type XY } from './display.ts';
 import { centreRoom, drawHold, holdDepth } from './hold.ts';
-import { surroundings } from './leaders.ts';
+import { type Surroundings, surroundings } from './leaders.ts';
 import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
@@ -60,9 +60,17 @@ const SWATCH = 7;
 
 /** `fits`: with every tier that the lengths ask for. `fitsBare`: with room for one tier; the other lengths get letters. */
 export type Size = { readonly fits: boolean; readonly fitsBare: boolean; readonly paper: Paper };
+/** All but the tags, which stand round it, and the tags that are to be placed: the same wherever tags are tried. */
+export type Fixed = {
+  readonly layer: Layer;
+  readonly around: Surroundings;
+  readonly tags: readonly Tag[];
+  readonly lengths: Tiers;
+  readonly datum: Layer | undefined;
+};
 
 /** Whether work, hold and tiers fit the frame at this scale, and where the work then lies: in the middle of what is left over. */
-export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): Size {
+export function sizeUp(scene: Scene, scale: number, sizes: TierSizes): Size {
   const { view, window } = scene;
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
   const half = Math.max(window.rim * scale, clamp, window.vee ? window.vee.radius * scale + holdDepth(view.hold.kind) : 0);
@@ -74,26 +82,26 @@ export function sizeUp(scene: Scene, scale: number, arrangement: Arrangement): S
   const levels = levelsOf(scene, trial);
   const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
   const rim = highest(levels, view, window, trial);
-  const one = levels.length > 0 ? rim + arrangement.tiers.gap : 0;
+  const one = levels.length > 0 ? rim + sizes.gap : 0;
   // where one tier has no room, the others need not be tried
   const asksAll = levels.length > 0 && view.frame.height - one - 1 - down >= 0;
-  const tiers = asksAll ? tiersAbove(view, levels, arrangement, rim) : one;
+  const tiers = asksAll ? tiersAbove(view, levels, sizes, rim) : one;
   const up = Math.max(half + standsAbove(view.stage.sides), tiers) + 1;
   const spareX = view.frame.width - margin - right - width;
   const spareY = view.frame.height - up - down;
-  const bare = view.frame.height - half - arrangement.tiers.gap - arrangement.tiers.pitch - down;
+  const bare = view.frame.height - half - sizes.gap - sizes.pitch - down;
   const axis = spareY >= 0 ? up + spareY / 2 : view.frame.height - down;
   const paper = { ...trial, left: margin + Math.max(0, spareX / 2), axis };
   return { fits: spareX >= 0 && spareY >= 0, fitsBare: spareX >= 0 && bare >= 0, paper };
 }
 
 /** How far over the axis the tiers reach that the lengths ask for. */
-function tiersAbove(view: StageView, levels: readonly Level[], arrangement: Arrangement, rim: number): number {
+function tiersAbove(view: StageView, levels: readonly Level[], sizes: TierSizes, rim: number): number {
   const { width, height } = view.frame;
-  return -drawLengths(view.advances, levels, arrangement.tiers, { base: -rim, top: -height, left: 0, right: width, taken: [] }).top;
+  return -drawLengths(view.advances, levels, sizes, { base: -rim, top: -height, left: 0, right: width, taken: [] }).top;
 }
 
-export function arrange(scene: Scene, paper: Paper, arrangement: Arrangement): Laid {
+export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
   const { view, sketch, window } = scene;
   const solid = joined([
     drawHold(view.hold.kind, window, paper),
@@ -105,17 +113,21 @@ export function arrange(scene: Scene, paper: Paper, arrangement: Arrangement): L
   const standing = [...solid.boxes, ...notes.boxes];
   const levels = levelsOf(scene, paper);
   const base = paper.axis - highest(levels, view, window, paper);
-  const tiers = drawLengths(view.advances, levels, arrangement.tiers, {
+  const lengths = drawLengths(view.advances, levels, sizes, {
     base,
     top: EDGE,
     left: EDGE,
     right: view.frame.width - EDGE,
     taken: standing,
   });
-  const columns = drawColumns(view, sketch, window, paper, arrangement, [...standing, ...tiers.boxes]);
-  const datum = datumOf(view, sketch, window, paper, [...standing, ...tiers.boxes, ...columns.boxes]);
-  const fixed = joined([solid, notes, tiers, columns, datum ?? NOTHING]);
-  const tags = tagsOf(view, sketch, window, paper, arrangement, columns);
+  const columns = drawColumns(view, sketch, window, paper, sizes, [...standing, ...lengths.boxes]);
+  const datum = datumOf(view, sketch, window, paper, [...standing, ...lengths.boxes, ...columns.boxes]);
+  const layer = joined([solid, notes, lengths, columns, datum ?? NOTHING]);
+  const tags = tagsOf(view, sketch, window, paper, sizes, columns);
+  return { layer, around: surroundings(layer.boxes), tags, lengths, datum };
+}
+
+export function arrange({ view }: Scene, { layer, around, tags, lengths, datum }: Fixed, arrangement: Arrangement): Laid {
   const lattice = {
     width: view.frame.width,
     height: view.frame.height,
@@ -124,10 +136,10 @@ export function arrange(scene: Scene, paper: Paper, arrangement: Arrangement): L
     places: arrangement.places,
   };
   const pointed = tags.filter((tag) => tag.anchors.length > 0);
-  const placing = placeTags(pointed, lattice, surroundings(fixed.boxes));
+  const placing = placeTags(pointed, lattice, around);
   const stray = placing.standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
-  return { ...joined([fixed, drawTags(placing.standing)]), ...reportOf(view, tiers, tags, placing.left, datum), pointless, stray };
+  return { ...joined([layer, drawTags(placing.standing)]), ...reportOf(view, lengths, tags, placing.left, datum), pointless, stray };
 }
 
 function reportOf(
@@ -222,14 +234,7 @@ function highest(levels: readonly Level[], view: StageView, window: Window, pape
 }
 
 // ---- diameters ----------------------------------------------------------------------------------------------------------
-function drawColumns(
-  view: StageView,
-  sketch: Sketch,
-  window: Window,
-  paper: Paper,
-  arrangement: Arrangement,
-  taken: readonly Box[],
-): Columns {
+function drawColumns(view: StageView, sketch: Sketch, window: Window, paper: Paper, sizes: TierSizes, taken: readonly Box[]): Columns {
   const clear = view.diameters.filter((d) => d.as !== 'radius' && runsClear(d, sketch));
   const uprights: readonly Upright[] = clear.map((d) => {
     const at = placed({ z: d.z, d: d.d }, sketch.out);
@@ -243,7 +248,7 @@ function drawColumns(
     };
   });
   const from = across(paper, window.right) + AXIS_PAST;
-  return drawDiameters(view.advances, uprights, arrangement.tiers, { from, right: view.frame.width - EDGE - 1, taken });
+  return drawDiameters(view.advances, uprights, sizes, { from, right: view.frame.width - EDGE - 1, taken });
 }
 
 /** The free-end end of the level stretch that the place lies on. */
@@ -276,7 +281,7 @@ function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, 
   return drawDatum(view.advances, datum.letter, onPaper(paper, { u, r }, 'below'), airOnRight ? 1 : -1, view.frame, taken);
 }
 
-function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, arrangement: Arrangement, columns: Columns): readonly Tag[] {
+function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, sizes: TierSizes, columns: Columns): readonly Tag[] {
   const from = window.cutAt ?? window.from;
   const groups = [...new Map(view.balloons.map((b) => [b.surface === '' ? `number ${b.text}` : b.surface, b])).keys()].map((key) =>
     view.balloons.filter((b) => (b.surface === '' ? `number ${b.text}` : b.surface) === key),
@@ -290,8 +295,6 @@ function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, a
   });
   const labels = view.diameters
     .filter((d) => !columns.placed.includes(d.id))
-    .map((d) =>
-      labelTag(view.advances, d.id, d.text, arrangement.tiers, halvesOf(sketch, [placed({ z: d.z, d: d.d }, sketch.out)], paper)),
-    );
+    .map((d) => labelTag(view.advances, d.id, d.text, sizes, halvesOf(sketch, [placed({ z: d.z, d: d.d }, sketch.out)], paper)));
   return [...balloons, ...labels];
 }

@@ -2,7 +2,18 @@
  * The picture of a grip: half-section of the work at its end, cut above the axis, seen from outside below, in its hold, headstock on the
  * left; sizes in tiers, balloons round it. Tries scales and arrangements until nothing collides and nothing leaves the frame.
  */
-import { type Arrangement, arrange, type Laid, type Scene, type Size, sceneOf, shownScale, sizeUp } from './arrange.ts';
+import {
+  type Arrangement,
+  arrange,
+  type Fixed,
+  fixedOf,
+  type Laid,
+  type Scene,
+  type Size,
+  sceneOf,
+  shownScale,
+  sizeUp,
+} from './arrange.ts';
 import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
@@ -48,17 +59,31 @@ export function drawStage(view: StageView): StagePicture {
     measured.map((z) => along(z, sketch.out)),
   );
   const scene = sceneOf(view, sketch, window);
+  const fixed = onPaper(scene);
   let best: Tried | undefined;
-  for (const rung of ladder(scalesOf(view), (scale, arrangement) => sizeUp(scene, scale, arrangement))) {
+  for (const rung of ladder(scalesOf(view), (scale, sizes) => sizeUp(scene, scale, sizes))) {
     if (best && rung.allows === 0 && rung.used.smaller > 0 && best.laid.stray === best.faults) break;
-    const laid = arrange(scene, rung.paper, rung.arrangement);
+    const laid = arrange(scene, fixed(rung), rung.arrangement);
+    const least = lackOf(laid);
+    // whether marks meet need not be asked of what is no better if none do
+    if (best && least >= best.faults && least > rung.allows) continue;
     const picture = pictureOf(view, laid, rung);
-    const faults = faultsOf(picture, laid);
+    const faults = MARKED * collisions(picture).length + least;
     if (!best || faults < best.faults) best = { picture, laid, paper: rung.paper, faults };
     if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
   return withDetail(scene, best);
+}
+
+/** What two rungs of one scale and one size of figures share is drawn once. */
+function onPaper(scene: Scene): (rung: Rung) => Fixed {
+  const known = new Map<Paper, Fixed>();
+  return ({ paper, arrangement }) => {
+    const fixed = known.get(paper) ?? fixedOf(scene, paper, arrangement.tiers);
+    known.set(paper, fixed);
+    return fixed;
+  };
 }
 
 /** As laid out. */
@@ -78,16 +103,16 @@ type Rung = {
  * From the largest scale at which all tiers fit, some scales down, without a fault (but no scale smaller for the sake of long leaders); then, from the largest at which one tier fits, with
  * letters for sizes that have no room; then any smaller scale on which no mark stands on another. It ends.
  */
-function* ladder(scales: readonly number[], measure: (scale: number, arrangement: Arrangement) => Size): Generator<Rung> {
+function* ladder(scales: readonly number[], measure: Measure): Generator<Rung> {
   const size = onceEach(measure);
-  const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a)));
+  const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a.tiers)));
   const least = (scales.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? scales.at(-1) ?? 0) / SHRINK;
   const rungs = function* (step: RungUsed['step'], tried: Iterable<number>, allows: number, fits: (size: Size) => boolean) {
     let smaller = -1;
     for (const scale of tried) {
       smaller++;
       for (const [i, arrangement] of ARRANGEMENTS.entries()) {
-        const asked = size(scale, arrangement);
+        const asked = size(scale, arrangement.tiers);
         if (fits(asked)) yield { scale, paper: asked.paper, arrangement, allows, used: { step, smaller, arrangement: i } };
       }
     }
@@ -114,12 +139,13 @@ function* first(all: readonly number[], most: number, which: (one: number) => bo
   }
 }
 
+type Measure = (scale: number, sizes: TierSizes) => Size;
 /** Sizes are asked for again on each step of the ladder. */
-function onceEach(measure: (scale: number, arrangement: Arrangement) => Size): (scale: number, arrangement: Arrangement) => Size {
-  const known = new Map<Arrangement, Map<number, Size>>(ARRANGEMENTS.map((a) => [a, new Map()]));
-  return (scale, arrangement) => {
-    const found = known.get(arrangement)?.get(scale) ?? measure(scale, arrangement);
-    known.get(arrangement)?.set(scale, found);
+function onceEach(measure: Measure): Measure {
+  const known = new Map<TierSizes, Map<number, Size>>(ARRANGEMENTS.map(({ tiers }) => [tiers, new Map()]));
+  return (scale, sizes) => {
+    const found = known.get(sizes)?.get(scale) ?? measure(scale, sizes);
+    known.get(sizes)?.set(scale, found);
     return found;
   };
 }
@@ -145,7 +171,7 @@ function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {
   };
 }
 
-/** A mark on another is worst, a balloon left out next, a letter in place of a value or a leader hard to follow least. */
-function faultsOf(picture: StagePicture, laid: Laid): number {
-  return MARKED * collisions(picture).length + LEFT_OUT * laid.unplaced.length + laid.lettered.length + laid.stray;
+/** A mark on another is worst, a balloon left out next, a letter in place of a value or a leader hard to follow least: all but the first. */
+function lackOf(laid: Laid): number {
+  return LEFT_OUT * laid.unplaced.length + laid.lettered.length + laid.stray;
 }
