@@ -79,7 +79,7 @@ function joinParagraphs(kids: readonly Kid[], building: Building): void {
     const [only, ...more] = kid.kids;
     if (HOLDERS.has(kid.role) && more.length === 0 && typeof only === 'object' && 'role' in only && only.role === 'P') {
       kid.kids.splice(0, 1, ...only.kids);
-      for (const [number, element] of building.marked.entries()) if (element === only) building.marked[number] = kid;
+      for (const own of only.kids) if (typeof own === 'number') building.marked[own] = kid;
     }
     joinParagraphs(kid.kids, building);
   }
@@ -164,10 +164,15 @@ function textRect({ x, y, size, width, turn }: TextItem): Rect {
 }
 
 function pathRect(item: PathItem): Rect {
-  const points = item.segments.flatMap((s) => (s.to === 'close' ? [] : [{ x: s.x, y: s.y }]));
-  const [xs, ys] = [points.map((p) => p.x), points.map((p) => p.y)];
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y };
+  let [left, top, right, low] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const s of item.segments) {
+    if (s.to === 'close') continue;
+    if (s.x < left) left = s.x;
+    if (s.x > right) right = s.x;
+    if (s.y < top) top = s.y;
+    if (s.y > low) low = s.y;
+  }
+  return { x: left, y: top, w: right - left, h: low - top };
 }
 
 function joined(a: Rect | undefined, b: Rect): Rect {
