@@ -19,17 +19,34 @@ const cutting = (c: Context, operations: readonly Operation[], surface: string):
   return operations.filter((o) => o.feature === feature || c.threads.some((t) => t.on === surface && t.id === o.feature));
 };
 
-/** The holds, each without the cuts for which it is not true enough; and what is so refused. */
+/** The holds, each without the cuts for which it is not true enough; and what is so refused, each as it would be if it ran true. */
 export function trueEnough(work: Work, grips: readonly Grip[]): { readonly grips: readonly Grip[]; readonly refused: readonly Refusal[] } {
   const truths = twoEnded(work.c, work.operations);
   const best = len(Math.min(...OTHERS.map((id) => length(id))));
-  const spoils = (g: Grip): readonly string[] =>
-    truths
-      .filter(({ asks }) => (asks < best ? g.kind !== 'between-centres' : !onBar(g) && g.runout > asks))
-      .flatMap(({ a, b }) => [...cutting(work.c, work.operations, a), ...cutting(work.c, work.operations, b)].map((o) => o.id));
-  const refused = truths.filter(({ asks }) => asks < best).map((t): Refusal => refusal(t, best));
-  return { grips: grips.map((g) => ({ ...g, hides: [...new Set([...g.hides, ...spoils(g)])] })), refused };
+  const cutsOf = ({ a, b }: Truth): readonly string[] =>
+    [...cutting(work.c, work.operations, a), ...cutting(work.c, work.operations, b)].map((o) => o.id);
+  const spoiltBy = (g: Grip): readonly Truth[] =>
+    truths.filter(({ asks }) => (asks < best ? g.kind !== 'between-centres' : !onBar(g) && g.runout > asks));
+  const held = grips.map((g) => {
+    const spoilt = spoiltBy(g);
+    const hides = [...new Set([...g.hides, ...spoilt.flatMap(cutsOf)])];
+    return {
+      grip: { ...g, hides },
+      refused: hides.length > g.hides.length ? spoilt.filter(({ asks }) => asks >= best).map((t) => runsOut(g, t)) : [],
+    };
+  });
+  return {
+    grips: held.map(({ grip }) => grip),
+    refused: [...truths.filter(({ asks }) => asks < best).map((t): Refusal => refusal(t, best)), ...held.flatMap(({ refused }) => refused)],
+  };
 }
+
+const runsOut = (g: Grip, { asks }: Truth): Refusal => ({
+  what: g.id,
+  because: { rule: 'hold-runs-out', grounds: {} },
+  ...{ has: g.runout, most: asks },
+  would: { grip: { ...g, id: `${g.id}.true`, runout: asks } },
+});
 
 /** Re-grips, apart from the centres, with the least run-out. */
 const OTHERS = ['runout.collet', 'runout.bored-jaws', 'runout.four-jaw'] as const;
