@@ -90,6 +90,23 @@ describe('a plug in a thin tube', () => {
     expect(holdsOf(avoiding)).toEqual(holds);
     expect(plugOf(ownPart(avoiding)) !== undefined).toBe(plugged);
   });
+  it('is not asked for where a hold ends at a shoulder: the thin neck behind it is not touched, wherever its shoulder comes out', () => {
+    const compiled = planOwn([
+      'first: { letter: A, role: register }',
+      'second: { letter: B, role: register }',
+      'outside:',
+      '  - { name: body, diameter: 15.5 mm, length: 7.8 mm }',
+      '  - { name: tail, thread: M8, length: 13 mm, starts: second }',
+      'inside: [{ name: bore, diameter: 4.8 mm, from: first, depth: through }]',
+    ]);
+    const part = ownPart(compiled);
+    const relief = part.part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.id === 'part/tail.relief' ? [s.size.target] : []));
+    const held = part.route.setUps[1]?.grip;
+    expect([held?.kind, toMm(held?.to ?? len(0)), plugOf(part)]).toEqual(['sleeve', 7.8, undefined]);
+    // three jaws press in a wall of less than a tenth of the diameter: this neck would not stand it
+    expect(relief.map((d) => d - mm(4.8) < 2 * 0.1 * mm(15.5))).toEqual([true]);
+    expect(part.proof.holds).toBe(true);
+  });
   it('is told in the reasons', () => expect(rulesOf(cup())).toContain('thin-wall-round'));
 });
 

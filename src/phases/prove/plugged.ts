@@ -5,6 +5,7 @@ import { at, TOUCH } from '../../geometry/section/lines.ts';
 import type { Section } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
 import type { Grip, GripKind } from '../../model/plan.ts';
+import { figure } from './claims.ts';
 
 /** Held by three or four jaws, or all round: under this part of the diameter the wall gives. */
 const WALLS: Readonly<Partial<Record<GripKind, string>>> = {
@@ -26,15 +27,18 @@ export function giving(section: Section, grip: Grip): 'thin' | 'plug' | '' {
   return thin.every((one) => one.inner >= tooling.bore.lo - TOUCH && one.inner <= most) ? '' : 'plug';
 }
 
+/** What the hold does not touch, a groove or the step behind a shoulder, is not pressed. */
 type Thin = { readonly from: number; readonly to: number; readonly inner: number };
 
 function thinUnder(section: Section, grip: Grip): readonly Thin[] {
   const wall = WALLS[grip.kind];
   if (wall === undefined) return [];
+  const slack = figure('proof.grip.slack');
   return throughs(section).flatMap(({ slab, inner, outer }): readonly Thin[] => {
     const [from, to] = [Math.max(slab.from, grip.from), Math.min(slab.to, grip.to)];
     if (!inner || to <= from) return [];
     const [in_, out] = [at(inner.line, (from + to) / 2), at(outer.line, (from + to) / 2)];
+    if (Math.abs(out - grip.diameter) > slack) return [];
     return out - in_ < 2 * practice.value(wall) * out - TOUCH ? [{ from, to, inner: in_ }] : [];
   });
 }
