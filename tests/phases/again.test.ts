@@ -4,6 +4,7 @@ import { type Diagnostic, failed } from '../../src/base/diagnostics.ts';
 import { finishAll, type Judge } from '../../src/compile/finish.ts';
 import { orderAll } from '../../src/compile/routed.ts';
 import type { Claim, PlannedPart, Route } from '../../src/model/plan.ts';
+import { order } from '../../src/phases/order.ts';
 import { prove } from '../../src/phases/prove.ts';
 import { why } from '../../src/phases/why.ts';
 import { planOwn } from '../fixtures/own-part.ts';
@@ -117,4 +118,30 @@ describe('a plan that the proof refuses', () => {
   });
   it('gives the same plan each time', () =>
     expect(JSON.stringify(planned(byHold).map((one) => one.route))).toBe(JSON.stringify(planned(byHold).map((one) => one.route))));
+});
+
+describe('a plan that the proof itself refuses', () => {
+  /** The body is long enough to be held by as it is drawn; at the short end of its limits it is not. The rear does as well. */
+  const short = planOwn([
+    'first: { letter: A, role: register }',
+    'second: { letter: B, role: register }',
+    'outside:',
+    '  - { name: head, thread: M8, length: 8 mm, starts: first }',
+    '  - { name: body, diameter: 11.8 mm, length: 10.5 mm }',
+    '  - { name: rear, diameter: 9 mm, length: 12 mm }',
+  ]);
+  const part = short.plan?.parts[0];
+  it('gives way to one that holds the part elsewhere, and says by how little it failed', () => {
+    expect(part?.proof.holds).toBe(true);
+    expect(part?.insteadOf?.map((one) => one.left)).toEqual([{ what: 'hold', grip: 'part/body.sleeve.second' }]);
+    const [refused] = part?.insteadOf?.flatMap((one) => one.claims) ?? [];
+    expect(refused).toMatchObject({ kind: 'grip', grounds: { reason: 'short', wants: '9.44' } });
+    expect(Number(refused?.grounds.has)).toBeLessThan(9.44);
+    expect(part?.route.setUps.map((s) => s.grip.id)).toEqual(['part/part-off-first.second', 'part/rear.sleeve.first']);
+  });
+  it('was cheaper than what is done instead', () => {
+    const first = part && order(part.candidates, workshop).route;
+    expect(first?.setUps.map((s) => s.grip.id)).toContain('part/body.sleeve.second');
+    expect(first?.cost.setUps).toBe(part?.route.cost.setUps);
+  });
 });
