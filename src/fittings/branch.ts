@@ -22,6 +22,8 @@ export type BranchAsk = {
   readonly outlet: Len;
   readonly spigot: Len;
   readonly hole: Len;
+  /** That barrel and its holes, where it is made here too. */
+  readonly into?: { readonly part: string; readonly holes: readonly string[] };
   /** From the barrel's outside to the chamber that it opens into. */
   readonly wall: Len;
   readonly quantity: number;
@@ -106,7 +108,7 @@ export function branchSides(
       role: 'register',
       at,
       half: half(ask.hole),
-      size: between(ask.hole, add(ask.hole, size('band.bore.seat')), ask.hole, 'solder fit'),
+      size: between(ask.hole, add(ask.hole, size('band.drilled')), ask.hole, 'drilled'),
       ...facing,
     },
     {
@@ -123,14 +125,18 @@ export function branchSides(
   ];
 }
 
+const holesOf = ({ part, holes }: NonNullable<BranchAsk['into']>) => ({ part, holes: holes.map((hole) => `${part}/${hole}`) });
+
 type Stretch = { readonly spigot: Len; readonly collar: Len; readonly thick: Len };
 
 /** With a plain end, the collar runs on to the end of the pipe's socket. */
 function sectionsOf(ask: BranchAsk, { spigot, collar, thick }: Stretch, end: EndOutline): readonly Section[] {
-  const limits = between(minus(ask.hole, size('solder.fit.most')), minus(ask.hole, size('solder.fit.least')), ask.spigot, 'solder fit');
+  const clear = spigotFit();
+  const limits = between(minus(ask.hole, clear.hi), minus(add(ask.hole, size('band.drilled')), clear.lo), ask.spigot, 'solder fit');
+  const madeTo = { clear, ...(ask.into ? { by: holesOf(ask.into) } : {}) };
   const whole = end.sections.length === 0 ? add(thick, end.length) : thick;
   return [
-    { name: 'spigot', role: 'register', size: limits, length: spigot, shoulder: { letter: 'C', role: 'register' } },
+    { name: 'spigot', role: 'register', size: limits, length: spigot, madeTo, shoulder: { letter: 'C', role: 'register' } },
     {
       ...{ name: 'collar', role: 'free', size: general(collar), length: whole },
       ...(end.sections.length === 0 ? {} : { shoulder: { letter: 'D', role: 'free' as const } }),

@@ -20,8 +20,10 @@ export type SolderedJoint = {
   readonly pressure?: number;
 };
 
-/** Of a spigot's limits and its hole's. */
-export const spigotFit = (): Fit => ({ lo: size('solder.fit.least'), hi: add(size('solder.fit.most'), size('band.bore.seat')) });
+/** Of a spigot that is turned to its hole as the drill left it. */
+export const spigotFit = (): Fit => ({ lo: size('solder.fit.least'), hi: size('solder.fit.most') });
+/** Of a flange's limits on the lathe, which a boring tool holds. */
+export const flangeFit = (): Fit => ({ lo: size('solder.fit.least'), hi: add(size('solder.fit.most'), size('band.bore.seat')) });
 export const pipeFit = (): Fit => ({ lo: size('pipe.fit'), hi: add(size('pipe.fit'), size('band.drilled')) });
 
 /** As deep as three of its thinner wall and no deeper than solder runs; its fit inside what is printed for silver solder; the shear in it. */

@@ -112,6 +112,15 @@ export type ThreadSize = {
   readonly flankAngle: number;
 };
 
+/**
+ * A shaft that is turned to its hole as that came out: so much under it, on diameter, whatever the drill left. Its own limits are what comes of
+ * all the holes that the drawing allows. `by`: the holes of another part that is made here too.
+ */
+export type MadeTo = {
+  readonly clear: Pick<Limits, 'lo' | 'hi'>;
+  readonly by?: { readonly part: PartId; readonly holes: readonly FeatureId[] };
+};
+
 export type Feature =
   | {
       readonly kind: 'end';
@@ -132,6 +141,7 @@ export type Feature =
       readonly shoulder: { readonly first?: SurfaceId; readonly second?: SurfaceId };
       /** Across-corners section (hexagon) left from the bar: not turned, held by its flats. */
       readonly section: 'round' | 'hexagon';
+      readonly madeTo?: MadeTo;
     }
   /** A groove: `first` and `second` are its two walls, either may be a shoulder already named by a cylinder. */
   | {

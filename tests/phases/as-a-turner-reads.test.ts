@@ -178,6 +178,65 @@ describe('under the drill press', () => {
   });
 });
 
+describe('a spigot is turned to its hole, as a drill left that', () => {
+  const shafts = everyPlan.flatMap(({ spec, plan }) =>
+    plan.parts.flatMap(({ part, chart }) =>
+      part.features.flatMap((f) =>
+        f.kind === 'outside' && f.madeTo?.by ? [{ spec, plan, part, chart, shaft: f, by: f.madeTo.by, clear: f.madeTo.clear }] : [],
+      ),
+    ),
+  );
+  const placeOf = (plan: (typeof everyPlan)[number]['plan'], part: string, feature: string): number => {
+    const route = plan.parts.find((one) => one.part.id === part)?.route;
+    const made = new Set(route?.chosen.flatMap((m) => m.operations).flatMap((op) => (op.feature === feature ? [op.id] : [])));
+    return plan.sequence.findLastIndex((e) => e.part === part && route?.setUps[e.setUp]?.operations.some((op) => made.has(op)));
+  };
+  it('is there in every valve with a branch', () => expect(shafts.length).toBeGreaterThan(4));
+  it('after the hole is drilled, and before it is soldered in', () => {
+    for (const { plan, part, shaft, by } of shafts) {
+      const here = placeOf(plan, part.id, shaft.id);
+      const host = plan.parts.find((one) => one.part.id === by.part)?.part;
+      const joints =
+        host?.features.flatMap((f) => (f.kind === 'side' && f.does === 'branch' && f.joins?.part === part.id ? [f.id] : [])) ?? [];
+      expect(joints.length).toBe(by.holes.length);
+      for (const hole of by.holes) expect(placeOf(plan, by.part, hole)).toBeGreaterThanOrEqual(0);
+      for (const hole of by.holes) expect(placeOf(plan, by.part, hole)).toBeLessThan(here);
+      for (const joint of joints) expect(placeOf(plan, by.part, joint)).toBeGreaterThan(here);
+    }
+  });
+  it('each part goes on where it was left: its set-ups in their own order, each once', () => {
+    for (const { plan } of everyPlan)
+      for (const { part, route } of plan.parts.filter((one) => one.part.use === 'fitting'))
+        expect(plan.sequence.filter((e) => e.part === part.id).map((e) => e.setUp)).toEqual(route.setUps.map((_, i) => i));
+  });
+  it('its limits are those of every hole that a drill may leave, and the proof held at them', () => {
+    for (const { plan, part, shaft, by, clear, chart } of shafts) {
+      const host = plan.parts.find((one) => one.part.id === by.part)?.part;
+      const on = part.surfaces.find((one) => one.id === shaft.cylinder);
+      const cut = chart.working.find((w) => w.makes === shaft.cylinder && w.stage === 'final');
+      for (const id of by.holes) {
+        const hole = host?.features.find((f) => f.id === id);
+        const size = hole?.kind === 'side' ? hole.size : undefined;
+        // a drilled hole comes out over its drill, by up to 0.15
+        expect([size?.lo, (size?.hi ?? 0) - (size?.lo ?? 0)]).toEqual([size?.target, 1500]);
+        expect(on?.shape === 'cylinder' && [on.size.lo, on.size.hi]).toEqual([(size?.lo ?? 0) - clear.hi, (size?.hi ?? 0) - clear.lo]);
+      }
+      expect([cut?.limits.lo, cut?.limits.hi]).toEqual(on?.shape === 'cylinder' ? [on.size.lo, on.size.hi] : []);
+    }
+  });
+  it('its row counts from the hole and not from a figure; two of them go each to its own', () => {
+    const turned = row(grip('steam-supply-valve', 'branch', 2), 'spigot/turn');
+    expect([turned.title, turned.sizes[0]?.limits, turned.sizes[0]?.after]).toEqual([
+      'Turn spigot to its hole',
+      '',
+      'the hole as drilled, less 0.08 to 0.15',
+    ]);
+    expect(turned.note).toContain('each to its own hole');
+    expect(row(grip('launch-feed-check-valve', 'branch', 2), 'spigot/turn').note).not.toContain('each');
+    expect(row(grip('steam-supply-valve', 'body', 1), 'outlet/cross-drill').note).toContain('measure it as drilled');
+  });
+});
+
 describe('in inches', () => {
   const inch = wordsIn(words, 'inch');
   it('pressures of the tests are asked for in psi', () => {

@@ -13,7 +13,10 @@ export function branch(sizes: CheckValveSizes, material: string, workshop: Works
   const hole = sizes.crossHole;
   const wall = half(minus(barrel, sizes.chamber.target));
   return branchPart(
-    { coupling: sizes.coupling, end: sizes.end, outlet: sizes.outlet, spigot: spigotFor(hole), hole, wall, quantity: 1, material },
+    {
+      ...{ coupling: sizes.coupling, end: sizes.end, outlet: sizes.outlet, spigot: spigotFor(hole), hole, wall, quantity: 1, material },
+      into: { part: 'body', holes: ['outlet'] },
+    },
     workshop,
     found,
   );

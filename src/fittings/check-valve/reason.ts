@@ -6,7 +6,7 @@ import { type Book, newBook, refuse } from '../book.ts';
 import { spigotFor } from '../branch.ts';
 import { flangeSpigot } from '../ends.ts';
 import { half, ratio } from '../limits.ts';
-import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
+import { flangeFit, notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
 import { engagedOver, noteStrength } from '../strength.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { layOutBody } from './body.ts';
@@ -52,7 +52,7 @@ function noteSoldered(sizes: CheckValveSizes, asked: CheckValveAsked, book: Book
     noteSolder({ which: 'branch', outside: spigotFor(sizes.crossHole), bore, overlap, fit: spigotFit(), pressure }, book);
   } else if (sizes.end.form === 'flanged') {
     const { spigot, length } = flangeSpigot(bore);
-    noteSolder({ which: 'flange', outside: spigot, bore, overlap: length, fit: spigotFit(), pressure }, book);
+    noteSolder({ which: 'flange', outside: spigot, bore, overlap: length, fit: flangeFit(), pressure }, book);
   }
   notePipeSolder(asked.pipe, pressure, book);
 }

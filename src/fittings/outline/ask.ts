@@ -1,7 +1,7 @@
 /** A part as a turner would say it over the bench: sections, holes, cones, and what is done from the side. */
 import type { Len } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
-import type { Limits, Part, Role, SideFeature, ThreadSize } from '../../model/part.ts';
+import type { Limits, MadeTo, Part, Role, SideFeature, ThreadSize } from '../../model/part.ts';
 
 export type EndAsk = {
   readonly letter: string;
@@ -34,6 +34,8 @@ export type Section = {
   readonly section?: 'hexagon';
   readonly asStock?: true;
   readonly thread?: ThreadAsk;
+  /** Turned to its hole as that came out. */
+  readonly madeTo?: MadeTo;
   /** The face between this section and the next one. */
   readonly shoulder?: { readonly letter: string; readonly role: Role };
   readonly chamfers?: readonly Chamfer[];

@@ -55,6 +55,7 @@ function addCylinder(made: Bench, section: Section, i: number): void {
     cylinder: id,
     shoulder: { ...(first ? { first } : {}), ...(second ? { second } : {}) },
     section: section.section ?? 'round',
+    ...(section.madeTo ? { madeTo: section.madeTo } : {}),
   });
 }
 

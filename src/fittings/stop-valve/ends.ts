@@ -50,7 +50,8 @@ export function branchParts(
   return ids.map((id) => {
     const same = which.filter((one) => branchId(sizes, one) === id);
     const [first = 'outlet'] = same;
-    return branchPart({ ...branchAsk(sizes, first), spigot: at.spigot, wall, quantity: same.length, material }, workshop, found);
+    const into = { part: 'body', holes: same };
+    return branchPart({ ...branchAsk(sizes, first), spigot: at.spigot, wall, quantity: same.length, material, into }, workshop, found);
   });
 }
 

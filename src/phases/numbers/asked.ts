@@ -1,5 +1,5 @@
 /** What every figure of an operation is reckoned from: part, workshop, metal, what is taken away; its cutting data and its speed. */
-import { len } from '../../base/units.ts';
+import { type Len, len } from '../../base/units.ts';
 import { type CuttingData, type CuttingOperation, type CuttingTool, cuttingData } from '../../handbook/cutting.ts';
 import { numbersTable } from '../../handbook/numbers.ts';
 import type { Part } from '../../model/part.ts';
@@ -57,6 +57,13 @@ export const isFinal = ({ way }: Removal): boolean => way.cuts.every((cut) => cu
 /** The working dimension that this operation makes, of a diameter. */
 export function diameterMade({ removal, chart }: Asked): Working | undefined {
   return chart.working.find((one) => one.op === removal.operation.id && one.measures === 'diameter');
+}
+
+/** The whole band of the diameter that is made; of a shaft that is made to its hole, what the fit leaves it. 0 where it makes none. */
+export function bandMade(asked: Asked): Len {
+  const feature = asked.part.features.find((one) => one.id === asked.removal.operation.feature);
+  const clear = feature?.kind === 'outside' ? feature.madeTo?.clear : undefined;
+  return clear ? len(clear.hi - clear.lo) : bandOf(diameterMade(asked));
 }
 
 /** Its whole band; 0 where it makes none. */

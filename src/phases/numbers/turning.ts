@@ -13,7 +13,7 @@ import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
 import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross, topSlack } from '../../rules/dials.ts';
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
-import { type Asked, bandOf, CALLED, dataOf, diameterMade, isFinal, optional, speedOf } from './asked.ts';
+import { type Asked, bandMade, CALLED, dataOf, isFinal, optional, speedOf } from './asked.ts';
 import { plungeFigures } from './plunging.ts';
 
 export const TURNING: readonly Verb[] = [
@@ -99,7 +99,7 @@ function finishOf(asked: Asked, data: CuttingData): Finish {
   const why = BORED.includes(verb) ? 'bound.bar-gives' : 'bound.work-gives';
   const give = giveAt(asked, fine?.feed ?? data.feed);
   if (!isFinal(asked.removal) || !FINISHED.includes(verb)) return { depth: len(0), most: usual, why, give };
-  const bounds = finishBound(give, bandOf(diameterMade(asked)), why);
+  const bounds = finishBound(give, bandMade(asked), why);
   const least = mm(leastCut(findMaterial(asked.material)?.cutting ?? 'brass').depth);
   const borne = bounds[0] === undefined ? usual : mm(bounds[0].most);
   const unit = unitOf(asked);
@@ -126,7 +126,7 @@ function bindingOf(passes: readonly Len[], deepest: Depth, finish: Finish): stri
 /** Measured before the last cut of what is final; taken again where work or bar gives. */
 function checks(asked: Asked, passes: readonly Len[], finish: Finish): Pick<Figures, 'measure' | 'spring'> {
   if (!isFinal(asked.removal)) return {};
-  const band = bandOf(diameterMade(asked));
+  const band = bandMade(asked);
   const bored = BORED.includes(asked.removal.operation.verb);
   const springing = bored || (band > 0 && springs(finish.give, passes.at(-1) ?? len(0), band));
   return {
@@ -140,7 +140,7 @@ const fromBarEnd = ({ chart, removal }: Asked): boolean =>
   chart.working.some((one) => one.op === removal.operation.id && one.from === 'bar end');
 
 function isClose(asked: Asked): boolean {
-  const band = bandOf(diameterMade(asked));
+  const band = bandMade(asked);
   return asked.removal.operation.verb === 'turn' && isFinal(asked.removal) && band > 0 && band <= mm(machining.value('close.band'));
 }
 

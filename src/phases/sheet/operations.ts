@@ -106,6 +106,7 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     ...solderFacts(desk, setUp, operation, words),
     lies: operation.lies ? 'yes' : '',
     meets: meetsOf(desk, operation),
+    toHole: toHoleOf(desk, operation),
     square: squareOf(desk, setUp, operation, words),
     stub: wayOf(operation, setUp)?.sweeps.some((sweep) => sweep.take === 'part' && sweep.stub !== undefined) ? 'yes' : '',
     mouth: isCentre(desk, operation) ? words.diameter(mouthOf(desk, operation)) : '',
@@ -114,6 +115,13 @@ function factsOf(desk: Desk, setUp: SetUp, operation: Operation, sizes: readonly
     length: length ? words.target(length.limits) : '',
     from: length && length.from !== 'axis' && length.from !== 'bar end' && length.from !== length.makes ? desk.letter(length.from) : '',
   };
+}
+
+/** 'one' or 'each' where a shaft is turned to its hole: several of them each to its own. */
+function toHoleOf(desk: Desk, operation: Operation): 'one' | 'each' | '' {
+  const feature = desk.feature(operation.feature);
+  if (feature?.kind !== 'outside' || !feature.madeTo) return '';
+  return desk.part.quantity > 1 ? 'each' : 'one';
 }
 
 /** The widest that it makes. */

@@ -3,6 +3,7 @@
 import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { End } from '../../model/ids.ts';
+import type { MadeTo } from '../../model/part.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
@@ -36,8 +37,21 @@ function sizeShown(desk: Desk, working: Working, words: SheetWords, letter: stri
   if (desk.surface(working.makes).shape === 'arc') return radiusShown(working, words, letter);
   const target = words.target(working.limits);
   const text = working.measures === 'diameter' ? words.say('size.across', { target }) : target;
+  const to = working.measures === 'diameter' && working.stage === 'final' ? madeToOf(desk, working.makes) : undefined;
+  if (to) return { dim: working.id, text, limits: '', after: words.say('size.under-hole', clearSaid(to, words)), letter };
   return { dim: working.id, text, limits: words.limits(working.limits), after: afterOf(desk, working, words), letter };
 }
+
+/** Of a shaft that is turned to its hole. */
+function madeToOf(desk: Desk, surface: string): MadeTo | undefined {
+  const feature = desk.part.features.find((f) => f.kind === 'outside' && f.cylinder === surface);
+  return feature?.kind === 'outside' ? feature.madeTo : undefined;
+}
+
+const clearSaid = ({ clear }: MadeTo, words: SheetWords): Readonly<Record<string, string>> => ({
+  least: words.size(clear.lo),
+  most: words.size(clear.hi),
+});
 
 /** A hole that the tool itself makes goes by the tool's name, where it has one; its size and limits stand beneath. */
 function byName({ verb, tool }: Operation, working: Working, shown: SizeShown, words: SheetWords): SizeShown {
