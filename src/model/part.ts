@@ -7,12 +7,14 @@ import type { Arrangement } from './arrangement.ts';
 import type { Chain } from './chain.ts';
 import type { Curve } from './curve.ts';
 import type { Derivation } from './derivation.ts';
+import type { MadeTo, Truth } from './fit.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
 
 export type * from './arrangement.ts';
 export type * from './chain.ts';
 export type * from './curve.ts';
 export type * from './derivation.ts';
+export type * from './fit.ts';
 
 /** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
 export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
@@ -110,15 +112,6 @@ export type ThreadSize = {
   readonly hand: 'right' | 'left';
   /** degrees */
   readonly flankAngle: number;
-};
-
-/**
- * A shaft that is turned to its hole as that came out: so much under it, on diameter, whatever the drill left. Its own limits are what comes of
- * all the holes that the drawing allows. `by`: the holes of another part that is made here too.
- */
-export type MadeTo = {
-  readonly clear: Pick<Limits, 'lo' | 'hi'>;
-  readonly by?: { readonly part: PartId; readonly holes: readonly FeatureId[] };
 };
 
 export type Feature =
@@ -280,9 +273,6 @@ export type Part = {
     readonly why: 'measure-and-fit' | 'joined' | 'gauges';
   }[];
 };
-
-/** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
-export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
 
 export type BoughtItem = {
   readonly id: PartId;

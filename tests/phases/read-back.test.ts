@@ -61,6 +61,13 @@ function sizesOf(w: Working, tool: Operation['tool'], manner: Manner): readonly 
   return [[manner.target(w.limits), manner.limits(w.limits)], ...named, ...radius];
 }
 
+/** What is turned to its hole counts from that. */
+function underHole({ part }: PlannedPart, w: Working, manner: Manner): readonly (readonly string[])[] {
+  const shaft = part.features.find((f) => f.kind === 'outside' && f.cylinder === w.makes);
+  const clear = shaft?.kind === 'outside' ? shaft.madeTo?.clear : undefined;
+  return clear ? [[manner.target(w.limits), `less ${manner.size(clear.lo)} to ${manner.size(clear.hi)}`]] : [];
+}
+
 function readingText({ turns, divisions }: Reading): string {
   const rest = Math.round(divisions * 10) / 10;
   return [turns > 0 ? `${turns}t` : '', rest > 0 || turns === 0 ? String(rest) : ''].join('');
@@ -83,7 +90,7 @@ function lost(of: Plan, rows: readonly ReadRow[], manner: Manner): readonly stri
       const has = (text: string): boolean => said.length > 0 && said.every((row) => row.includes(closed(text)));
       const sizes = planned.chart.working
         .filter((w) => w.op === operation.id)
-        .filter((w) => !sizesOf(w, operation.tool, manner).some((way) => way.every(has)))
+        .filter((w) => ![...sizesOf(w, operation.tool, manner), ...underHole(planned, w, manner)].some((way) => way.every(has)))
         .map((w) => `${operation.id}: size ${w.id}`);
       const figures = planned.figures.filter((f) => f.op === operation.id).flatMap((f) => figuresOf(f, operation.verb, manner));
       return [...sizes, ...figures.filter((text) => !has(text)).map((text) => `${operation.id}: ${text}`)];

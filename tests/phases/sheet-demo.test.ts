@@ -49,8 +49,15 @@ describe('the sheet of the demo', () => {
     const lost = plan.parts.flatMap(({ part, chart }) => {
       const printed = text(part.id);
       return chart.working.filter((w) => {
-        // the first face on bar may lie anywhere in its range
-        const allowed = w.from === 'bar end' ? `${short(w.limits.lo)} to ${short(w.limits.hi)}` : limits(w.limits);
+        // the first face on bar may lie anywhere in its range; what is turned to its hole counts from that
+        const shaft = part.features.find((f) => f.kind === 'outside' && f.cylinder === w.makes);
+        const under = shaft?.kind === 'outside' ? shaft.madeTo?.clear : undefined;
+        const allowed =
+          w.from === 'bar end'
+            ? `${short(w.limits.lo)} to ${short(w.limits.hi)}`
+            : under
+              ? `less ${size(under.lo)} to ${size(under.hi)}`
+              : limits(w.limits);
         return !(printed.includes(size(w.limits.target)) && printed.includes(allowed));
       });
     });

@@ -1,0 +1,16 @@
+/** What surfaces owe each other beyond their own limits: how true they run together, how close one is made to another. */
+import type { Len } from '../base/units.ts';
+import type { DimId, FeatureId, PartId, SurfaceId } from './ids.ts';
+import type { LimitSource, Limits } from './part.ts';
+
+/**
+ * A shaft that is turned to its hole as that came out: so much under it, on diameter, whatever the drill left. Its own limits are what comes of
+ * all the holes that the drawing allows. `by`: the holes of another part that is made here too.
+ */
+export type MadeTo = {
+  readonly clear: Pick<Limits, 'lo' | 'hi'>;
+  readonly by?: { readonly part: PartId; readonly holes: readonly FeatureId[] };
+};
+
+/** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
+export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
