@@ -1,7 +1,7 @@
 /**
  * A sheet as words and numbers: all that is printed is decided here, nothing of where it stands. Plain records only.
  * Two things only the layout knows: how many sheets there are and on which one a page begins. They stand in the texts as marks,
- * '{n}', '{of}' and '{sheet:<part>/<set-up>}' (see `PLACE_MARKS`), until the layout puts the figures in.
+ * '{n}', '{of}' and '{sheet:<part>/<set-up>}' ('@2' after it: of its second making), until the layout puts the figures in.
  */
 import type { SignId } from '../handbook/signs.ts';
 import type { Arrangement } from './arrangement.ts';

@@ -67,9 +67,16 @@ function under(before: PlainPage, page: PlainPage): PlainPage {
 }
 const BETWEEN = ' \u00b7 ';
 
+/** What is made several times has a page each time: of the second time on by '<key>@2' and so on. A sheet that goes on begins no page. */
 function numbersOf(sheets: readonly Sheet[]): SheetNumbers {
   const numbers: Record<string, number> = {};
-  for (const [i, sheet] of sheets.entries()) for (const key of sheet.keys) numbers[key] ??= i + 1;
+  const times: Record<string, number> = {};
+  for (const [i, sheet] of sheets.entries()) {
+    for (const key of sheet.keys.filter((each) => !sheets[i - 1]?.keys.includes(each))) {
+      times[key] = (times[key] ?? 0) + 1;
+      numbers[times[key] === 1 ? key : `${key}${AGAIN}${times[key]}`] = i + 1;
+    }
+  }
   return numbers;
 }
 
@@ -94,13 +101,15 @@ function linkWords(view: SheetView, n: number, heading: string): string {
 function withFigures(view: SheetView, sheets: SheetNumbers, change: (figure: string) => string): SheetView {
   const known = new Set(view.pages.flatMap(keysOf));
   const figure = (_: string, key: string): string => {
-    if (!known.has(key)) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
+    if (!known.has(key.replace(TIME, ''))) throw new Error(`a text names the sheet of '${key}', which the view does not have`);
     return change(String(sheets[key] ?? UNKNOWN));
   };
   return eachText(view, (text) => (text.includes(SHEET) ? text.replace(/\{sheet:([^}]*)\}/g, figure) : text)) as SheetView;
 }
 
 const SHEET = '{sheet:';
+const AGAIN = '@';
+const TIME = /@\d+$/;
 
 function keysOf(page: SheetView['pages'][number]): readonly string[] {
   return page.kind === 'grip' ? [page.key] : [page.key, ...page.sections.flatMap(({ key }) => (key === undefined ? [] : [key]))];

@@ -159,7 +159,9 @@ function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk
   const kinds = new Map(plan.parts.map((planned) => [planned.part.id, planned.part.kind]));
   const before = plan.sequence.slice(0, here);
   const made = lastOnSheet(before, id) ?? before.filter((entry) => kinds.get(entry.part) === ask.kind).at(-1);
-  return made ? `{sheet:${keyOf(made.part, made.setUp)}}` : '';
+  if (!made) return '';
+  const times = before.filter((entry) => entry.part === made.part && entry.setUp === made.setUp).length;
+  return `{sheet:${keyOf(made.part, made.setUp)}${times > 1 ? `@${times}` : ''}}`;
 }
 
 /** The beginning of its last making: tooling that is made in place is made anew for each hold that finds the chuck empty. */
