@@ -89,7 +89,7 @@ export const COMMANDS: readonly Command[] = [
     name: 'exercise',
     wants: ['fitting'],
     least: 1,
-    options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, ...ON_PAPER, JSON_OUT, LANGUAGE, HELP],
+    options: [WORKSHOP, PART, { name: 'out', takes: 'folder' }, ...LOOKS, JSON_OUT, LANGUAGE, HELP],
   },
   { name: 'mark', wants: ['fitting', 'order'], least: 1, options: [WORKSHOP, PART, JSON_OUT, LANGUAGE, HELP] },
 ];

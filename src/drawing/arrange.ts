@@ -204,7 +204,7 @@ function drawLegend(view: StageView, scale: number): Layer {
 }
 
 /** ISO 5455: '5:1' enlarged, '1:2' reduced; of what is printed. */
-export function shownScale(laidOut: number, { enlarged = 1 }: StageView): string {
+export function shownScale(laidOut: number, { enlarged = 1 }: Pick<StageView, 'enlarged'>): string {
   const scale = at2(laidOut * enlarged);
   return scale >= 1 ? `${scale}:1` : `1:${Math.round(100 / scale) / 100}`;
 }

@@ -6,7 +6,7 @@ import type { SideShown } from '../model/stage.ts';
 import { line } from './display.ts';
 import { across, CENTRE, joined, type Paper } from './paper.ts';
 import { finishedStage, surfaceOf } from './part-outline.ts';
-import { drawSides, sideShown } from './sides.ts';
+import { drawSides, sideShown, standsAbove } from './sides.ts';
 import { sketchOf } from './sketch.ts';
 import { drawStage, type LengthShown } from './stage.ts';
 import { type Hold, type Window, windowOf } from './window.ts';
@@ -19,6 +19,8 @@ export type PartView = {
   readonly words: { readonly alt: string };
   readonly advances: Advances;
   readonly dims?: 'main' | 'none';
+  /** mm on paper, as laid out, a mm of work; as large as the frame allows where absent. */
+  readonly scale?: number;
 };
 
 /** On paper, mm. */
@@ -36,7 +38,7 @@ export function drawPart(view: PartView): Picture {
 function plain(view: PartView): Picture {
   const sketch = sketchOf(finishedStage(view.part, 'second'));
   const window = windowOf(sketch, NO_HOLD);
-  const paper = fitted(window, view.frame);
+  const paper = fitted(window, view.frame, view.scale);
   const work = joined([drawWork(sketch, window, paper), drawSides(sidesOf(view.part), sketch.out, paper)]);
   return {
     ...view.frame,
@@ -46,11 +48,18 @@ function plain(view: PartView): Picture {
   };
 }
 
+/** What it takes on paper at that scale, mm as laid out, with its centre line, a margin, and room for what branches off it to either side. */
+export function partExtent(part: Part, scale: number): Frame {
+  const window = windowOf(sketchOf(finishedStage(part, 'second')), NO_HOLD);
+  const branch = standsAbove(sidesOf(part).map((side) => ({ ...side, far: true })));
+  return { width: (window.right - window.from) * scale + 2 * (MARGIN + AXIS_PAST), height: 2 * (window.rim * scale + MARGIN + branch) };
+}
+
 const NO_HOLD: Hold = { kind: 'bench', from: len(0), to: len(0), diameter: len(0) };
 
-function fitted(window: Window, frame: Frame): Paper {
+function fitted(window: Window, frame: Frame, asked = LARGEST): Paper {
   const long = window.right - window.from;
-  const scale = Math.min(LARGEST, (frame.width - 2 * (MARGIN + AXIS_PAST)) / long, (frame.height - 2 * MARGIN) / (2 * window.rim));
+  const scale = Math.min(asked, (frame.width - 2 * (MARGIN + AXIS_PAST)) / long, (frame.height - 2 * MARGIN) / (2 * window.rim));
   return { scale, u0: window.from, left: (frame.width - long * scale) / 2, axis: frame.height / 2 };
 }
 

@@ -26,7 +26,7 @@ export type { Balloon, DiameterShown, LengthShown, RungUsed, StagePicture, Stage
 export type { Hold } from './window.ts';
 
 /** Preferred scales of what is printed, largest first. */
-const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
+export const SCALES = [20, 15, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.5, 0.4, 0.25, 0.2, 0.1] as const;
 /** How many scales are tried from the largest that fits down. */
 const SCALES_TRIED = 4;
 /** The ladder at one scale: other places for the balloons, then closer tiers with smaller figures. */

@@ -7,7 +7,7 @@ import { len } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import { drawArrangement } from '../drawing/arrangement.ts';
 import { drawCutaway } from '../drawing/cutaway.ts';
-import { drawPart } from '../drawing/finished.ts';
+import { drawParts } from '../drawing/parts-row.ts';
 import { layOut, numbered } from '../drawing/sheet/layout.ts';
 import { pageOf } from '../drawing/sheet/page.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
@@ -79,7 +79,17 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
     },
     arrangement: ({ arrangement, ...said }, frame) => drawArrangement({ arrangement, part: partOf, frame, words: said, advances }),
     whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part: partOf, frame, alt }),
-    part: (id, frame) => drawPart({ part: partOf(id), frame, words: { alt: partInWords(partOf(id), words) }, advances, dims: 'none' }),
+    parts: (asked) =>
+      drawParts(
+        asked.map(({ part, frame }) => ({
+          part: partOf(part),
+          frame,
+          words: { alt: partInWords(partOf(part), words) },
+          advances,
+          dims: 'none',
+        })),
+        enlarged,
+      ),
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
 }

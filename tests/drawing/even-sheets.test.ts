@@ -25,7 +25,7 @@ const means = {
   lesson: () => undefined,
   whole: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
   arrangement: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
-  part: () => ({ width: 0, height: 0, items: [], boxes: [], alt: '' }),
+  parts: () => [],
 };
 
 describe('a page that goes on', () => {

@@ -27,6 +27,15 @@ describe.each(everyPlan)('$spec', ({ plan }) => {
     }
   });
 
+  it('has its sizes in inches where that is asked for, and the same letters on the same operations', () => {
+    const inches = plan.parts.flatMap(({ part }) => exerciseOf(plan, part.id, words, 'inch').strips);
+    const metric = plan.parts.flatMap(({ part }) => exerciseOf(plan, part.id, words).strips);
+    expect(inches.map(({ letter, op }) => [letter, op])).toEqual(metric.map(({ letter, op }) => [letter, op]));
+    const sized = metric.flatMap((strip, i) => (/\d\.\d\d/.test(strip.size) ? [[strip.size, inches[i]?.size ?? '']] : []));
+    expect(sized.length).toBeGreaterThan(0);
+    for (const [mm, inch] of sized) expect(inch).not.toBe(mm);
+  });
+
   it('says the same as text, and keeps the answers apart', () => {
     const text = writeText(view, document);
     expect(text.indexOf('Answers')).toBeGreaterThan(text.lastIndexOf('Put in order'));

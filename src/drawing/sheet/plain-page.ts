@@ -13,14 +13,14 @@ import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
 import { type Sheet, WIDEST } from './grip-page.ts';
 import { type DrawLesson, legendBlock, lessonBlock } from './lesson.ts';
 import { as, row as asRow, tick, unlinked, within } from './meant.ts';
-import { type DrawPart, type DrawWhole, pictureBlocks } from './pictures.ts';
+import { type DrawParts, type DrawWhole, pictureBlocks } from './pictures.ts';
 import { stripRows } from './sorting.ts';
 import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
 import { GAP, once, type Paper, STYLES } from './type.ts';
 
 export type PlainMeans = Paper & {
-  readonly part: DrawPart;
+  readonly parts: DrawParts;
   readonly whole: DrawWhole;
   readonly lesson: DrawLesson;
   readonly arrangement: DrawArrangement;

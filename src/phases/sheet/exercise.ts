@@ -17,19 +17,19 @@ export { markOrder } from './exercise/marking.ts';
 export type { Exercise } from './exercise/pages.ts';
 export { readOrder } from './exercise/read-order.ts';
 
-export type ExerciseMeans = Pick<SheetWish, 'paper' | 'type'> & {
+export type ExerciseMeans = SheetWish & {
   readonly words: Words;
   readonly advances: Advances;
   readonly language: string;
 };
 
 /** Throws Error for a part that the plan does not make. */
-export function exerciseOf(plan: Plan, part: PartId, plain: Words): Exercise {
+export function exerciseOf(plan: Plan, part: PartId, plain: Words, units: SheetWish['units'] = 'mm'): Exercise {
   const planned = plan.parts.find((p) => p.part.id === part);
   if (!planned) throw new Error(`the plan makes no '${part}'`);
   const desk = deskOf(planned);
   const puzzle = puzzleOf(desk);
-  return { desk, puzzle, strips: stripsOf(desk, puzzle, plan.mark, wordsIn(plain, 'mm')) };
+  return { desk, puzzle, strips: stripsOf(desk, puzzle, plan.mark, wordsIn(plain, units)) };
 }
 
 /** Strips of all the parts first, then the answers, so that these can be put away. */
@@ -38,8 +38,8 @@ export function exercisePages(
   parts: readonly PartId[],
   means: ExerciseMeans,
 ): { readonly view: SheetView; readonly document: Document } {
-  const words = wordsIn(means.words, 'mm');
-  const exercises = parts.map((part) => exerciseOf(plan, part, words));
+  const words = wordsIn(means.words, means.units ?? 'mm');
+  const exercises = parts.map((part) => exerciseOf(plan, part, means.words, means.units));
   const view: SheetView = {
     title: words.say('exercise.title', { fitting: plan.fitting.title }),
     language: means.language,
@@ -62,7 +62,7 @@ export function exercisePages(
     whole: () => {
       throw new Error('an exercise shows no fitting');
     },
-    part: () => {
+    parts: () => {
       throw new Error('an exercise shows no part');
     },
   });
