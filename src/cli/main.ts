@@ -1,8 +1,17 @@
 #!/usr/bin/env node
-/** Starts the program: as the build kept it, where a command plans and this is the engine that kept it; else in pieces. */
+/** The program: the terminal, the commands, and the phases, each loaded only when a command asks for it. */
 import process from 'node:process';
-import { fileURLToPath } from 'node:url';
-import { kept } from './kept.ts';
+import { consoleOf } from './console.ts';
+import { run } from './run.ts';
+import type { Tools } from './tools.ts';
 
-const { start } = kept(fileURLToPath(new URL('.', import.meta.url)), process.argv[2]) ?? (await import('./program.ts'));
-await start();
+const tools: Tools = {
+  compile: async (inputs, assets) => (await import('../compile.ts')).compile(inputs, assets),
+  print: async (...all) => (await import('./print.ts')).print(...all),
+};
+
+// a reader that closes early (`| head`) is no fault
+process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
+  if (cause.code !== 'EPIPE') throw cause;
+});
+process.exitCode = await run(process.argv.slice(2), tools, consoleOf(process.stdout, process.stderr, process.env, process.stdin));
