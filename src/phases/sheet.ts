@@ -8,7 +8,7 @@ import type { Words } from '../base/words.ts';
 import { drawArrangement } from '../drawing/arrangement.ts';
 import { drawCutaway } from '../drawing/cutaway.ts';
 import { drawParts } from '../drawing/parts-row.ts';
-import { layOut, numbered } from '../drawing/sheet/layout.ts';
+import { type LayoutMeans, layOut, numbered } from '../drawing/sheet/layout.ts';
 import { pageOf } from '../drawing/sheet/page.ts';
 import { drawStage, type StagePicture, type StageView } from '../drawing/stage.ts';
 import type { Advances, Document } from '../model/display.ts';
@@ -56,7 +56,6 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
   const drawn: Drawn[] = [];
   const made = (part: PartId): Made | undefined => madeLast(desks.get(part), stageOf);
   const stepsFor = stepsOfParts(desks);
-  const partOf = (id: PartId): Part => deskFor(desks, id).part;
   const placed = layOut(view, {
     advances,
     page,
@@ -77,21 +76,29 @@ export function sheet(plan: Plan, stages: readonly StageAt[], means: SheetMeans)
       const asked = lessonView(lesson, stepsFor(lesson.part), view, { words, advances, made });
       return asked && drawStage({ ...asked, frame, enlarged });
     },
-    arrangement: ({ arrangement, ...said }, frame) => drawArrangement({ arrangement, part: partOf, frame, words: said, advances }),
-    whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part: partOf, frame, alt }),
-    parts: (asked) =>
-      drawParts(
-        asked.map(({ part, frame }) => ({
-          part: partOf(part),
-          frame,
-          words: { alt: partInWords(partOf(part), words) },
-          advances,
-          dims: 'none',
-        })),
-        enlarged,
-      ),
+    ...ofParts((id) => deskFor(desks, id).part, { words, advances, enlarged }),
   });
   return { view: numbered(view, placed.sheets), document: placed.document, drawn };
+}
+
+type OfParts = Pick<LayoutMeans, 'arrangement' | 'whole' | 'parts'>;
+/** Pictures of finished parts, alone and put together. */
+function ofParts(
+  part: (id: PartId) => Part,
+  { words, advances, enlarged }: Omit<PictureMeans, 'made'> & { readonly enlarged: number },
+): OfParts {
+  return {
+    arrangement: ({ arrangement, ...said }, frame) => drawArrangement({ arrangement, part, frame, words: said, advances }),
+    whole: ({ arrangement, alt }, frame) => drawCutaway({ arrangement, part, frame, alt }),
+    parts: (asked) =>
+      drawParts(
+        asked.map(({ part: id, frame }) => {
+          const one = part(id);
+          return { part: one, frame, words: { alt: partInWords(one, words) }, advances, dims: 'none' };
+        }),
+        enlarged,
+      ),
+  };
 }
 
 /** A part as its last grip at the lathe leaves it. */

@@ -45,8 +45,11 @@ describe('a hold', () => {
         const made = plan.parts.find((one) => one.part.id === before?.part)?.part.use === 'tooling made in place';
         if (!asks || !made || !before) continue;
         const first = plan.sequence.slice(0, i).findLastIndex((one) => one.part === before.part && one.setUp === 0);
+        const times = plan.sequence.slice(0, i).filter((one) => one.part === before.part && one.setUp === 0).length;
         const [held] = grip(spec, entry.part, entry.setUp).hold;
-        expect(`${held?.title}${held?.text}`).toContain(`{sheet:${before.part}/${plan.sequence[first]?.setUp}}`);
+        expect(`${held?.title}${held?.text}`).toContain(
+          `{sheet:${before.part}/${plan.sequence[first]?.setUp}${times > 1 ? `@${times}` : ''}}`,
+        );
       }
   });
   it('in which a face is cut says that places count from it: never that no length is made', () => {

@@ -35,6 +35,13 @@ describe('the demo in inches', () => {
     );
     expect(sizes.length).toBeGreaterThan(100);
     for (const { shown, limits } of sizes) {
+      if (shown.limits === '') {
+        // turned to its hole: 'the hole as drilled, less 0.0031 to 0.0059'
+        const [, least, most] = /less ([\d.]+) to ([\d.]+)$/.exec(shown.after) ?? [];
+        const clear = clearOf(shown.dim);
+        expect([Number(least) * INCH >= clear.lo - HALF, Number(most) * INCH <= clear.hi + HALF]).toEqual([true, true]);
+        continue;
+      }
       const [least, most] = bandOf(`${shown.text} ${shown.limits}`);
       expect([
         shown.dim,
@@ -63,6 +70,16 @@ describe('the demo in inches', () => {
     expect(said.filter((where) => !/Ball 6 mm|wires of [\\d.]+ mm|pitch 1 mm|the 6 mm/.test(where))).toEqual([]);
   });
 });
+
+/** How close the shaft of that dimension is made to its hole. */
+function clearOf(dim: string): { readonly lo: number; readonly hi: number } {
+  const parts = plan?.parts ?? [];
+  const surface = parts.flatMap(({ chart }) => chart.working).find((one) => one.id === dim)?.makes;
+  const features = parts.flatMap(({ part }) => part.features);
+  const feature = features.find((f) => f.kind === 'outside' && f.cylinder === surface);
+  if (feature?.kind !== 'outside' || !feature.madeTo) throw new Error(`'${dim}' is printed without limits`);
+  return feature.madeTo.clear;
+}
 
 /** Lengths of a sheet are written by its manner alone: what is written past it stays in millimetres. */
 it('no page writes a length past the manner of its sheet', () => {

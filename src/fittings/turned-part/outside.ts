@@ -218,6 +218,14 @@ export function coneLength(small: Len, large: Len, angle: number): Len {
   return mm(toMm(minus(large, small)) / (2 * Math.tan((angle * Math.PI) / (2 * ratio('turn.half')))));
 }
 
+function checkLength(section: AskedSection, long: Len, path: Path, faults: Faults): void {
+  if (long <= minus(section.length.nominal, size('length.least-surface'))) return;
+  fault(faults, path, 'cone-long', {
+    ...{ feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') },
+    outside: true,
+  });
+}
+
 function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): Section['cone'] {
   const section = asked.outside[i] as AskedSection;
   const cone = section.cone;
@@ -235,11 +243,6 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
   if ((cone.angle === undefined) === (cone.length === undefined))
     fault(faults, path, 'cone-one-of', { feature: section.name, none: cone.angle === undefined });
   const angle = cone.angle ?? taperAngle(mouth.target, limits.target, cone.length ?? section.length.nominal);
-  const long = coneLength(mouth.lo, limits.hi, angle);
-  if (!isTaper(section) && mouth.hi < limits.lo && long > minus(section.length.nominal, size('length.least-surface')))
-    fault(faults, path, 'cone-long', {
-      ...{ feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') },
-      outside: true,
-    });
+  if (!isTaper(section) && mouth.hi < limits.lo) checkLength(section, coneLength(mouth.lo, limits.hi, angle), path, faults);
   return { at: cone.at, angle, mouth, role: cone.role ?? section.role ?? 'free' };
 }

@@ -49,8 +49,8 @@ function madeToOf(desk: Desk, surface: string): MadeTo | undefined {
 }
 
 const clearSaid = ({ clear }: MadeTo, words: SheetWords): Readonly<Record<string, string>> => ({
-  least: words.size(clear.lo),
-  most: words.size(clear.hi),
+  least: words.atLeast(clear.lo),
+  most: words.atMost(clear.hi),
 });
 
 /** A hole that the tool itself makes goes by the tool's name, where it has one; its size and limits stand beneath. */
