@@ -65,7 +65,7 @@ function sizesOf(w: Working, tool: Operation['tool'], manner: Manner): readonly 
 function underHole({ part }: PlannedPart, w: Working, manner: Manner): readonly (readonly string[])[] {
   const shaft = part.features.find((f) => f.kind === 'outside' && f.cylinder === w.makes);
   const clear = shaft?.kind === 'outside' ? shaft.madeTo?.clear : undefined;
-  return clear ? [[manner.target(w.limits), `less ${manner.size(clear.lo)} to ${manner.size(clear.hi)}`]] : [];
+  return clear ? [[manner.target(w.limits), `less ${manner.atLeast(clear.lo)} to ${manner.atMost(clear.hi)}`]] : [];
 }
 
 function readingText({ turns, divisions }: Reading): string {

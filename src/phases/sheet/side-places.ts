@@ -86,8 +86,8 @@ export function solderFacts(desk: Desk, setUp: SetUp, operation: Operation, word
   const joins = sideOf(desk, operation)?.joins;
   const soldered = setUp.operations.filter((op) => desk.operation(op).verb === 'solder');
   return {
-    fitLeast: joins?.fit ? words.size(joins.fit.lo) : '',
-    fitMost: joins?.fit ? words.size(joins.fit.hi) : '',
+    fitLeast: joins?.fit ? words.atLeast(joins.fit.lo) : '',
+    fitMost: joins?.fit ? words.atMost(joins.fit.hi) : '',
     overlap: joins?.overlap === undefined ? '' : words.short(joins.overlap),
     heat: soldered.length > 1 && soldered.includes(operation.id) ? (soldered[0] === operation.id ? 'first' : 'same') : '',
   };
