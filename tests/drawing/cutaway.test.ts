@@ -63,7 +63,7 @@ const bush = (bore: number, outs: readonly number[]): Pick<Solid, 'ring' | 'band
   return { ring, bands: bands.filter(({ a0, r0, a1, r1 }) => a0 !== a1 || r0 !== r1) };
 };
 const solid = (shape: Pick<Solid, 'ring' | 'bands'>, place: Pick<Solid, 'origin' | 'way' | 'clear' | 'whole'>): Solid => ({
-  ...{ ...shape, ...place, chamfers: [], threads: [], least: 0 },
+  ...{ ...shape, ...place, chamfers: [], threads: [], holes: [], least: 0 },
   ...{ most: Math.max(...shape.ring.map(({ a }) => a)), wide: Math.max(...shape.ring.map(({ r }) => r)) },
 });
 const scenes = fc
@@ -72,16 +72,18 @@ const scenes = fc
     outs: fc.array(fc.integer({ min: 8, max: 14 }), { minLength: 2, maxLength: 4 }),
     inner: fc.integer({ min: 1, max: 2 }),
     ball: fc.boolean(),
+    across: fc.integer({ min: 0, max: 3 }),
     rod: fc.boolean(),
   })
-  .map(({ bore, outs, inner, ball, rod }): Scene => {
+  .map(({ bore, outs, inner, ball, rod, across }): Scene => {
+    const holes = Array.from({ length: across }, (_, k) => ({ a: outs.length * 8 - 4, r: 1.5, round: (k * Math.PI) / across }));
     const stands = solid(bush(bore, outs), { origin: { x: 0, y: 0, z: 0 }, way: 'up', clear: 0, whole: false });
     const lies = solid(bush(inner, [3, 4]), { origin: { x: bore - 1, y: 8, z: 0 }, way: 'right', clear: bore, whole: false });
     const stem = solid(
       { ring: rodOf(bore), bands: bandsOf(rodOf(bore)) },
       { origin: { x: 0, y: 10, z: 0 }, way: 'up', clear: 0, whole: true },
     );
-    const solids = [stands, lies, ...(rod ? [stem] : [])];
+    const solids = [{ ...stands, holes }, lies, ...(rod ? [stem] : [])];
     return ball ? { solids, ball: { at: { x: 0, y: 4, z: 0 }, r: bore - 0.5 } } : { solids };
   });
 const rodOf = (bore: number): Solid['ring'] => [

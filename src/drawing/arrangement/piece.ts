@@ -67,7 +67,7 @@ function cutPiece(part: Part, at: At): Piece {
 }
 
 /** Holes right across that nothing is soldered into. */
-const acrossOf = (part: Part): readonly SideFeature[] => {
+export const acrossOf = (part: Part): readonly SideFeature[] => {
   const sides = part.features.filter((f): f is SideFeature => f.kind === 'side');
   return sides.filter((f) => f.does === 'cross-hole' && !sides.some((other) => other.does === 'branch' && other.at === f.at));
 };

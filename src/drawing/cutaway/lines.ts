@@ -1,5 +1,6 @@
 /** The lines that may be drawn of a scene: edges round and along, contours, threads, the outlines of the cuts and their hatching. */
 import { hatchLines } from '../hatch.ts';
+import { type Hole, onEdge } from './holes.ts';
 import { type Band, placeOn, type Scene, type Solid, sideOf, within } from './solids.ts';
 import { along, cross, type Eye, less, long, type Place } from './space.ts';
 
@@ -24,6 +25,7 @@ export function curvesOf(scene: Scene, eye: Eye, apart: { readonly hatch: number
       ...solid.bands.flatMap((band) => contours(solid, i, band, eye)),
       ...(solid.whole ? [] : [...cutOutlines(solid, i), ...(solid.plain ? [] : cutHatch(solid, i, apart.hatch))]),
       ...threadRounds(solid, i, apart.thread),
+      ...solid.holes.flatMap((hole) => [...holeEdges(solid, i, hole), ...holeCuts(solid, i, hole)]),
     ]),
     ...meetings(scene),
     ...(scene.ball ? [ballContour(scene.ball, eye)] : []),
@@ -116,6 +118,36 @@ function threadRounds(solid: Solid, of: number, apart: number): readonly Curve[]
     return Array.from({ length: count }, (_, k) => circle(solid, of, from + step * (k + 1 / 2), r, 'thread'));
   });
 }
+
+/** Its edges with the outside, and with the bore where there is one, at both mouths. */
+function holeEdges(solid: Solid, of: number, hole: Hole): readonly Curve[] {
+  const radii = radiiAt(solid, hole.a).filter((r) => r > hole.r);
+  return [...new Set([Math.min(...radii), outermost(radii)])].flatMap((out) =>
+    ([0, 1] as const).map((mouth): Curve => {
+      const at = (share: number): Place => {
+        const { a, round } = onEdge(hole, out, mouth, share);
+        return placeOn(solid, a, out, round);
+      };
+      return { of, at, shape: 'round', pen: 'edge' };
+    }),
+  );
+}
+
+/** Its walls in a cut that goes along it. */
+function holeCuts(solid: Solid, of: number, hole: Hole): readonly Curve[] {
+  const radii = radiiAt(solid, hole.a);
+  const [inner, outer] = [radii.length > 1 ? Math.min(...radii) : 0, outermost(radii)];
+  return solid.whole
+    ? []
+    : roundsOf(solid)
+        .filter((round) => Math.abs(Math.sin(round - hole.round)) < ALIKE)
+        .flatMap((round) =>
+          [hole.a - hole.r, hole.a + hole.r].map((a) =>
+            cut(straight(of, placeOn(solid, a, inner, round), placeOn(solid, a, outer, round))),
+          ),
+        );
+}
+const ALIKE = 1e-6;
 
 /** Where a level solid goes into the one that stands round the others, and where its bore comes out at its inner end. */
 function meetings({ solids }: Scene): readonly Curve[] {

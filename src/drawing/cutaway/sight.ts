@@ -1,5 +1,6 @@
 /** Whether a place is seen: the line from it to the eye meets no metal. */
 import type { XY } from '../display.ts';
+import { type Hole, meetsHole } from './holes.ts';
 import { type Ball, type Band, isMetal, isThere, outOf, placeOn, type Scene, type Solid, within } from './solids.ts';
 import { along, dot, type Eye, less, type Place, seenBy } from './space.ts';
 
@@ -102,6 +103,7 @@ function meets({ p, by, seen }: Ray, solid: Solid, boxes: SolidBoxes, found: num
     else if (band.sides) prism(line, band, band.sides, found);
     else cone(line, band, found);
   }
+  for (const hole of solid.holes) throughWall(line, solid, hole, found);
 }
 
 type Local = { readonly a: number; readonly c: number; readonly s: number; readonly da: number; readonly dc: number; readonly ds: number };
@@ -114,6 +116,12 @@ function misses({ a, c, s, da, dc, ds }: Local, { least, most, wide }: Solid): b
 }
 
 const counts = (t: number): boolean => t > LEAVING && t < 1;
+
+/** The wall of a hole is met where there is metal round it. */
+function throughWall({ a, c, s, da, dc, ds }: Local, solid: Solid, hole: Hole, found: number[]): void {
+  for (const t of meetsHole(hole, { a, c, s }, { a: da, c: dc, s: ds }))
+    if (counts(t) && isMetal(solid, a + t * da, Math.hypot(c + t * dc, s + t * ds))) found.push(t);
+}
 
 function ring({ a, c, s, da, dc, ds }: Local, { a0, r0, r1, sides }: Band, found: number[]): void {
   const t = (a0 - a) / da;

@@ -2,6 +2,7 @@
 import type { ArrangedRing, Arrangement, Part } from '../../model/part.ts';
 import type { Edge } from '../../model/stage.ts';
 import { finishedStage } from '../part-outline.ts';
+import { type Hole, holesOf, isInHole, type Local } from './holes.ts';
 import type { Place } from './space.ts';
 
 /** One stretch of the outline, in the solid's own places: along its axis from its first end, and out from it. `sides`: a prism's, out to its flats. */
@@ -16,6 +17,7 @@ export type Solid = {
   readonly bands: readonly Band[];
   readonly chamfers: readonly Chamfer[];
   readonly threads: readonly ThreadBand[];
+  readonly holes: readonly Hole[];
   readonly whole: boolean;
   /** What stands in its bore keeps its room. */
   readonly open?: true;
@@ -72,7 +74,7 @@ function ringSolid({ from, to, inside, outside, level, shown }: ArrangedRing): S
     way: level ? (left ? 'left' : 'right') : 'up',
     ring,
     bands: ring.map((p, i) => ({ a0: p.a, r0: p.r, a1: (ring[(i + 1) % ring.length] ?? p).a, r1: (ring[(i + 1) % ring.length] ?? p).r })),
-    ...{ chamfers: [], threads: [], clear: 0, least: 0, most, wide: out, open: true },
+    ...{ chamfers: [], threads: [], holes: [], clear: 0, least: 0, most, wide: out, open: true },
     whole: left || shown === 'whole',
     ...(shown === 'soft' || shown === 'thin' ? { plain: true as const } : {}),
   };
@@ -84,7 +86,7 @@ export function solidOf(part: Part, origin: Place, way: Solid['way'], clear: num
   const { bands, chamfers } = squaredUp(edges.filter(({ a, b }) => a.d > 0 || b.d > 0).map((edge) => bandOf(part, edge)));
   const ends = edges.map(({ a }) => a.z);
   return {
-    ...{ origin, way, bands, chamfers, clear, threads: threadsOf(part) },
+    ...{ origin, way, bands, chamfers, clear, threads: threadsOf(part), holes: holesOf(part) },
     ring: edges.map(({ a }) => ({ a: a.z, r: a.d / 2 })),
     whole: part.surfaces.every(({ side }) => side === 'outside'),
     ...{ least: Math.min(...ends), most: Math.max(...ends), wide: Math.max(...bands.map((b) => outOf(b))) },
@@ -145,7 +147,7 @@ export function placeOn({ origin, way }: Solid, a: number, r: number, round: num
 }
 
 /** A place in the solid's own terms: along, and the two across that `placeOn` turns between. */
-export function within({ origin, way }: Solid, p: Place): { readonly a: number; readonly c: number; readonly s: number } {
+export function within({ origin, way }: Solid, p: Place): Local {
   if (way === 'up') return { a: p.y - origin.y, c: p.x, s: p.z };
   if (way === 'down') return { a: origin.y - p.y, c: p.x, s: p.z };
   return { a: way === 'right' ? p.x - origin.x : origin.x - p.x, c: p.y - origin.y, s: p.z };
@@ -157,6 +159,7 @@ export const isCutAway = (p: Place): boolean => p.x > CLOSE && p.z > CLOSE;
 export function isThere({ solids }: Scene, i: number, p: Place): boolean {
   const own = solids[i];
   if (!own || !isClear(own, p) || (!own.whole && isCutAway(p))) return false;
+  if (own.holes.length > 0 && own.holes.some((hole) => isInHole(hole, within(own, p), CLOSE))) return false;
   for (let k = i + 1; k < solids.length; k++) {
     const other = solids[k];
     if (other && isClear(other, p) && fills(other, p)) return false;
