@@ -12,18 +12,17 @@ import { type CheckValveAsked, SERVES } from '../../src/fittings/check-valve/ask
 import { CHECK_VALVE_PLACES } from '../../src/fittings/check-valve/places.ts';
 import { DESIGNS } from '../../src/fittings/designs.ts';
 import { END_FORMS } from '../../src/fittings/ends.ts';
-import type { Cylinder, Face, Fitting, Part, SideFeature } from '../../src/model/part.ts';
+import type { Cylinder, Fitting, Part, SideFeature } from '../../src/model/part.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { readWorkshop } from '../../src/phases/read.ts';
+import { at, bars, disc, figure, part, surface } from '../fixtures/made-fitting.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const BENCH = { name: 'bench-lathe.yaml', text: readFileSync(join(ROOT, 'specs', 'workshops', 'bench-lathe.yaml'), 'utf8') };
 const SPEC = readFileSync(join(ROOT, 'specs', 'fittings', 'hand-pump-delivery-check.yaml'), 'utf8');
 const shop = readWorkshop(BENCH).value as Workshop;
-const bars = (section: 'round' | 'hexagon') =>
-  Array.from({ length: 48 }, (_, i) => ({ material: 'PB102', section, across: mm(3 + i), length: mm(300) }));
 /** A shelf that has everything, so that no bar is what refuses. */
-const workshop: Workshop = { ...shop, shelf: [...bars('round'), ...bars('hexagon')] };
+const workshop: Workshop = { ...shop, shelf: [...bars('PB102', 'round'), ...bars('PB102', 'hexagon')] };
 
 const asked: fc.Arbitrary<CheckValveAsked> = fc
   .record({
@@ -51,24 +50,7 @@ const asked: fc.Arbitrary<CheckValveAsked> = fc
     ...(cap === undefined ? {} : { threads: { cap } }),
   }));
 
-const part = (fitting: Fitting, id: string): Part => {
-  const found = fitting.parts.find((p) => p.id === id);
-  if (!found) throw new Error(`no ${id}`);
-  return found;
-};
-const surface = <S>(p: Part, name: string): S => {
-  const found = p.surfaces.find((s) => s.id === `${p.id}/${name}`);
-  if (!found) throw new Error(`no ${p.id}/${name}`);
-  return found as S;
-};
 const hole = (p: Part, name: string): Cylinder => surface<Cylinder>(p, name);
-const at = (p: Part, name: string): number => toMm(surface<Face>(p, name).z);
-const disc = (d: number): number => (Math.PI / 4) * d * d;
-const figure = (fitting: Fitting, of: string): number => {
-  const found = fitting.derivations.find((d) => d.of === of);
-  if (!found) throw new Error(`no figure ${of}`);
-  return found.value;
-};
 
 /** A ring of a cone, cut into narrow strips: between the rim of diameter `a` and that of diameter `b`, `apart` along the axis. */
 function strips(a: number, b: number, apart: number): number {

@@ -12,16 +12,15 @@ import { CHECK_VALVE_PLACES } from '../../src/fittings/check-valve/places.ts';
 import { reasonCheckValve } from '../../src/fittings/check-valve/reason.ts';
 import { DESIGNS } from '../../src/fittings/designs.ts';
 import { END_FORMS } from '../../src/fittings/ends.ts';
-import type { Cylinder, Face, Fitting, Part } from '../../src/model/part.ts';
+import type { Cylinder, Fitting, Part } from '../../src/model/part.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { readWorkshop } from '../../src/phases/read.ts';
+import { across, at, bars, disc, figure, part, surface } from '../fixtures/made-fitting.ts';
 
 const FILE = join(import.meta.dirname, '..', '..', 'specs', 'workshops', 'bench-lathe.yaml');
 const shop = readWorkshop({ name: 'bench-lathe.yaml', text: readFileSync(FILE, 'utf8') }).value as Workshop;
-const bars = (section: 'round' | 'hexagon') =>
-  Array.from({ length: 48 }, (_, i) => ({ material: 'PB102', section, across: mm(3 + i), length: mm(300) }));
 /** A shelf that has everything, so that no bar is what refuses. */
-const workshop: Workshop = { ...shop, shelf: [...bars('round'), ...bars('hexagon')] };
+const workshop: Workshop = { ...shop, shelf: [...bars('PB102', 'round'), ...bars('PB102', 'hexagon')] };
 
 const asked: fc.Arbitrary<CheckValveAsked> = fc
   .record({
@@ -56,20 +55,6 @@ const asked: fc.Arbitrary<CheckValveAsked> = fc
     ...(land === undefined ? {} : { land: mm(land / 10) }),
   }));
 
-const part = (fitting: Fitting, id: string): Part => {
-  const found = fitting.parts.find((p) => p.id === id);
-  if (!found) throw new Error(`no ${id}`);
-  return found;
-};
-const surface = <S>(p: Part, name: string): S => {
-  const found = p.surfaces.find((s) => s.id === `${p.id}/${name}`);
-  if (!found) throw new Error(`no ${p.id}/${name}`);
-  return found as S;
-};
-const across = (p: Part, name: string): number => toMm(surface<Cylinder>(p, name).size.target);
-const at = (p: Part, name: string): number => toMm(surface<Face>(p, name).z);
-const disc = (d: number): number => (Math.PI / 4) * d * d;
-
 /** Ring between a lifted ball and the seat's edge: the frustum of the shortest line, in small steps round the ball. */
 function openRing(ball: number, bore: number, lift: number): number {
   const centre = Math.sqrt((ball / 2) ** 2 - (bore / 2) ** 2) + lift;
@@ -82,12 +67,6 @@ function openRing(ball: number, bore: number, lift: number): number {
   }
   return Math.PI * (bore / 2 + least.r) * least.gap;
 }
-
-const figure = (fitting: Fitting, of: string): number => {
-  const found = fitting.derivations.find((d) => d.of === of);
-  if (!found) throw new Error(`no figure ${of}`);
-  return found.value;
-};
 
 function check(fitting: Fitting, wanted: CheckValveAsked): void {
   const [seat, body, cap] = [part(fitting, 'seat-piece'), part(fitting, 'body'), part(fitting, 'cap')];

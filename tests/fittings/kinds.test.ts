@@ -12,15 +12,14 @@ import { compile } from '../../src/compile.ts';
 import { loadWords } from '../../src/files.ts';
 import { DESIGNS, PLACES } from '../../src/fittings/designs.ts';
 import { FITTING_KINDS } from '../../src/fittings/kinds.ts';
-import type { Cone, Cylinder, Face, Fitting, Part } from '../../src/model/part.ts';
+import type { Cone, Cylinder, Fitting } from '../../src/model/part.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { read, readWorkshop } from '../../src/phases/read.ts';
+import { across, at, bars, part, surface } from '../fixtures/made-fitting.ts';
 
 const FILE = join(import.meta.dirname, '..', '..', 'specs', 'workshops', 'bench-lathe.yaml');
 const WORKSHOP = { name: 'bench-lathe.yaml', text: readFileSync(FILE, 'utf8') };
 const shop = readWorkshop(WORKSHOP).value as Workshop;
-const bars = (material: string, section: 'round' | 'hexagon') =>
-  Array.from({ length: 48 }, (_, i) => ({ material, section, across: mm(3 + i), length: mm(300) }));
 /** A shelf that has everything, so that no bar is what refuses. */
 const workshop: Workshop = {
   ...shop,
@@ -86,19 +85,6 @@ function designed(kind: string, keys: Keys): Fitting | undefined {
   }
   return value;
 }
-
-const part = (fitting: Fitting, id: string): Part => {
-  const found = fitting.parts.find((p) => p.id === id);
-  if (!found) throw new Error(`no ${id}`);
-  return found;
-};
-const surface = <S>(p: Part, name: string): S => {
-  const found = p.surfaces.find((s) => s.id === `${p.id}/${name}`);
-  if (!found) throw new Error(`no ${p.id}/${name}`);
-  return found as S;
-};
-const across = (p: Part, name: string): number => toMm(surface<Cylinder>(p, name).size.target);
-const at = (p: Part, name: string): number => toMm(surface<Face>(p, name).z);
 
 /** How often a kind is made of `runs`, each checked. */
 function made(kind: string, asks: fc.Arbitrary<Keys>, check: (fitting: Fitting, keys: Keys) => void): number {

@@ -9,14 +9,13 @@ import { describe, expect, it } from 'vitest';
 import { mm, toMm } from '../../src/base/units.ts';
 import { DESIGNS } from '../../src/fittings/designs.ts';
 import type { StopValveAsked } from '../../src/fittings/stop-valve/asked.ts';
-import type { Cone, Cylinder, Face, Fitting, Part } from '../../src/model/part.ts';
+import type { Cone, Cylinder, Fitting, Part } from '../../src/model/part.ts';
 import type { Workshop } from '../../src/model/workshop.ts';
 import { readWorkshop } from '../../src/phases/read.ts';
+import { across, at, bars, disc, part, surface } from '../fixtures/made-fitting.ts';
 
 const FILE = join(import.meta.dirname, '..', '..', 'specs', 'workshops', 'bench-lathe.yaml');
 const shop = readWorkshop({ name: 'bench-lathe.yaml', text: readFileSync(FILE, 'utf8') }).value as Workshop;
-const bars = (material: string, section: 'round' | 'hexagon') =>
-  Array.from({ length: 48 }, (_, i) => ({ material, section, across: mm(3 + i), length: mm(300) }));
 /** A shelf that has everything, so that no bar is what refuses. */
 const workshop: Workshop = { ...shop, shelf: [...bars('PB102', 'round'), ...bars('PB102', 'hexagon'), ...bars('316', 'round')] };
 
@@ -46,20 +45,6 @@ const asked: fc.Arbitrary<StopValveAsked> = fc
     ...(bore === undefined ? {} : { bore: mm(bore / 10) }),
     ...(cone === undefined ? {} : { cone }),
   }));
-
-const part = (fitting: Fitting, id: string): Part => {
-  const found = fitting.parts.find((p) => p.id === id);
-  if (!found) throw new Error(`no ${id}`);
-  return found;
-};
-const surface = <S>(p: Part, name: string): S => {
-  const found = p.surfaces.find((s) => s.id === `${p.id}/${name}`);
-  if (!found) throw new Error(`no ${p.id}/${name}`);
-  return found as S;
-};
-const across = (p: Part, name: string): number => toMm(surface<Cylinder>(p, name).size.target);
-const at = (p: Part, name: string): number => toMm(surface<Face>(p, name).z);
-const disc = (d: number): number => (Math.PI / 4) * d * d;
 
 /** Least ring between a cone lifted by `lift` and the seat's edge: shortest line from the edge to the cone, in small steps, turned round. */
 function openArea(bore: number, included: number, lift: number, plug: number): number {
