@@ -25,7 +25,8 @@ const ROWS: readonly Row[] = [
   ['stock.least', 0.05, 'mm', 'least that a cut must find on a surface that was cut before, along z, at every limit'],
   ['tidy.coarse', 0.1, 'mm', 'a target is a multiple of this where it lies in the middle half of its limits'],
   ['tidy.middle', 0.05, 'mm', 'else of this'],
-  ['tidy.fine', 0.01, 'mm', 'else of this; shared limits are drawn in to multiples of it'],
+  ['tidy.fine', 0.01, 'mm', 'else of this; shared limits are drawn in to multiples of it at the finest'],
+  ['tidy.gives', 4, 'ratio', 'this part of either side of shared limits may be given up for limits on a coarser step'],
   ['tidy.inside', 4, 'ratio', 'a target stays this part of the band away from either limit'],
   [
     'general.shortest',

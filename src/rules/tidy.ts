@@ -1,5 +1,6 @@
-/** Sizes as a turner sets them: limits on the hundredth, a round number to aim at. Whole units in, whole units out. */
+/** Sizes as a turner sets them: limits on round figures, a round number to aim at. Whole units in, whole units out. */
 import { type Len, len, mm } from '../base/units.ts';
+import type { Pair } from '../geometry/chain.ts';
 import { middleOf } from '../geometry/places.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 
@@ -14,11 +15,22 @@ export function aimAt(lo: Len, hi: Len): Len {
   return len(middle);
 }
 
-/** Limits drawn in to the hundredth, unless that leaves less than `least` between them. */
-export function drawIn(lo: Len, hi: Len, least: Len): { readonly lo: Len; readonly hi: Len } {
-  const up = len(Math.ceil(lo / FINE) * FINE);
-  const down = len(Math.floor(hi / FINE) * FINE);
-  return down - up >= least ? { lo: up, hi: down } : { lo, hi };
+/**
+ * Shared limits drawn in to figures that a turner reads at a glance: to the coarsest step that moves no target and gives up no more than a part
+ * of either side, at the finest to the hundredth; as they are, where that leaves less than `least` between them.
+ */
+export function drawIn(lo: Len, hi: Len, least: Len): Pair {
+  const target = aimAt(lo, hi);
+  const gives = numbersTable.value('tidy.gives');
+  const isEasy = (round: Pair): boolean =>
+    (hi - round.hi) * gives <= hi - target && (round.lo - lo) * gives <= target - lo && aimAt(round.lo, round.hi) === target;
+  const rounds = STEPS.map((step) => ({
+    lo: len(Math.ceil(lo / step) * step),
+    hi: len(Math.floor(hi / step) * step),
+    isFine: step === FINE,
+  }));
+  const round = rounds.find((one) => one.hi - one.lo >= least && (one.isFine || isEasy(one)));
+  return round ? { lo: round.lo, hi: round.hi } : { lo, hi };
 }
 
 const FINE = mm(numbersTable.value('tidy.fine'));
