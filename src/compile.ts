@@ -11,6 +11,7 @@ import type { Assets, Inputs } from './model/assets.ts';
 import type { NoRoute, Plan, PlannedPart } from './model/plan.ts';
 import type { SheetWish } from './model/wish.ts';
 import { design } from './phases/design.ts';
+import { prove } from './phases/prove.ts';
 import { placeFindings } from './phases/read/placed.ts';
 import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
@@ -41,7 +42,9 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   if (!fitting.value || failed(found)) return { found };
   const ordered = orderAll(fitting.value.parts, workshop, found);
   if (ordered.noRoutes.length > 0 || failed(found)) return { found, noRoutes: ordered.noRoutes };
-  const parts = finishAll(ordered.routed, fitting.value.parts, workshop, found);
+  const noRoutes: NoRoute[] = [];
+  const parts = finishAll(ordered.routed, fitting.value.parts, workshop, found, prove, noRoutes);
+  if (noRoutes.length > 0) return { found, noRoutes };
   const stacks = stack(fitting.value, parts);
   found.push(...stacks.found);
   if (failed(found)) return { found };

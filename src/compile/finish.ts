@@ -8,7 +8,7 @@ import { makeTooling, toolingId } from '../fittings/tooling/make.ts';
 import { heldBy } from '../handbook/capability.ts';
 import { proving } from '../handbook/proving.ts';
 import type { Part } from '../model/part.ts';
-import type { Candidates, PlannedPart, RefusedPlan, Route, ToolingAsk } from '../model/plan.ts';
+import type { Candidates, NoRoute, PlannedPart, RefusedPlan, Route, ToolingAsk } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { type Again, withoutRefused } from '../phases/again.ts';
 import { chart, type Trying } from '../phases/chart.ts';
@@ -18,7 +18,8 @@ import { order } from '../phases/order.ts';
 import { prove } from '../phases/prove.ts';
 import { times } from '../phases/times.ts';
 import { weighBy } from '../rules/difficulty.ts';
-import { asksOf, orderAll, type Routed } from './routed.ts';
+import { withoutShortHolds } from '../rules/grips/short.ts';
+import { asksOf, noRouteFor, orderAll, type Routed } from './routed.ts';
 
 /** Judges a plan; another than the proof's own is for tests. */
 export type Judge = typeof prove;
@@ -30,14 +31,23 @@ export function finishAll(
   workshop: Workshop,
   found: Diagnostic[],
   judge: Judge = prove,
+  noRoutes: NoRoute[] = [],
 ): readonly PlannedPart[] {
-  const parts = routed.flatMap((one) => settled(one, workshop, found, judge) ?? []);
+  const settle = (one: Routed): readonly PlannedPart[] => {
+    const { part, none } = settled(one, workshop, found, judge);
+    if (none) {
+      noRoutes.push(none);
+      found.push(noRouteFor(none));
+    }
+    return part ? [part] : [];
+  };
+  const parts = routed.flatMap(settle);
   if (parts.every((one) => one.insteadOf === undefined)) return parts;
   const known = new Map(parts.map((one) => [one.part.id, one]));
   const queue = roots.flatMap((root) => known.get(root.id) ?? []);
   const kept = new Map(queue.map((one) => [one.part.id, one]));
   const fresh = (ask: ToolingAsk): readonly PlannedPart[] =>
-    orderAll([makeTooling(ask, workshop, found)], workshop, found).routed.flatMap((one) => settled(one, workshop, found, judge) ?? []);
+    orderAll([makeTooling(ask, workshop, found)], workshop, found).routed.flatMap(settle);
   for (let one = queue.shift(); one; one = queue.shift()) {
     for (const ask of asksOf(one.route)) {
       const id = toolingId(ask);
@@ -51,10 +61,32 @@ export function finishAll(
   return [...kept.values()];
 }
 
-/** The plan that the proof accepts; where none of those tried is, the first. */
-function settled(routed: Routed, workshop: Workshop, found: Diagnostic[], judge: Judge): PlannedPart | undefined {
+type Settled = { readonly part?: PlannedPart; readonly none?: NoRoute };
+
+/** The plan that the proof accepts; where none of those tried is, no plan if all that it refuses are holds, and else the first. */
+function settled(routed: Routed, workshop: Workshop, found: Diagnostic[], judge: Judge): Settled {
   const first = finish(routed, workshop, found, judge);
-  return first && !first.proof.holds ? (tryAgain(first, workshop, judge) ?? first) : first;
+  if (!first) return {};
+  if (first.proof.holds) return { part: first };
+  const again = tryAgain(first, workshop, judge);
+  return again ? { part: again } : (heldOtherwise(first, workshop, judge) ?? { part: first });
+}
+
+/** Every hold that comes out too short is refused in turn, until a plan holds or none is left. */
+function heldOtherwise(first: PlannedPart, workshop: Workshop, judge: Judge): Settled | undefined {
+  const before: RefusedPlan[] = [];
+  let refused = first;
+  for (let c = withoutShortHolds(first.candidates, first); c; c = withoutShortHolds(c, refused)) {
+    const claims = refused.proof.claims.filter((one) => !one.holds);
+    before.push(...claims.map((one): RefusedPlan => ({ claims, left: { what: 'hold', grip: one.about } })));
+    const { none } = order(c, workshop);
+    if (none) return { none };
+    const planned = planFor(first.part, c, workshop, judge);
+    if (!planned) return undefined;
+    if (planned.proof.holds) return { part: { ...planned, candidates: first.candidates, insteadOf: before } };
+    refused = planned;
+  }
+  return undefined;
 }
 
 type Next = Again & { readonly before: readonly RefusedPlan[] };

@@ -25,11 +25,7 @@ export function orderAll(
     const { route, none } = order(c, workshop);
     if (none) {
       noRoutes.push(none);
-      found.push({
-        code: 'plan.no-route',
-        severity: 'error',
-        grounds: { part: part.id, refused: none.refused.length, ...helpOf(none) },
-      });
+      found.push(noRouteFor(none));
     }
     if (!route) continue;
     routed.push({ part, candidates: c, route });
@@ -41,6 +37,12 @@ export function orderAll(
   }
   return { routed, noRoutes };
 }
+
+export const noRouteFor = (none: NoRoute): Diagnostic => ({
+  code: 'plan.no-route',
+  severity: 'error',
+  grounds: { part: none.part, refused: none.refused.length, ...helpOf(none) },
+});
 
 /** How many single changes would help, and how many pairs where no single one does. */
 const helpOf = ({ wouldHelp, wouldHelpByOne = [], wouldHelpPairs = [] }: NoRoute) => ({

@@ -204,6 +204,7 @@ const ROWS: readonly Row[] = [
   ['mandrel.clear', 3, 'mm', 'a mandrel is bored this much deeper than the part enters'],
   ['mandrel.mouth.over', 0.4, 'mm', 'mouth of a mandrel over the thread, on diameter'],
   ['mandrel.mouth.ratio', 0.5, 'ratio', 'depth of that mouth, of the relief that it must clear'],
+  ['mandrel.pitches', 3, 'count', 'least full threads in a threaded mandrel, its shoulder pushed up to a face'],
   ['mandrel.shoulder', 8, 'mm', 'shoulder of a mandrel left standing out of the jaws'],
   ['d-bit.flat', 4, 'ratio', 'length of the half flat of a D-bit, in diameters'],
   ['d-bit.shank', 30, 'mm', 'length of a D-bit beyond the work, to hold by'],

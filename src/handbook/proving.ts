@@ -31,10 +31,6 @@ export const proving: FactTable = factTable([
     what: 'work is set in its hold by scale: a cut may lie this far within the stretch that the hold is drawn on',
   },
   {
-    ...{ id: 'proof.mandrel.pitches', value: 3, unit: 'count', standing: 'common practice', source: CUSTOM },
-    what: 'least full threads in a threaded mandrel, its shoulder pushed up to a face',
-  },
-  {
     ...{ id: 'proof.guide.slack', value: 0.05, unit: 'mm', standing: 'common practice', source: CUSTOM },
     what: 'a bore that differs by more than this in diameter from a steered tool does not steer it',
   },

@@ -7,8 +7,8 @@ import { type Len, len, mm } from '../base/units.ts';
 import { findPath, type Link, likelyPath, type Pair, sumPath } from '../geometry/chain.ts';
 import { type Drawn, drawnDimensions, facesOf, placeFaces, shortName } from '../geometry/places.ts';
 import { type Budget, type Share, type Sides, shareTolerance } from '../geometry/sharing.ts';
-import { generalTolerance } from '../handbook/iso2768.ts';
 import { numbersTable } from '../handbook/numbers.ts';
+import { unstated } from '../handbook/unstated.ts';
 import type { DimId } from '../model/ids.ts';
 import type { Limits, Part } from '../model/part.ts';
 import type { Chart, Claim, Path, Route, Working } from '../model/plan.ts';
@@ -45,7 +45,7 @@ export function chart(
   weigh: Weigh = weighBy([]),
   trying: Trying = NOTHING_TRIED,
 ): Outcome<Chart> {
-  const drawn = drawnDimensions(part, tolerance);
+  const drawn = drawnDimensions(part, unstated);
   const asked: Asked = { part, route, drawn, places: placeFaces(part, drawn), capability, weigh };
   const first = settle(asked, { from: new Map(), more: new Map() });
   const lost = notLocated(part, first.walk);
@@ -77,7 +77,7 @@ function chartOf({ part, drawn }: Asked, settled: Settled): Chart {
 function trialsOf(asked: Asked, best: Settled, trying: Trying): Trials {
   const short = best.share.short.map((one) => one.of);
   const meets = (of: string, part: Part, route: Route): boolean => {
-    const drawn = drawnDimensions(part, tolerance);
+    const drawn = drawnDimensions(part, unstated);
     const changed: Asked = { ...asked, part, route, drawn, places: placeFaces(part, drawn) };
     const first = settle(changed, { from: new Map(), more: new Map() });
     if (notLocated(part, first.walk).length > 0) return false;
@@ -91,11 +91,6 @@ function trialsOf(asked: Asked, best: Settled, trying: Trying): Trials {
 }
 /** What the proof says of lengths that are short still. */
 const OF_LENGTHS: readonly Claim['kind'][] = ['dimension', 'no air'];
-
-/** ISO 2768-1 m; the table begins at 0.5 mm, and shorter lengths are given its first row. */
-function tolerance(length: Len): Len {
-  return generalTolerance(len(Math.max(length, mm(numbersTable.value('general.shortest')))), 'm');
-}
 
 function settle(asked: Asked, instead: Instead): Settled {
   const walk = walkRoute({ ...asked, instead: instead.from, more: instead.more });
@@ -173,7 +168,7 @@ function capBudgets(walk: Walk, budgets: readonly Budget[]): Budget[] {
   const bounded = new Set(budgets.filter((one) => one.above !== undefined).flatMap((one) => one.links.map((link) => link.dim)));
   return walk.lengths.flatMap((cut): Budget[] => {
     if (bounded.has(cut.dim)) return [];
-    const most = cut.from === 'bar end' ? cut.middle : Math.max(tolerance(cut.middle), cut.holds);
+    const most = cut.from === 'bar end' ? cut.middle : Math.max(unstated(cut.middle), cut.holds);
     return [{ of: `cap/${cut.dim}`, links: [{ dim: cut.dim, sign: 1 }], below: most, above: most }];
   });
 }

@@ -1,6 +1,8 @@
 /** What a rule may look at: the part, the workshop, and plain questions about them. Nothing here decides. */
 import { type Len, len, mm, toMm } from '../base/units.ts';
+import { type Apart, apartIn } from '../geometry/apart.ts';
 import { practice } from '../handbook/practice.ts';
+import { unstated } from '../handbook/unstated.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
 import type { Cone, Cylinder, Face, Feature, Part, Surface } from '../model/part.ts';
@@ -25,6 +27,8 @@ export type Context = {
   readonly holes: readonly Hole[];
   readonly threads: readonly ThreadFeature[];
   end(which: End): EndFeature | undefined;
+  /** z(b) - z(a) of two faces, at its least and at its most by the drawing. */
+  readonly apart: Apart;
 };
 
 export function contextOf(part: Part, workshop: Workshop): Context {
@@ -44,10 +48,15 @@ export function contextOf(part: Part, workshop: Workshop): Context {
   const cylinder = shaped('cylinder');
   const along = (a: { readonly cylinder: SurfaceId }, b: { readonly cylinder: SurfaceId }): number =>
     cylinder(a.cylinder).from - cylinder(b.cylinder).from;
+  let apart: Apart | undefined;
   return {
     part,
     workshop,
     surface,
+    apart: (a, b) => {
+      apart ??= apartIn(part, unstated);
+      return apart(a, b);
+    },
     cylinder,
     face: shaped('face'),
     cone: shaped('cone'),

@@ -15,6 +15,7 @@ const NO_FIGURES: Readonly<Record<string, string>> = {
   'thread-name.ts': 'names only',
   'materials-table.ts': 'told by materials.ts',
   'motor.ts': 'relations; the figures are the workshop’s',
+  'unstated.ts': 'which row of ISO 2768-1 a length without limits is given',
   'pitches.ts': 'which pitches are whole numbers an inch',
   'lathe-usual.ts': 'no source, and says so; shares are told by reading.ts',
   look: 'answers made from the other files',

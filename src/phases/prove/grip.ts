@@ -5,7 +5,6 @@ import { at } from '../../geometry/section/lines.ts';
 import type { Pieces } from '../../geometry/section/pieces.ts';
 import { type Bound, isSolid, type Section, type Slab } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
-import { proving } from '../../handbook/proving.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import type { Claim, Grip, Operation } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
@@ -85,7 +84,7 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
     const thread = asked.part.features.find((feature) => feature.kind === 'thread' && grip.on.includes(feature.on));
     const pitch =
       grip.tooling?.kind === 'threaded-mandrel' ? grip.tooling.thread.pitch : thread?.kind === 'thread' ? thread.thread.pitch : 0;
-    return pitch * proving.value('proof.mandrel.pitches');
+    return pitch * practice.value('mandrel.pitches');
   }
   if (grip.kind === 'stub-mandrel')
     return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));

@@ -1,12 +1,13 @@
 /** Held by a thread, on a mandrel made for it. */
-import { type Len, len } from '../../base/units.ts';
+import { type Len, len, mm, toMm } from '../../base/units.ts';
 import type { SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, depthFrom, farther, length, nearer, type ThreadFeature } from '../context.ts';
+import { type Context, depthFrom, fact, farther, length, nearer, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { steady } from './overhang.ts';
-import { hiddenBehind, makes, sorted } from './stretch.ts';
+import { hiddenBehind, makes, plainOf, sorted } from './stretch.ts';
+import { heldAtWorst } from './worst.ts';
 
 export const onMandrel: GripRule = {
   id: 'on-threaded-mandrel',
@@ -30,7 +31,15 @@ function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefin
     return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
   if (!c.workshop.holding.mandrels)
     return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
-  return undefined;
+  const [has, wants] = [threadsHeld(c, t, grip), mm(toMm(t.thread.pitch) * fact('mandrel.pitches'))];
+  return has < wants ? { what: grip.id, because: { rule: 'mandrel-short', grounds: {} }, has, wants } : undefined;
+}
+
+/** Full threads, clear of their chamfers and of a relief, at the worst limits. */
+function threadsHeld(c: Context, t: ThreadFeature, grip: Grip): Len {
+  const { size, from, to } = c.cylinder(t.on);
+  const whole = { from: len(Math.max(from, t.from)), to: len(Math.min(to, t.to)) };
+  return heldAtWorst(c, grip, whole, plainOf(c, t.on, whole, t.side === 'outside' ? size.hi : size.lo));
 }
 
 /** What a spanner, or a hand, can hold while the work is screwed on and off. */

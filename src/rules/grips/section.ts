@@ -3,15 +3,15 @@ import { add, type Len, len, minus, mm, toMm } from '../../base/units.ts';
 import { numbersTable } from '../../handbook/numbers.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
-import type { Arc, Cone } from '../../model/part.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, coneRun, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
+import { type Context, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { steady } from './overhang.ts';
 import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { inSleeve } from './sleeve.ts';
-import { hiddenBehind, makes, sorted } from './stretch.ts';
+import { hiddenBehind, makes, plainOf, sorted } from './stretch.ts';
+import { heldAtWorst } from './worst.ts';
 
 export const onSection: GripRule = {
   id: 'on-section',
@@ -65,7 +65,10 @@ function asLongAs(work: Work, on: On, out: End, kind: Hold, bare: Grip): readonl
   // a light facing cut never passes the jaws: less room is enough
   const close = through(sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? bare);
   const long = minus(grip.to, grip.from) >= heavy;
-  const offered = long ? [grip] : 'kind' in close ? lightGrips(grip, close, heavy) : [close];
+  const asked = 'kind' in close ? lightGrips(grip, close, heavy) : [close];
+  // what may come out too short at the limits is offered for light work besides
+  const sure = heldAtWorst(work.c, grip, on.stretch, clearOfCones(work.c, o, on.stretch)) >= heavy;
+  const offered = sure ? [grip] : long ? [grip, ...asked.filter((one) => 'kind' in one)] : asked;
   return offered.flatMap((one) => ('kind' in one ? steady(work, one, nearer(out, one)) : [one]));
 }
 
@@ -120,23 +123,11 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
   hexagon: 'runout.three-jaw',
 };
 
-/** A cone or arc at either end of a stretch, cut or still to be cut, is nothing to hold by. On a hexagon a cone reaches farthest along the corners. */
+/** On a hexagon a cone reaches farthest along the corners. */
 function clearOfCones(c: Context, o: Outside, stretch: On['stretch']): On['stretch'] {
   const { hi } = c.cylinder(o.cylinder).size;
-  const widest = o.section === 'hexagon' ? mm(toMm(hi) * numbersTable.value('hexagon.corners')) : hi;
-  const taken = c.part.surfaces.flatMap((one): readonly Taken[] => {
-    if (one.side !== 'outside' || one.shape === 'face' || one.shape === 'cylinder' || one.until !== o.cylinder) return [];
-    return [{ into: one.into, z: c.face(one.at).z, depth: farthest(one, widest) }];
-  });
-  return taken.reduce((left, { into, z, depth }) => {
-    if (into === 'second') return z === stretch.from ? { from: add(left.from, depth), to: left.to } : left;
-    return z === stretch.to ? { from: left.from, to: minus(left.to, depth) } : left;
-  }, stretch);
+  return plainOf(c, o.cylinder, stretch, o.section === 'hexagon' ? mm(toMm(hi) * numbersTable.value('hexagon.corners')) : hi);
 }
-/** How far it reaches along the axis, at the limits at which that is most. */
-const farthest = (one: Cone | Arc, widest: Len): Len =>
-  one.shape === 'arc' ? len(one.across.hi / 2) : coneRun({ ...one, mouth: { ...one.mouth, target: one.mouth.lo } }, widest);
-type Taken = { readonly into: End; readonly z: Len; readonly depth: Len };
 
 /** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
 function clearOfSides(
