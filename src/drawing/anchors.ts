@@ -46,10 +46,18 @@ function pointOn(e: Edge, t: number): UR {
 
 /** Nothing of the work stands further out, at least on one side of the point. */
 export function isSilhouette(sketch: Sketch, p: UR): boolean {
-  const walls = [...sketch.loops.flat(), ...bandCrests(sketch)];
+  const walls = wallsOf(sketch);
   const covered = (u: number): boolean => walls.some((e) => e.a.u < u !== e.b.u < u && radiusAt(e, u) > p.r + 2 * NEAR);
   return !covered(p.u - NEAR) || !covered(p.u + NEAR);
 }
+
+/** The work's edges and those of threads that stand out of it; put together once a sketch. */
+function wallsOf(sketch: Sketch): readonly Edge[] {
+  const walls = known.get(sketch) ?? [...sketch.loops.flat(), ...bandCrests(sketch)];
+  known.set(sketch, walls);
+  return walls;
+}
+const known = new WeakMap<Sketch, readonly Edge[]>();
 
 function bandCrests(sketch: Sketch): readonly Edge[] {
   return sketch.bands
@@ -59,7 +67,7 @@ function bandCrests(sketch: Sketch): readonly Edge[] {
 
 /** Largest radius of the work's own corners at u; else of the silhouette there; 0 where there is no work. */
 export function rimAt(sketch: Sketch, u: number): number {
-  const walls = [...sketch.loops.flat(), ...bandCrests(sketch)];
+  const walls = wallsOf(sketch);
   const here = walls.flatMap((e) => [e.a, e.b]).filter((p) => Math.abs(p.u - u) < NEAR);
   if (here.length > 0) return Math.max(...here.map((p) => p.r));
   return Math.max(0, ...walls.filter((e) => e.a.u < u !== e.b.u < u).map((e) => radiusAt(e, u)));

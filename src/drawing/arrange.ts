@@ -8,7 +8,7 @@ import { type Columns, drawDiameters, type Upright } from './diameters.ts';
 import { at2, type Lettering, line, rect, text, type XY } from './display.ts';
 import { centreRoom, drawHold, holdDepth } from './hold.ts';
 import { type Surroundings, surroundings } from './leaders.ts';
-import { drawLengths, type Level, type TierSizes, type Tiers } from './lengths.ts';
+import { drawLengths, type Level, type TierSizes, type Tiers, topOfLengths } from './lengths.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { distance, lineBoxes } from './plane.ts';
@@ -98,7 +98,7 @@ export function sizeUp(scene: Scene, scale: number, sizes: TierSizes): Size {
 /** How far over the axis the tiers reach that the lengths ask for. */
 function tiersAbove(view: StageView, levels: readonly Level[], sizes: TierSizes, rim: number): number {
   const { width, height } = view.frame;
-  return -drawLengths(view.advances, levels, sizes, { base: -rim, top: -height, left: 0, right: width, taken: [] }).top;
+  return -topOfLengths(view.advances, levels, sizes, { base: -rim, top: -height, left: 0, right: width, taken: [] });
 }
 
 export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {

@@ -33,7 +33,10 @@ const EDGE = 0.02;
 /** Pairs that overlap, and what leaves the frame, paired with a box called 'frame'. Empty for a good picture. */
 export function collisions(picture: Picture): readonly (readonly [Box, Box])[] {
   const frame: Box = { x: 0, y: 0, w: picture.width, h: picture.height, what: 'frame' };
-  const outside = [...picture.boxes, ...picture.items.map(extent)].filter((box) => !inside(box, frame));
+  const outside = [
+    ...picture.boxes.filter((box) => !inside(box, frame)),
+    ...picture.items.filter((item) => !within(item, frame)).map(extent),
+  ];
   return [...meetings(picture.boxes), ...outside.map((box) => [box, frame] as const)];
 }
 
@@ -76,6 +79,18 @@ function sameOwner(a: Box, b: Box): boolean {
 
 function inside(box: Box, frame: Box): boolean {
   return box.x >= -EDGE && box.y >= -EDGE && box.x + box.w <= frame.w + EDGE && box.y + box.h <= frame.h + EDGE;
+}
+
+/** As `inside` of the item's extent, without a record of it: nearly all items are. */
+function within(item: Item, frame: Box): boolean {
+  if (item.kind === 'text') return inside(textBox(item), frame);
+  return item.segments.every(
+    (s) => s.to === 'close' || (isIn(s.x, s.y, frame) && (s.to !== 'curve' || (isIn(s.x1, s.y1, frame) && isIn(s.x2, s.y2, frame)))),
+  );
+}
+
+function isIn(x: number, y: number, frame: Box): boolean {
+  return x >= -EDGE && y >= -EDGE && x <= frame.w + EDGE && y <= frame.h + EDGE;
 }
 
 function extent(item: Item): Box {

@@ -8,7 +8,7 @@ import { at2, circle, type Lettering, polygon, polyline, rect, text, textBox, ty
 import { hatched } from './hatch.ts';
 import { capHeight } from './measure.ts';
 import { HATCHED, type Layer, MADE, NARROW, onPaper, type Paper, WIDE } from './paper.ts';
-import { distance, grown, type Leg, lineBoxes, type Span } from './plane.ts';
+import { distance, grown, type Leg, lineBoxes, overlap, type Span } from './plane.ts';
 import { corners, type Edge, type Sketch, type UR } from './sketch.ts';
 import { bandEdges, onRoot } from './work.ts';
 
@@ -91,13 +91,16 @@ function circleRound(middle: XY, room: DetailRoom): Layer | undefined {
   });
   const legs: readonly Leg[] = Array.from({ length: TURNS }, (_, i) => ({ a: around(i, RADIUS), b: around(i + 1, RADIUS) }));
   const boxes = legs.flatMap((leg) => lineBoxes(leg, 'line detail'));
-  if (!boxes.every((b) => isFree(b, room.taken))) return undefined;
+  const reach = RADIUS + 2 * LETTER_SIZE;
+  const about = { x: middle.x - reach, y: middle.y - reach, w: 2 * reach, h: 2 * reach };
+  const near = room.taken.filter((b) => overlap(b, about));
+  if (!boxes.every((b) => isFree(b, near))) return undefined;
   const how: Lettering = { advances: room.advances, font: 'narrow-bold', size: LETTER_SIZE, ink: 'black' };
   for (let turn = 0; turn < TURNS; turn++) {
     const at = around(turn, RADIUS + LETTER_SIZE * 0.8);
     const letter = text(how, LETTER, at.x, at.y + capHeight(LETTER_SIZE) / 2, 'middle');
     const box: Box = { ...textBox(letter), what: 'text detail' };
-    if (!within(box, room.frame) || !isFree({ ...grown(box, 0.3), what: box.what }, room.taken)) continue;
+    if (!within(box, room.frame) || !isFree({ ...grown(box, 0.3), what: box.what }, near)) continue;
     return { items: [circle(middle.x, middle.y, RADIUS, { stroke: NARROW }), letter], boxes: [...boxes, box] };
   }
   return undefined;

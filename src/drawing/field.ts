@@ -11,7 +11,7 @@ export type Field = {
   readonly y: number;
   readonly columns: number;
   readonly rows: number;
-  readonly cells: readonly (readonly number[])[];
+  readonly cells: readonly (readonly number[] | undefined)[];
   readonly met: Int32Array;
   readonly found: Int32Array;
   readonly asked: { times: number };
@@ -29,11 +29,16 @@ export function fieldOf(boxes: readonly Span[]): Field {
   }
   const columns = Math.floor((right - x) / CELL) + 1;
   const rows = Math.floor((low - y) / CELL) + 1;
-  const cells: number[][] = Array.from({ length: columns * rows }, () => []);
+  const cells = new Array<number[] | undefined>(columns * rows).fill(undefined);
   for (const [i, b] of boxes.entries()) {
-    const [from, to] = [Math.floor((b.x - x) / CELL), Math.floor((b.x + b.w - x) / CELL)];
+    const from = Math.floor((b.x - x) / CELL);
+    const to = Math.floor((b.x + b.w - x) / CELL);
     for (let row = Math.floor((b.y - y) / CELL); row <= Math.floor((b.y + b.h - y) / CELL); row++)
-      for (let column = from; column <= to; column++) cells[row * columns + column]?.push(i);
+      for (let cell = row * columns + from; cell <= row * columns + to; cell++) {
+        const there = cells[cell];
+        if (there) there.push(i);
+        else cells[cell] = [i];
+      }
   }
   return { edges, x, y, columns, rows, cells, met: new Int32Array(boxes.length), found: new Int32Array(boxes.length), asked: { times: 0 } };
 }
@@ -43,7 +48,8 @@ export function along(field: Field, ax: number, ay: number, bx: number, by: numb
   const { columns, rows, cells, met, found } = field;
   field.asked.times += 1;
   const now = field.asked.times;
-  const [top, low] = ay < by ? [ay, by] : [by, ay];
+  const top = Math.min(ay, by);
+  const low = Math.max(ay, by);
   const last = Math.min(rows - 1, Math.floor((low - field.y) / CELL));
   const lean = ay === by ? 0 : (bx - ax) / (by - ay);
   let count = 0;
@@ -52,8 +58,10 @@ export function along(field: Field, ax: number, ay: number, bx: number, by: numb
     const q = ay === by ? bx : ax + (Math.min(low, field.y + (row + 1) * CELL) - ay) * lean;
     const from = Math.max(0, Math.floor((Math.min(p, q) - field.x - DUST) / CELL));
     const to = Math.min(columns - 1, Math.floor((Math.max(p, q) - field.x + DUST) / CELL));
-    for (let column = from; column <= to; column++) {
-      for (const box of cells[row * columns + column] ?? []) {
+    for (let cell = row * columns + from; cell <= row * columns + to; cell++) {
+      const there = cells[cell];
+      if (!there) continue;
+      for (const box of there) {
         if (met[box] === now) continue;
         met[box] = now;
         found[count++] = box;

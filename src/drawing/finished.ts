@@ -48,11 +48,14 @@ function plain(view: PartView): Picture {
   };
 }
 
-/** What it takes on paper at that scale, mm as laid out, with its centre line, a margin, and room for what branches off it to either side. */
-export function partExtent(part: Part, scale: number): Frame {
+/** What it takes on paper at a scale, mm as laid out, with its centre line, a margin, and room for what branches off it to either side. */
+export function partExtent(part: Part): (scale: number) => Frame {
   const window = windowOf(sketchOf(finishedStage(part, 'second')), NO_HOLD);
   const branch = standsAbove(sidesOf(part).map((side) => ({ ...side, far: true })));
-  return { width: (window.right - window.from) * scale + 2 * (MARGIN + AXIS_PAST), height: 2 * (window.rim * scale + MARGIN + branch) };
+  return (scale) => ({
+    width: (window.right - window.from) * scale + 2 * (MARGIN + AXIS_PAST),
+    height: 2 * (window.rim * scale + MARGIN + branch),
+  });
 }
 
 const NO_HOLD: Hold = { kind: 'bench', from: len(0), to: len(0), diameter: len(0) };

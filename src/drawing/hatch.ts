@@ -29,9 +29,19 @@ export function hatchLines(rings: readonly (readonly XY[])[], hatch: Hatch): rea
   if (offsets.length === 0) return [];
   const first = Math.ceil(Math.min(...offsets) / step);
   const last = Math.floor(Math.max(...offsets) / step);
-  const legs: Leg[] = [];
-  for (let n = first; n <= last; n++) legs.push(...scan(rings, n * step, hatch.lean));
-  return legs;
+  const found = Array.from({ length: Math.max(0, last - first + 1) }, (): number[] => []);
+  for (const ring of rings) {
+    ring.forEach((a, i) => {
+      const b = ring[(i + 1) % ring.length] ?? a;
+      const [fa, fb] = [along(a, hatch.lean), along(b, hatch.lean)];
+      const to = Math.min(last, Math.ceil(Math.max(fa, fb) / step));
+      for (let n = Math.max(first, Math.floor(Math.min(fa, fb) / step)); n <= to; n++) {
+        const x = crossing(a, b, fa - n * step, fb - n * step);
+        if (x !== undefined) found[n - first]?.push(x);
+      }
+    });
+  }
+  return found.flatMap((xs, i) => legsOf(xs, (first + i) * step, hatch.lean));
 }
 
 /** Lines of the lattice are the places where y + lean * x is the same. */
@@ -39,23 +49,17 @@ function along(p: XY, lean: 1 | -1): number {
   return p.y + lean * p.x;
 }
 
-function scan(rings: readonly (readonly XY[])[], offset: number, lean: 1 | -1): readonly Leg[] {
-  const xs = rings.flatMap((ring) => crossings(ring, offset, lean)).sort((a, b) => a - b);
+/** Where the edge crosses a line from which its ends are so far. Half-open, so that a corner on the line counts once or twice as it must. */
+function crossing(a: XY, b: XY, fa: number, fb: number): number | undefined {
+  return fa < 0 !== fb < 0 ? a.x + ((b.x - a.x) * fa) / (fa - fb) : undefined;
+}
+
+function legsOf(crossings: readonly number[], offset: number, lean: 1 | -1): readonly Leg[] {
+  const xs = [...crossings].sort((a, b) => a - b);
   const legs: Leg[] = [];
   for (let i = 0; i + 1 < xs.length; i += 2) {
     const [x0, x1] = [xs[i] ?? 0, xs[i + 1] ?? 0];
     if (x1 - x0 > DUST) legs.push({ a: { x: x0, y: offset - lean * x0 }, b: { x: x1, y: offset - lean * x1 } });
   }
   return legs;
-}
-
-/** Half-open at the ends of an edge, so that a corner on the line counts once or twice as it must. */
-function crossings(ring: readonly XY[], offset: number, lean: 1 | -1): readonly number[] {
-  const found: number[] = [];
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
-    const [fa, fb] = [along(a, lean) - offset, along(b, lean) - offset];
-    if (fa < 0 !== fb < 0) found.push(a.x + ((b.x - a.x) * fa) / (fa - fb));
-  });
-  return found;
 }

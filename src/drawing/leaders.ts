@@ -17,19 +17,24 @@ export type Surroundings = {
 };
 
 export function surroundings(boxes: readonly Box[]): Surroundings {
-  const lines = boxes.filter((b) => kindOf(b) === 'line');
+  const kinds = boxes.map(kindOf);
+  const of = (kind: string): readonly Box[] => boxes.filter((_, i) => kinds[i] === kind);
+  const barred = boxes.filter((_, i) => !WAYS.includes(kinds[i] ?? ''));
+  const lines = of('line');
   const names = [...new Set(lines.map((b) => b.what))];
   const place = new Map(names.map((name, i) => [name, i]));
   return {
     boxes,
-    solid: fieldOf(boxes.filter((b) => kindOf(b) === 'work')),
-    barred: fieldOf(boxes.filter((b) => !['line', 'work', 'leader'].includes(kindOf(b))).map((b) => grown(b, CLEAR))),
+    solid: fieldOf(of('work')),
+    barred: fieldOf(barred.map((b) => grown(b, CLEAR))),
     lines: fieldOf(lines),
     owner: lines.map((b) => place.get(b.what) ?? 0),
     crossed: new Int32Array(names.length),
   };
 }
 
+/** What a leader may run through, though not for nothing. */
+const WAYS: readonly string[] = ['line', 'work', 'leader'];
 /** In mm of leader: what it is worth to go round. */
 const ACROSS_LINE = 7;
 const THROUGH_WORK = 0.7;

@@ -28,38 +28,52 @@ const PAST = 8 * NARROW.width;
 const CLEAR = 0.6;
 const TAIL = 3;
 
-type Placed = {
+type Way = { readonly items: readonly Item[]; readonly texts: readonly Box[]; readonly lines: readonly Leg[] };
+/** `boxes`: of its texts and its line. */
+type Placed = Way & {
   readonly dim: Level;
   readonly tier: number;
   readonly y: number;
-  readonly items: readonly Item[];
-  readonly texts: readonly Box[];
-  readonly lines: readonly Leg[];
+  readonly boxes: readonly Box[];
   readonly lettered: boolean;
 };
 
 export function drawLengths(advances: Advances, dims: readonly Level[], sizes: TierSizes, room: TierRoom): Tiers {
-  const placed: Placed[] = [];
-  const left: string[] = [];
-  for (const dim of shortestFirst(dims)) {
-    const found = place(advances, dim, dims, placed, sizes, room);
-    if (found) placed.push(found);
-    else left.push(dim.id);
-  }
+  const placed = placeAll(advances, dims, sizes, room);
   const texts = placed.flatMap((p) => p.texts);
   const extensions = placed.flatMap((p) =>
     extensionLegs(p).flatMap((leg) => interrupted(leg, texts).map((l) => ({ leg: l, id: p.dim.id }))),
   );
+  const left = dims.length === placed.length ? [] : shortestFirst(dims).filter((dim) => !placed.some((p) => p.dim === dim));
   return {
-    items: [...extensions.map(({ leg }) => drawn(leg)), ...placed.flatMap((p) => [...p.lines.map(drawn), ...p.items])],
+    items: [...extensions.map(({ leg }) => drawn(leg)), ...placed.flatMap((p) => [...p.lines.map(drawn), ...p.items, ...heads(p)])],
     boxes: [
       ...texts,
-      ...placed.flatMap((p) => p.lines.flatMap((leg) => lineBoxes(leg, `line ${p.dim.id}`))),
+      ...placed.flatMap((p) => p.boxes.slice(p.texts.length)),
       ...extensions.flatMap(({ leg, id }) => lineBoxes(leg, `line ${id}`)),
     ],
-    lettered: [...placed.filter((p) => p.lettered).map((p) => p.dim.id), ...left],
-    top: Math.min(room.base, ...placed.map((p) => p.y - PAST), ...texts.map((t) => t.y)),
+    lettered: [...placed.filter((p) => p.lettered).map((p) => p.dim.id), ...left.map((dim) => dim.id)],
+    top: topOf(placed, room),
   };
+}
+
+/** How far up they would reach, not drawn. */
+export function topOfLengths(advances: Advances, dims: readonly Level[], sizes: TierSizes, room: TierRoom): number {
+  return topOf(placeAll(advances, dims, sizes, room), room);
+}
+
+function topOf(placed: readonly Placed[], room: TierRoom): number {
+  return Math.min(room.base, ...placed.map((p) => p.y - PAST), ...placed.flatMap((p) => p.texts.map((t) => t.y)));
+}
+
+/** One after the other, the shortest first; what has no place is not among them. */
+function placeAll(advances: Advances, dims: readonly Level[], sizes: TierSizes, room: TierRoom): readonly Placed[] {
+  const placed: Placed[] = [];
+  for (const dim of shortestFirst(dims)) {
+    const found = place(advances, dim, dims, placed, sizes, room);
+    if (found) placed.push(found);
+  }
+  return placed;
 }
 
 function shortestFirst(dims: readonly Level[]): readonly Level[] {
@@ -105,18 +119,18 @@ function tryTiers(
 ): Placed | undefined {
   const over = placed.filter((p) => low(p.dim) < high(dim) && low(dim) < high(p.dim));
   const lowest = Math.max(-1, ...over.map((p) => p.tier)) + 1;
-  const others = [...taken, ...placed.flatMap((p) => [...p.texts, ...p.lines.flatMap((leg) => lineBoxes(leg, `line ${p.dim.id}`))])];
+  const others = [...taken, ...placed.flatMap((p) => p.boxes)];
   for (let tier = lowest; ; tier++) {
     const y = room.base - sizes.gap - tier * sizes.pitch;
     if (y - value.height / 2 - CLEAR < room.top) return undefined;
     for (const way of ways(dim, value, y)) {
       const tried = way();
-      if (isGood(tried, others, room)) return { dim, tier, y, ...tried, lettered: false };
+      if (!isGood(tried, others, room)) continue;
+      const boxes = [...tried.texts, ...tried.lines.flatMap((leg) => lineBoxes(leg, `line ${dim.id}`))];
+      return { dim, tier, y, ...tried, boxes, lettered: false };
     }
   }
 }
-
-type Way = { readonly items: readonly Item[]; readonly texts: readonly Box[]; readonly lines: readonly Leg[] };
 
 function isGood(way: Way, others: readonly Box[], room: TierRoom): boolean {
   const own = way.texts.map((t) => ({ ...grown(t, CLEAR), what: t.what }));
@@ -128,19 +142,17 @@ function isGood(way: Way, others: readonly Box[], room: TierRoom): boolean {
 function ways(dim: Level, value: Value, y: number): readonly (() => Way)[] {
   const [x1, x2] = [low(dim), high(dim)];
   const what = `text ${dim.id}`;
-  const arrowsIn = x2 - x1 >= 2 * ARROW + 1;
-  const heads = [arrowHead({ x: x1, y }, arrowsIn ? 180 : 0, ARROW, 'black'), arrowHead({ x: x2, y }, arrowsIn ? 0 : 180, ARROW, 'black')];
   const within = (x: number): Way => {
     const { items, box } = levelValue(value, x, y, what);
     const lines = [leg(x1, box.x - CLEAR, y), leg(box.x + box.w + CLEAR, x2, y)];
-    return { items: [...items, ...heads], texts: [box], lines };
+    return { items, texts: [box], lines };
   };
   const beside = (side: 1 | -1, reach: number): Way => {
     const end = side === 1 ? x2 + reach : x1 - reach;
     const { items, box } = levelValue(value, end + side * (CLEAR + value.width / 2), y, what);
-    const tail = arrowsIn ? 0 : TAIL + ARROW;
+    const tail = arrowsIn(dim) ? 0 : TAIL + ARROW;
     const lines = [leg(side === 1 ? x1 - tail : end, side === 1 ? end : x2 + tail, y)];
-    return { items: [...items, ...heads], texts: [box], lines };
+    return { items, texts: [box], lines };
   };
   const roomy = value.width + 2 * (CLEAR + ARROW) + 0.6 <= x2 - x1;
   const third = (x2 - x1) / 3;
@@ -151,6 +163,17 @@ function ways(dim: Level, value: Value, y: number): readonly (() => Way)[] {
   return [
     ...(roomy ? places.map((x) => () => within(x)) : []),
     ...reaches.flatMap((reach) => [() => beside(1, reach), () => beside(-1, reach)]),
+  ];
+}
+
+const arrowsIn = (dim: Level): boolean => extent(dim) >= 2 * ARROW + 1;
+
+/** Inside the extension lines, or from outside where there is no room. */
+function heads({ dim, y }: Placed): readonly Item[] {
+  const inside = arrowsIn(dim);
+  return [
+    arrowHead({ x: low(dim), y }, inside ? 180 : 0, ARROW, 'black'),
+    arrowHead({ x: high(dim), y }, inside ? 0 : 180, ARROW, 'black'),
   ];
 }
 

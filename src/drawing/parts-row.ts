@@ -17,22 +17,25 @@ const ONE_IN = 4;
  */
 export function drawParts(views: readonly PartView[], enlarged = 1): readonly ShownPart[] {
   const usual = SCALES.map((scale) => scale / enlarged);
-  const bySize = [...views].sort((a, b) => largest([a], usual) - largest([b], usual));
+  const bySize = views.map((view) => ({ view, fits: fitsAt(view, usual) })).sort((a, b) => a.fits - b.fits);
   let out = 0;
-  const scaleFrom = (from: number): number => largest(bySize.slice(from), usual);
+  // all of them fit at what the largest, which comes first, fits at
+  const scaleFrom = (from: number): number => bySize[from]?.fits ?? usual[0] ?? 1;
   while (out + 1 <= views.length / ONE_IN && scaleFrom(out + 1) >= PAYS * scaleFrom(out)) out += 1;
-  const [common, second] = [scaleFrom(out), largest(bySize.slice(0, out), usual)];
-  const apart = new Set(bySize.slice(0, out));
+  const [common, second] = [scaleFrom(out), scaleFrom(0)];
+  const apart = new Set(bySize.slice(0, out).map(({ view }) => view));
   return views.map((view) => {
     const scale = apart.has(view) ? second : common;
     return { picture: drawPart({ ...view, scale }), scale: shownScale(scale, { enlarged }) };
   });
 }
 
-function largest(views: readonly PartView[], scales: readonly number[]): number {
-  const fits = ({ part, frame }: PartView, scale: number): boolean => {
-    const { width, height } = partExtent(part, scale);
+/** The largest of the scales at which the part fits its frame; the last where it fits at none. */
+function fitsAt({ part, frame }: PartView, scales: readonly number[]): number {
+  const extent = partExtent(part);
+  const fits = (scale: number): boolean => {
+    const { width, height } = extent(scale);
     return width <= frame.width && height <= frame.height;
   };
-  return scales.find((scale) => views.every((view) => fits(view, scale))) ?? scales.at(-1) ?? 1;
+  return scales.find(fits) ?? scales.at(-1) ?? 1;
 }

@@ -96,9 +96,13 @@ function spanOf(leg: Leg): Span {
 /** A thin box along an upright or level line; a chain of small ones along a slanting one, so that boxes alone tell who meets whom. */
 export function lineBoxes(leg: Leg, what: string): readonly Box[] {
   const span = spanOf(leg);
-  if (span.w < THIN || span.h < THIN) return [{ ...grown(span, THIN / 2), what }];
+  if (span.w < THIN || span.h < THIN) return [thinBox(span, what)];
   const steps = Math.ceil(distance(leg.a, leg.b) / CHAIN_LINK);
-  return Array.from({ length: steps }, (_, i) => ({ ...grown(spanOf(part(leg, i / steps, (i + 1) / steps)), THIN / 2), what }));
+  return Array.from({ length: steps }, (_, i) => thinBox(spanOf(part(leg, i / steps, (i + 1) / steps)), what));
+}
+
+function thinBox({ x, y, w, h }: Span, what: string): Box {
+  return { x: x - THIN / 2, y: y - THIN / 2, w: w + THIN, h: h + THIN, what };
 }
 const THIN = 0.1;
 const CHAIN_LINK = 0.6;

@@ -1,7 +1,7 @@
 /** Tags and leaders that stand together: which quarrel, and how they are moved and exchanged until none does. */
 import type { Item } from '../model/display.ts';
 import type { XY } from './display.ts';
-import { cross, distance, gapBetween, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
+import { cross, distance, gapBetween, grown, type Leg, overlap, part, runsThrough, type Span } from './plane.ts';
 
 /** `ports`: where a leader may start, from the tag's middle, each with the radius that it starts clear of. `anchors`: places on its surface. */
 export type Tag = {
@@ -13,15 +13,13 @@ export type Tag = {
   readonly kind: 'ring' | 'text';
   readonly draw: (middle: XY) => readonly Item[];
 };
-/** `span`: the tag's box; `keep`: what other leaders keep clear of; `neck`: its leader without the tip; `reach`: the box round both, with what must stay clear. */
+/** `span`: the tag's box; `reach`: the box round it and its leader, with what must stay clear. */
 export type Standing = {
   readonly tag: Tag;
   readonly middle: XY;
   readonly leader: Leg;
   readonly cost: number;
   readonly span: Span;
-  readonly keep: Span;
-  readonly neck: Leg;
   readonly reach: Span;
 };
 /** mm that tags keep from everything. */
@@ -38,9 +36,10 @@ const UNLOCKED = 120;
 export function settle(start: readonly Standing[], options: readonly (readonly Standing[])[]): readonly Standing[] {
   const now = [...start];
   for (let round = 0; round < ROUNDS; round++) {
-    const moved = now.map((_, i) => improve(now, i, options[i] ?? [])).some((done) => done);
-    const swapped = now.flatMap((_, i) => now.slice(i + 1).map((_other, k) => swap(now, i, i + 1 + k, options)));
-    if (!moved && !swapped.some((done) => done) && !now.some((_, i) => unlock(now, i, options))) break;
+    let changed = false;
+    for (let i = 0; i < now.length; i++) if (improve(now, i, options[i] ?? [])) changed = true;
+    for (let i = 0; i < now.length; i++) for (let j = i + 1; j < now.length; j++) if (swap(now, i, j, options)) changed = true;
+    if (!changed && !now.some((_, i) => unlock(now, i, options))) break;
   }
   return now;
 }
@@ -116,8 +115,8 @@ function costAmong(s: Standing, now: readonly Standing[], i: number, j = -1, eno
 export function quarrel(p: Standing, q: Standing): boolean {
   if (!overlap(p.reach, q.reach)) return false;
   if (overlap(p.span, q.span, CLEAR)) return true;
-  if (runsThrough(p.leader, q.keep) || runsThrough(q.leader, p.keep)) return true;
-  return cross(p.leader, q.leader) || gapBetween(p.neck, q.neck) < LEADER_GAP;
+  if (runsThrough(p.leader, grown(q.span, CLEAR / 2)) || runsThrough(q.leader, grown(p.span, CLEAR / 2))) return true;
+  return cross(p.leader, q.leader) || gapBetween(short(p.leader), short(q.leader)) < LEADER_GAP;
 }
 
 /** A leader without its tip: tips on neighbouring surfaces may be close. */

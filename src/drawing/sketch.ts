@@ -124,12 +124,19 @@ export function envelope(edges: readonly Edge[], which: 'outer' | 'inner'): read
 }
 
 function bounding(edges: readonly Edge[], u: number, which: 'outer' | 'inner'): Edge | undefined {
-  const here = edges.filter((e) => spans(e, u) && (e.a.r > 0 || e.b.r > 0)).sort((p, q) => radiusAt(p, u) - radiusAt(q, u));
-  const [first, last] = [here[0], here.at(-1)];
+  let first: Edge | undefined;
+  let last: Edge | undefined;
+  let walls = 0;
+  for (const e of edges) {
+    if (!spans(e, u) || (e.a.r <= 0 && e.b.r <= 0)) continue;
+    walls++;
+    if (!first || radiusAt(e, u) < radiusAt(first, u)) first = e;
+    if (!last || radiusAt(e, u) >= radiusAt(last, u)) last = e;
+  }
   if (!first || !last) return undefined;
   if (which === 'outer') return last;
   // an odd number of walls: metal reaches the axis
-  return here.length % 2 === 0 ? first : { ...first, a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
+  return walls % 2 === 0 ? first : { ...first, a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
 }
 
 function straightOn(p: Piece, q: Piece): boolean {

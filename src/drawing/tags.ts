@@ -8,7 +8,7 @@ import { isApart } from './collisions.ts';
 import type { XY } from './display.ts';
 import { leaderCost, type Surroundings } from './leaders.ts';
 import { distance, grown, type Leg, overlap, type Span } from './plane.ts';
-import { CLEAR, quarrel, type Standing, settle, short, type Tag } from './settle.ts';
+import { CLEAR, quarrel, type Standing, settle, type Tag } from './settle.ts';
 
 /** `left`: ids of tags for which there is no free place. */
 export type Placing = { readonly standing: readonly Standing[]; readonly left: readonly string[] };
@@ -40,11 +40,12 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
 
 /** Places nearest the surface with their best anchors, cheapest first. A leader never costs less than its length. */
 function optionsOf(tag: Tag, places: readonly XY[], most: number, around: Surroundings): readonly Standing[] {
+  const anchors = [...tag.anchors].sort((p, q) => p.y - q.y || p.x - q.x);
   const found: Standing[] = [];
   let count = 0;
   let asked = 0;
-  for (const middle of nearestFirst(tag.anchors, places)) {
-    const ways = bestWays(tag, middle, around);
+  for (const middle of nearestFirst(anchors, places)) {
+    const ways = bestWays(tag, anchors, middle, around);
     found.push(...ways);
     if (ways.length > 0) count++;
     asked++;
@@ -57,20 +58,24 @@ function cheaper(p: Standing, q: Standing): number {
   return p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x;
 }
 
-/** Sorted ring by ring of a millimetre, as far as they are asked for: the far ones never are. */
+/** Sorted ring by ring of a millimetre, as far as they are asked for: the far ones never are. Places come row by row, left to right. */
 function* nearestFirst(anchors: readonly XY[], places: readonly XY[]): Generator<XY> {
-  const rings: { readonly middle: XY; readonly away: number }[][] = [];
-  for (const middle of places) {
-    const away = leastDistance(anchors, middle);
-    const ring = Math.floor(away);
-    const there = rings[ring];
-    if (there) there.push({ middle, away });
-    else rings[ring] = [{ middle, away }];
+  const away = new Float64Array(places.length);
+  const rings: number[][] = [];
+  for (const [i, middle] of places.entries()) {
+    const least = leastDistance(anchors, middle);
+    away[i] = least;
+    const there = rings[Math.floor(least)];
+    if (there) there.push(i);
+    else rings[Math.floor(least)] = [i];
   }
   for (const ring of rings) {
     if (!ring) continue;
-    ring.sort((p, q) => p.away - q.away || p.middle.y - q.middle.y || p.middle.x - q.middle.x);
-    for (const { middle } of ring) yield middle;
+    ring.sort((i, j) => (away[i] ?? 0) - (away[j] ?? 0) || i - j);
+    for (const i of ring) {
+      const middle = places[i];
+      if (middle) yield middle;
+    }
   }
 }
 
@@ -82,11 +87,13 @@ function leastDistance(anchors: readonly XY[], middle: XY): number {
 
 type Option = { readonly leader: Leg; readonly cost: number };
 /** The cheapest leaders from one place. As a leader costs its length at least, most anchors need no closer look. */
-function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing[] {
+function bestWays(tag: Tag, anchors: readonly XY[], middle: XY, around: Surroundings): readonly Standing[] {
   const best: Option[] = [];
-  for (const anchor of nearest(tag.anchors, middle)) {
+  const away = anchors.map((anchor) => (anchor.x - middle.x) ** 2 + (anchor.y - middle.y) ** 2);
+  for (let anchor = nearest(anchors, away); anchor; anchor = nearest(anchors, away)) {
     const most = best.length < BEST_ANCHORS ? Number.POSITIVE_INFINITY : (best.at(-1)?.cost ?? 0);
-    if (distance(middle, anchor) - tag.width / 2 >= most) continue;
+    // the others are further still
+    if (distance(middle, anchor) - tag.width / 2 >= most) break;
     const leader = leaderTo(tag, middle, anchor);
     const cost = leaderCost(leader, around, most);
     if (cost >= most) continue;
@@ -94,24 +101,20 @@ function bestWays(tag: Tag, middle: XY, around: Surroundings): readonly Standing
     best.splice(at < 0 ? best.length : at, 0, { leader, cost });
     if (best.length > BEST_ANCHORS) best.pop();
   }
+  if (best.length === 0) return [];
   const span = spanAt(tag, middle);
-  const keep = grown(span, CLEAR / 2);
-  return best.map(({ leader, cost }) => ({
-    tag,
-    middle,
-    leader,
-    cost,
-    span,
-    keep,
-    neck: short(leader),
-    reach: grown(bounds(span, leader), CLEAR),
-  }));
+  return best.map(({ leader, cost }) => ({ tag, middle, leader, cost, span, reach: grown(bounds(span, leader), CLEAR) }));
 }
 
-/** Anchors by their distance: the costlier of the others are then seen to be so by their length alone. */
-function nearest(anchors: readonly XY[], middle: XY): readonly XY[] {
-  const away = (p: XY): number => (p.x - middle.x) ** 2 + (p.y - middle.y) ** 2;
-  return anchors.length < 2 ? anchors : [...anchors].sort((p, q) => away(p) - away(q) || p.y - q.y || p.x - q.x);
+/** The nearest that was not given yet, the first of several: its distance is struck out. Mostly two or three of them are asked for. */
+function nearest(anchors: readonly XY[], away: number[]): XY | undefined {
+  let [at, least] = [-1, Number.POSITIVE_INFINITY];
+  for (let i = 0; i < away.length; i++) {
+    const own = away[i] ?? least;
+    if (own < least) [at, least] = [i, own];
+  }
+  if (at >= 0) away[at] = Number.POSITIVE_INFINITY;
+  return anchors[at];
 }
 
 /** Tags of one kind and size have the same places. */
@@ -138,7 +141,10 @@ function places(tag: Tag, lattice: Lattice, around: Surroundings): readonly XY[]
     for (let row = rows.first; row <= rows.last; row++)
       struck.fill(1, row * across.length + columns.first, row * across.length + columns.last + 1);
   }
-  return down.flatMap((y, row) => across.flatMap((x, column) => (struck[row * across.length + column] === 0 ? [{ x, y }] : [])));
+  const free: XY[] = [];
+  for (const [row, y] of down.entries())
+    for (const [column, x] of across.entries()) if (struck[row * across.length + column] === 0) free.push({ x, y });
+  return free;
 }
 
 /** Stations whose tag, `size` long, would come nearer than CLEAR to the stretch `from`, `long`. An empty range has its last before its first. */
@@ -212,18 +218,14 @@ function startOf(options: readonly (readonly Standing[])[]): Standing[] {
   const free = apart(
     single.flatMap((i) => (options[i] ?? []).slice(0, AT_START)),
     chosen.filter((c) => c !== undefined),
-  ).map(keyOf);
-  const column = new Map(free.map((k, j) => [k, j]));
+  );
+  const column = new Map(free.map((s, j) => [s.middle, j]));
   const best = single.map((i) => bestByPlace(options[i] ?? [], column, free.length));
   const columns = single.length <= free.length ? assign(best.map((row) => row.map((o) => o?.cost ?? Number.POSITIVE_INFINITY))) : [];
   single.forEach((i, row) => {
     chosen[i] = best[row]?.[columns[row] ?? -1] ?? options[i]?.[0];
   });
   return chosen.filter((c) => c !== undefined);
-}
-
-function keyOf(s: Standing): string {
-  return `${s.middle.x} ${s.middle.y}`;
 }
 
 /** Places, cheapest first, that overlap neither each other nor what is chosen already. */
@@ -234,10 +236,11 @@ function apart(options: readonly Standing[], chosen: readonly Standing[]): reado
   return found;
 }
 
-function bestByPlace(options: readonly Standing[], column: ReadonlyMap<string, number>, count: number): readonly (Standing | undefined)[] {
+/** Tags of one size share the records of their places, and those of another stand elsewhere. */
+function bestByPlace(options: readonly Standing[], column: ReadonlyMap<XY, number>, count: number): readonly (Standing | undefined)[] {
   const row: (Standing | undefined)[] = new Array<undefined>(count).fill(undefined);
   for (const option of options) {
-    const at = column.get(keyOf(option));
+    const at = column.get(option.middle);
     if (at !== undefined && !row[at]) row[at] = option; // cheapest first
   }
   return row;

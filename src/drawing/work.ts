@@ -15,16 +15,11 @@ const NEAR = 1e-6;
 export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   const cutAt = window.cutAt ?? Number.NEGATIVE_INFINITY;
   const seen = (edges: readonly Edge[]): readonly Edge[] => edges.flatMap((e) => clippedEdge(e, cutAt));
-  const rimAtBreak = Math.max(
-    0,
-    ...envelope(seen(sketch.loops.flat()), 'outer')
-      .slice(0, 1)
-      .map((p) => p.a.r),
-  );
+  const now = seen(sketch.loops.flat());
+  const rimAtBreak = window.cutAt === undefined ? 0 : Math.max(0, envelope(now, 'outer')[0]?.a.r ?? 0);
   const metal = [...sketch.loops.map(corners), ...sketch.bands.map((b) => b.polygon)]
     .map((ring) => broken(clippedRing(ring, cutAt), cutAt, rimAtBreak))
     .filter((r) => r.length > 2);
-  const now = seen(sketch.loops.flat());
   const outside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'outside').flatMap(bandEdges))];
   const inside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'inside').flatMap(bandEdges))];
   const outer = envelope(outside, 'outer');
