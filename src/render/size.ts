@@ -72,5 +72,5 @@ function nextLine(next: NextSize, words: Words): string {
 const nameOf = (of: string, words: Words): string => (words.has(`figure.${of}`) ? words.say(`figure.${of}`) : of);
 const withUnit = (value: string, unit: string, words: Words): string =>
   unit === '' || unit === 'ratio' ? value : `${value} ${ownWords('unit', unit, words)}`;
-/** Four places that count, as on the sheet. */
+/** Four places that count: more than a sheet prints, as one size is held against the next. */
 const plain = (value: number): string => String(Number(value.toPrecision(4)));

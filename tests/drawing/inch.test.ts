@@ -44,12 +44,12 @@ describe('inches as a turner reads them', () => {
     ['pitch of a metric thread', INCH.pitch(1), '1 mm'],
     ['cuts', INCH.passes([mm(0.4826), mm(0.4826), mm(0.1702)]), '0.019 ×2, 0.0067'],
     ['a figure worked out', INCH.derived(1.8247, 'mm'), '0.07184 in'],
-    ['speed, 1 m/s (196.85 ft/min)', INCH.derived(1, 'm/s'), '196.9 ft/min'],
+    ['speed, 1 m/s (196.85 ft/min)', INCH.derived(1, 'm/s'), '197 ft/min'],
     ['stress, 1 N/mm2 (145.04 psi)', INCH.derived(1, 'N/mm2'), '145 psi'],
-    ['pressure, 7 bar (101.53 psi)', INCH.derived(7, 'bar'), '101.5 psi'],
-    ['force, 100 N (22.481 lbf)', INCH.derived(100, 'N'), '22.48 lbf'],
-    ['temperature', INCH.derived(170.5, 'degC'), '338.9 °F'],
-    ['what has no inch unit', INCH.derived(282.7, 'ml/min'), '282.7 ml/min'],
+    ['pressure, 7 bar (101.53 psi)', INCH.derived(7, 'bar'), '102 psi'],
+    ['force, 100 N (22.481 lbf)', INCH.derived(100, 'N'), '22.5 lbf'],
+    ['temperature', INCH.derived(170.5, 'degC'), '339 °F'],
+    ['what has no inch unit', INCH.derived(282.7, 'ml/min'), '283 ml/min'],
     ['in a sentence', INCH.about(mm(0.03)), '0.001'],
   ])('%s', (_, shown, wanted) => {
     expect(shown).toBe(wanted);

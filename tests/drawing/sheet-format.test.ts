@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Len, mm } from '../../src/base/units.ts';
-import { depth, diameter, figure, formula, limits, passes, range, short, size, thread } from '../../src/drawing/sheet/format.ts';
+import { depth, diameter, figureWithUnit, formula, limits, passes, range, short, size, thread } from '../../src/drawing/sheet/format.ts';
 
 const between = (lo: number, target: number, hi: number): Parameters<typeof limits>[0] => ({
   lo: mm(lo),
@@ -34,7 +34,9 @@ describe('figures as a turner reads them', () => {
     ['range', range(mm(9.794), mm(9.974)), '9.794 – 9.974'],
     ['thread', thread('M10x1'), 'M10×1'],
     ['formula', formula('c0 = sqrt((D/2)^2 - (d/2)^2) <= pi'), 'c0 = √((D/2)² − (d/2)²) ≤ π'],
-    ['figure', figure(1.6248), '1.625'],
+    ['a derived length', figureWithUnit(1.6248, 'mm'), '1.625 mm'],
+    ['what is no length', figureWithUnit(1.6248, 'N/mm2'), '1.62 N/mm²'],
+    ['a large one', figureWithUnit(1413, 'm/s'), '1410 m/s'],
   ])('%s', (_, shown, wanted) => {
     expect(shown).toBe(wanted);
   });

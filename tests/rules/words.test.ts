@@ -226,7 +226,7 @@ describe('words of the ball check valve', () => {
     ];
     expect(steps.filter((id) => order.includes(id))).toEqual(order);
     const grounds = fitting.assembly[0]?.grounds ?? {};
-    expect(w.say('assembly.stem-sum', grounds)).toContain(`X − ${grounds.lift} + ${grounds.ring} mm`);
+    expect(w.say('assembly.stem-sum', grounds)).toContain(`X + ${grounds.ring} − ${grounds.lift} mm`);
   });
 });
 

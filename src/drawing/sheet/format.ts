@@ -66,11 +66,6 @@ export function depth(length: Len): string {
   return short(toStep(length, len(UNITS_PER_MM / 10)));
 }
 
-/** A derived figure to four places that count at most: '1.625', '0.76', '4.5'. */
-export function figure(value: number): string {
-  return String(Number(value.toPrecision(2 * DECIMALS))).replace('-', MINUS);
-}
-
 /** Passes as they are read: equal neighbours counted together, '0.5 \u00d77, 0.4, 0.15'. */
 export function passes(cuts: readonly Len[]): string {
   const runs: { readonly cut: Len; readonly times: number }[] = [];
@@ -82,11 +77,15 @@ export function passes(cuts: readonly Len[]): string {
   return runs.map((run) => (run.times === 1 ? short(run.cut) : `${short(run.cut)} \u00d7${run.times}`)).join(', ');
 }
 
-/** A derived figure with its unit as it is printed: 'N/mm2' with its raised figure, degrees close up. */
+/**
+ * A derived figure with its unit as it is printed: 'N/mm\u00b2' with its raised figure, degrees close up. Lengths to four places that count, for
+ * they are turned; what flows, presses or strains to three, for no rate and no stress is known better.
+ */
 export function figureWithUnit(value: number, unit: string): string {
   const sign = UNIT_SIGNS[unit] ?? unit;
-  return `${figure(value)}${sign === '' || sign === '\u00b0' ? '' : ' '}${sign}`;
+  return `${String(Number(value.toPrecision(LENGTHS.includes(unit) ? 4 : 3))).replace('-', MINUS)}${sign === '' || sign === '\u00b0' ? '' : ' '}${sign}`;
 }
+const LENGTHS: readonly string[] = ['mm', 'in'];
 const UNIT_SIGNS: Readonly<Record<string, string>> = {
   ...{ mm2: 'mm\u00b2', 'N/mm2': 'N/mm\u00b2', 'm3/h': 'm\u00b3/h' },
   ...{ deg: '\u00b0', degC: '\u00b0C', degF: '\u00b0F' },

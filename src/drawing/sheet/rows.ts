@@ -14,11 +14,11 @@ import { GAP, once, type Paper, STYLES, type Style } from './type.ts';
  */
 const COLUMNS = [
   { name: 'number', x: 0, width: 10, gives: 0.03 },
-  { name: 'do', x: 10, width: 54, gives: 0.51 },
-  { name: 'letter', x: 64.4, width: 3, gives: 0 },
-  { name: 'size', x: 67.5, width: 33, gives: 0.14 },
+  { name: 'do', x: 10, width: 53, gives: 0.51 },
+  { name: 'letter', x: 63.4, width: 3, gives: 0 },
+  { name: 'size', x: 66.5, width: 33, gives: 0.14 },
   { name: 'rpm', x: 101.5, width: 12, gives: 0 },
-  { name: 'cuts', x: 114, width: 23.5, gives: 0.13 },
+  { name: 'cuts', x: 114.7, width: 22.8, gives: 0.13 },
   { name: 'dial', x: 138.5, width: 24, gives: 0.12 },
   { name: 'measured', x: 163, width: 14.5, gives: 0.07 },
   { name: 'tick', x: 179.6, width: 4.4, gives: 0 },

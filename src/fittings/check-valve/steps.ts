@@ -28,7 +28,7 @@ function ringFor(id: string, thread: ThreadPair, quantity: number): BoughtItem {
 export function assembly(sizes: CheckValveSizes): readonly Say[] {
   const { form } = sizes.end;
   const grounds = {
-    lift: showMm(sizes.lift, 1),
+    lift: showMm(sizes.lift, 2),
     ring: showMm(size('joint.ring.tight'), 2),
     depth: showMm(ballDepth(sizes), 1),
     ball: wholeMm(sizes.ball),
