@@ -4,8 +4,8 @@ import type { DimId, FeatureId, PartId, SurfaceId } from './ids.ts';
 import type { LimitSource, Limits } from './part.ts';
 
 /**
- * A shaft that is turned to its hole as that came out: so much under it, on diameter, whatever the drill left. Its own limits are what comes of
- * all the holes that the drawing allows. `by`: the holes of another part that is made here too.
+ * A shaft that is turned to its hole, or a hole that is bored to its shaft, as the other came out: so much room between them, on diameter. Its own
+ * limits are what comes of all that the drawing of the other allows. `by`: the holes of another part that is made here too.
  */
 export type MadeTo = {
   readonly clear: Pick<Limits, 'lo' | 'hi'>;

@@ -195,6 +195,7 @@ export type Feature =
       readonly blind?: true;
       /** A centre hole that stays in the end: the tailstock centre runs in it. */
       readonly centre?: true;
+      readonly madeTo?: MadeTo;
     }
   /** Not of revolution: made from the side or at the bench. `at`: nominal z of its middle; `half`: how far it reaches either way. */
   | SideFeature;

@@ -40,6 +40,7 @@ export type Verb =
   | 'file-flats'
   | 'slit'
   | 'cross-drill'
+  | 'cross-ream'
   | 'drill-bolt-holes'
   | 'solder'
   | 'deburr'
@@ -167,8 +168,18 @@ export type ToolingAsk =
   /** Fills the work's bore under its hold: pushed in from the end in the chuck, so far; made when that bore can be tried on it. */
   | { readonly kind: 'tube-plug'; readonly bore: Limits; readonly length: Len; readonly serves: PartId }
   | { readonly kind: 'd-bit'; readonly diameter: Len; readonly length: Len; readonly end?: 'flat' }
-  /** `work`: the diameter that it closes on, as aimed at; `length`: how much of it; from a round bar of `material`. Kept. */
-  | { readonly kind: 'split-sleeve'; readonly work: Len; readonly length: Len; readonly material: string; readonly across: Len }
+  /**
+   * `work`: the largest diameter that it closes on; `length`: how much of it; from a round bar of `material`. Kept; where the work may come out
+   * too loose in one bored to that size, it is bored to the work instead, which is then the part `serves`, its diameter within `fits`.
+   */
+  | {
+      readonly kind: 'split-sleeve';
+      readonly work: Len;
+      readonly length: Len;
+      readonly material: string;
+      readonly across: Len;
+      readonly to?: { readonly serves: PartId; readonly fits: Limits };
+    }
   /** Two of each, on a rest: the rollers on which a file runs, and the pins that they turn on. Kept. */
   | { readonly kind: 'guide-roller'; readonly across: Len }
   | { readonly kind: 'guide-pin'; readonly across: Len }

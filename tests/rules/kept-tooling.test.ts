@@ -23,8 +23,8 @@ const NO_SLIM: Change = [/ {4}- \{ smallest: 5\.5 mm.*\n/, ''];
 const NO_STEEL: Change = [/ {2}- \{ material: 230M07.*\n/, ''];
 
 describe('a split sleeve', () => {
-  it('is planned as a part, bored to the size of the work, and made before it', () => {
-    const compiled = planOwn(peg('11 mm'));
+  it('is planned as a part, bored to the largest of close work, and made before it', () => {
+    const compiled = planOwn(peg('11 h9'));
     expect(holdsOf(compiled)).toEqual(['bar', 'sleeve']);
     expect(ownPart(compiled).route.cost.tooling).toBe(1);
     const [sleeve, ...others] = toolingOf(compiled);
@@ -33,6 +33,26 @@ describe('a split sleeve', () => {
     const bore = sleeve?.part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === 'inside' ? [s.size] : []))[0];
     expect([toMm(bore?.lo ?? (0 as never)), toMm(bore?.hi ?? (0 as never))]).toEqual([11, 11.05]);
     expect(compiled.plan?.sequence.map((s) => s.part)).toEqual(['split-sleeve-11x13', 'split-sleeve-11x13', 'part', 'part']);
+  });
+  it.each(['11 mm', '11 ±0.1', '11 ±0.5'])('is bored to work of %s as that came out: after the hold in which it is turned', (size) => {
+    const compiled = planOwn(peg(size));
+    const part = ownPart(compiled);
+    const [sleeve] = toolingOf(compiled);
+    expect([sleeve?.part.id, sleeve?.part.use, sleeve?.proof.holds]).toEqual(['split-sleeve-11x13-part', 'tooling made to fit', true]);
+    const sizesOf = (one: PlannedPart | undefined, side: 'inside' | 'outside', id: string) =>
+      one?.part.surfaces.find((s) => s.shape === 'cylinder' && s.side === side && s.id.endsWith(id));
+    const [bore, shank] = [sizesOf(sleeve, 'inside', '/bore'), sizesOf(part, 'outside', '/shank')];
+    if (bore?.shape !== 'cylinder' || shank?.shape !== 'cylinder') throw new Error('no bore, or no shank');
+    // over every shank that the drawing allows, by up to 0.05
+    expect([bore.size.lo - shank.size.lo, bore.size.hi - shank.size.hi]).toEqual([0, 500]);
+    expect(sleeve?.part.features.find((f) => f.kind === 'hole')).toMatchObject({ madeTo: { clear: { lo: 0, hi: 500 } } });
+    const turned = part.route.setUps.findIndex((s) => s.operations.includes('part/shank/turn'));
+    const held = part.route.setUps.findIndex((s) => s.grip.kind === 'sleeve');
+    const day = compiled.plan?.sequence.map((s) => `${s.part} ${s.setUp}`) ?? [];
+    const [first, made, then] = [`part ${turned}`, 'split-sleeve-11x13-part 0', `part ${held}`].map((one) => day.indexOf(one));
+    expect([first, made, then]).toEqual([...[first, made, then]].sort((a, b) => Number(a) - Number(b)));
+    // bored, however wide: a drill alone could not follow the work
+    expect(sleeve?.route.setUps.flatMap((s) => s.operations).map((op) => op.slice(op.lastIndexOf('/') + 1))).toContain('bore');
   });
   it.each<readonly [string, string, number]>([
     ['of that size', 'kept-sleeves: [11]', 0],

@@ -91,6 +91,8 @@ export type Hole = {
     readonly farChamfer?: Limits;
   };
   readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role; readonly name: string };
+  /** Bored to its shaft as that came out. */
+  readonly madeTo?: MadeTo;
 };
 export type Side = Omit<SideFeature, 'kind' | 'id' | 'on' | 'spoils'> & {
   readonly name: string;

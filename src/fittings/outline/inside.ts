@@ -38,6 +38,7 @@ export function addHole(made: Bench, hole: Hole): void {
     ...(hole.edge ? { edge: named(made, hole.edge) } : {}),
     ...(hole.takes ? { takes: hole.takes } : {}),
     ...(hole.blind ? { blind: true as const } : {}),
+    ...(hole.madeTo ? { madeTo: hole.madeTo } : {}),
   });
   for (const recess of recessesIn(hole)) addRecess(made, recess);
   for (const arc of hole.arcs ?? []) addInsideArc(made, hole, arc);

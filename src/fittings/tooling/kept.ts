@@ -10,21 +10,25 @@ import { partFrom } from '../outline.ts';
 
 type Ask<K extends ToolingAsk['kind']> = Extract<ToolingAsk, { kind: K }>;
 
-/** Bored to the work's own size, the outside as bought; slit right through when all else is done. */
+/** Bored to the work's largest size, or to the work as it came out, the outside as bought; slit right through when all else is done. */
 export function splitSleeve(id: string, ask: Ask<'split-sleeve'>, workshop: Workshop, found: Diagnostic[]): Part {
-  const { work, length, material, across } = ask;
+  const { length, material, across, to } = ask;
+  const madeTo = to && { clear: { lo: len(0), hi: size('sleeve.over') } };
   return partFrom({
-    ...{ id, kind: 'split-sleeve', quantity: 1, use: 'kept tooling' },
+    ...{ id, kind: 'split-sleeve', quantity: 1, use: to ? 'tooling made to fit' : 'kept tooling' },
     stock: barFor({ part: id, material, section: 'round', across, turned: false }, workshop, found),
     first: { letter: 'Q', role: 'free' },
     second: { letter: 'T', role: 'free' },
     sections: [{ name: 'outside', role: 'free', size: stock(across), length, asStock: true }],
-    holes: [{ name: 'bore', role: 'register', size: closing(work), from: len(0), to: length, opens: ['first'] }],
+    holes: [
+      { name: 'bore', role: 'register', size: closing(ask), from: len(0), to: length, opens: ['first'], ...(madeTo ? { madeTo } : {}) },
+    ],
     sides: [{ name: 'slit', does: 'slit', on: 'outside', role: 'free', at: half(length), half: half(length), size: slitOf() }],
     lengths: [{ from: 'Q', to: 'T', limits: about(length, half(MM), 'free') }],
   });
 }
-const closing = (work: Len): Limits => between(work, add(work, size('sleeve.over')), work, 'closes on the work');
+const closing = ({ work, to }: Ask<'split-sleeve'>): Limits =>
+  between(to?.fits.lo ?? work, add(to?.fits.hi ?? work, size('sleeve.over')), work, 'closes on the work');
 const slitOf = () => about(size('saw.kerf'), half(size('saw.kerf')), 'one cut of the saw');
 
 /** Silver steel as bought, drilled for its pin, hardened right through: the file runs on it and does not cut it. */

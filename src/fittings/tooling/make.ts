@@ -18,7 +18,7 @@ export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'gauge-nut') return `gauge-nut-${inId(ask.thread.name)}`;
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
   if (ask.kind === 'tube-plug') return `plug-${ask.bore.target / MM}x${ask.length / MM}-${ask.serves}`;
-  if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}`;
+  if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}${ask.to ? `-${ask.to.serves}` : ''}`;
   if (ask.kind === 'guide-roller' || ask.kind === 'guide-pin') return `${ask.kind}-${ask.across / MM}`;
   return `mandrel-${inId(ask.thread.name)}-${ask.side}`;
 }

@@ -59,10 +59,10 @@ export function diameterMade({ removal, chart }: Asked): Working | undefined {
   return chart.working.find((one) => one.op === removal.operation.id && one.measures === 'diameter');
 }
 
-/** The whole band of the diameter that is made; of a shaft that is made to its hole, what the fit leaves it. 0 where it makes none. */
+/** The whole band of the diameter that is made; of what is made to its mate, what the fit leaves it. 0 where it makes none. */
 export function bandMade(asked: Asked): Len {
   const feature = asked.part.features.find((one) => one.id === asked.removal.operation.feature);
-  const clear = feature?.kind === 'outside' ? feature.madeTo?.clear : undefined;
+  const clear = feature?.kind === 'outside' || feature?.kind === 'hole' ? feature.madeTo?.clear : undefined;
   return clear ? len(clear.hi - clear.lo) : bandOf(diameterMade(asked));
 }
 

@@ -218,7 +218,11 @@ function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): 
 }
 
 /** Tooling that is tried on the work, or in it, before it leaves the chuck or the work comes to it. */
-const FITTED: Readonly<Partial<Record<Part['use'], string>>> = { 'tooling made in place': 'stays', 'tooling made to fit': 'fits' };
+function fittedTo({ part }: Desk): string | undefined {
+  if (part.use === 'tooling made in place') return 'stays';
+  if (part.use !== 'tooling made to fit') return undefined;
+  return part.features.some((f) => f.kind === 'hole' && f.madeTo) ? 'slides-on' : 'fits';
+}
 
 /** What has to be looked at before the part leaves this grip: a seat that is finished here, a thread, tooling to be used next, else the sizes. */
 function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
@@ -229,7 +233,7 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
     .at(-1);
   const threads = done.some((op) => ['screw-cut', 'tap', 'die'].includes(desk.operation(op).verb));
   const topics = [
-    FITTED[desk.part.use] ?? (setUps[0] && isOffLathe(setUps[0].grip) ? 'bench' : 'sizes'),
+    fittedTo(desk) ?? (setUps[0] && isOffLathe(setUps[0].grip) ? 'bench' : 'sizes'),
     threads ? 'thread' : '',
     done.some((op) => op === lastOfSeat) ? seatTopic(desk) : '',
     done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',

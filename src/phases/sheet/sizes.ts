@@ -3,7 +3,7 @@
 import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { End } from '../../model/ids.ts';
-import type { MadeTo } from '../../model/part.ts';
+import type { Limits, MadeTo } from '../../model/part.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
@@ -38,15 +38,18 @@ function sizeShown(desk: Desk, working: Working, words: SheetWords, letter: stri
   const target = words.target(working.limits);
   const text = working.measures === 'diameter' ? words.say('size.across', { target }) : target;
   const to = working.measures === 'diameter' && working.stage === 'final' ? madeToOf(desk, working.makes) : undefined;
-  if (to) return { dim: working.id, text, limits: '', after: words.say('size.under-hole', clearSaid(to, words)), letter };
+  if (to) return { dim: working.id, text, limits: '', after: words.say(fitWords(desk, working), clearSaid(to, words)), letter };
   return { dim: working.id, text, limits: words.limits(working.limits), after: afterOf(desk, working, words), letter };
 }
 
-/** Of a shaft that is turned to its hole. */
+/** Of what is made to its mate, a shaft or a hole. */
 function madeToOf(desk: Desk, surface: string): MadeTo | undefined {
-  const feature = desk.part.features.find((f) => f.kind === 'outside' && f.cylinder === surface);
-  return feature?.kind === 'outside' ? feature.madeTo : undefined;
+  const feature = desk.part.features.find((f) => (f.kind === 'outside' || f.kind === 'hole') && f.cylinder === surface);
+  return feature?.kind === 'outside' || feature?.kind === 'hole' ? feature.madeTo : undefined;
 }
+
+const fitWords = (desk: Desk, { makes }: Working): string =>
+  desk.surface(makes).side === 'inside' ? 'size.over-shaft' : 'size.under-hole';
 
 const clearSaid = ({ clear }: MadeTo, words: SheetWords): Readonly<Record<string, string>> => ({
   least: words.atLeast(clear.lo),
@@ -94,11 +97,21 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
   if (feature?.kind === 'thread' && operation.verb !== 'gauge') return [bare(threadName(feature.thread.name), feature.thread.cls)];
   if (measured.some((w) => w.measures === 'diameter')) return [];
   if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
+    const drilled = drilledAcross(operation, feature.size, words);
+    if (drilled) return [drilled];
     const across = ['flats', 'square', 'square-hole', 'hexagon', 'half-flat', 'slit'].includes(feature.does);
     const target = words.target(feature.size);
     return [bare(across ? target : words.say('size.across', { target }), words.limits(feature.size))];
   }
   return toolSize(operation, words);
+}
+
+/** A cross hole by a drill that is not of its own size: under it, where a reamer follows; or another within its limits. */
+function drilledAcross({ verb, tool }: Operation, size: Limits, words: SheetWords): SizeShown | undefined {
+  if (verb !== 'cross-drill' || tool.size === undefined || tool.size === size.target) return undefined;
+  const [text, measures] = stamped(tool.size, tool.name, words);
+  const within = tool.size >= size.lo && tool.size <= size.hi;
+  return bare(text, within ? words.limits(size, tool.size) : measures);
 }
 
 const toolSize = ({ tool, verb }: Operation, words: SheetWords): readonly SizeShown[] =>
@@ -110,7 +123,7 @@ function stamped(size: Len, own: string | undefined, words: SheetWords): readonl
   return name === undefined ? [words.diameter(size), ''] : [name, words.diameter(size)];
 }
 
-const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill', 'drill-bolt-holes'];
+const DRILLS: readonly string[] = ['drill', 'centre', 'd-bit', 'counterbore', 'ream', 'cross-drill', 'cross-ream', 'drill-bolt-holes'];
 
 // ---- how far -----------------------------------------------------------------------------------------------------------
 /** `deep`: as the tailstock or a depth stop reads; `along`: to a place so far from a face; `stub`: of it, bar that is left to hold by. */

@@ -11,17 +11,21 @@ import { boringFor, drillUnder } from '../tools.ts';
 /** The hold as far as a sleeve reaches, with the sleeve that it asks for; or why there is none. */
 export function inSleeve(c: Context, grip: Grip, size: Limits): Grip | Refusal {
   if (isKept(c, size)) return grip;
-  const wants = add(size.target, add(length('sleeve.wall'), length('sleeve.wall')));
+  const wants = add(size.hi, add(length('sleeve.wall'), length('sleeve.wall')));
   const bars = barsOf(c);
   const bar = bars.find(({ across }) => across >= wants);
   const has = bars.at(-1)?.across ?? len(0);
   if (!bar) return { what: grip.id, because: { rule: 'sleeve-no-bar', grounds: {} }, has, wants, would: { grip } };
-  const most = boredTo(c, size.target);
+  const most = boredTo(c, size.hi);
   if (most === undefined) return { what: grip.id, because: { rule: 'sleeve-not-bored', grounds: {} }, would: { grip } };
   const asked = Math.max(scaled(size.target, 'sleeve.length.ratio'), length('sleeve.length.least'));
   const long = len(Math.min(minus(grip.to, grip.from), asked, most));
-  return shortened(grip, { kind: 'split-sleeve', work: size.target, length: long, material: bar.material, across: bar.across });
+  const ask = { kind: 'split-sleeve', work: size.hi, length: long, material: bar.material, across: bar.across } as const;
+  return shortened(grip, closesOn(size) ? ask : { ...ask, work: size.target, to: { serves: c.part.id, fits: size } });
 }
+
+/** Would a sleeve that takes the largest of them close on the smallest? */
+const closesOn = ({ lo, hi }: Limits): boolean => minus(add(hi, length('sleeve.over')), lo) <= length('sleeve.slack');
 
 /** Does a sleeve of that size lie in the drawer? It closes on work up to so much under its bore. */
 const isKept = (c: Context, { target }: Limits): boolean =>

@@ -29,7 +29,7 @@ export const drilled: MethodRule = methodRule({
 
 /** Of the drill that may leave a hole as it is to stay. */
 export function sizeOfDrill(c: Context, f: Hole): Len | undefined {
-  if (f.role === 'seat' || f.role === 'running' || f.floor || f.centre) return undefined;
+  if (f.role === 'seat' || f.role === 'running' || f.floor || f.centre || f.madeTo) return undefined;
   const limits = c.cylinder(f.cylinder).size;
   const size = drillWithin(c.workshop, limits);
   // a drill cuts over its size by what it holds: that must fit too
@@ -54,7 +54,8 @@ export const bored: MethodRule = methodRule({
 });
 
 function boring({ f }: { readonly f: Hole }, c: Context): Offer {
-  const size = c.cylinder(f.cylinder).size.target;
+  const { lo, target } = c.cylinder(f.cylinder).size;
+  const size = f.madeTo ? lo : target;
   const pilot = pilotHole(c, f);
   const start = pilot ? startOf(c, pilot) : drillUnder(c.workshop, minus(size, length('drill.for-bore')), ZERO, (d) => fits(c, f, d));
   if (start === undefined) return refusal(f, 'no-drill', { most: size });
