@@ -14,7 +14,9 @@ import { cite, type SourceId } from './sources.ts';
 export function held(process: string, measures: 'diameter' | 'length', stage: 'rough' | 'final', size: Len): Len {
   const fixed = find(`${process}.${measures}.${stage}`) ?? find(`${process}.${measures}`);
   if (!fixed) throw new Error(`nothing is known of what '${process}' holds of a ${measures}`);
-  return fixed.unit === 'mm' ? mm(fixed.value) : graded(fixed.value, size);
+  if (fixed.unit === 'mm') return mm(fixed.value);
+  const band = graded(fixed.value, size);
+  return REAMED.includes(process) ? band : len(Math.max(mm(capability.value('dial.least')), band));
 }
 
 /** What one shop says of its own processes: whole bands of finished cuts; what is silent is as the table has it. */
@@ -40,11 +42,14 @@ function find(id: string): Fact | undefined {
   return capability.rows.find((row) => row.id === id);
 }
 
+/** A reamer's size is its own: no dial is read. */
+const REAMED: readonly string[] = ['ream', 'cross-ream'];
+
 function graded(grade: number, size: Len): Len {
   const last = mm(capability.value('grade.last'));
   const tabled = toleranceGrade(size, grade);
   const band = tabled ?? (toleranceGrade(last, grade) ?? 0) * Math.cbrt(Math.max(1, size / last));
-  return len(Math.max(mm(capability.value('dial.least')), Math.ceil(band)));
+  return len(Math.ceil(band));
 }
 
 type Row = readonly [id: string, value: number, unit: 'mm' | 'IT', what: string, source?: SourceId, standing?: Standing];
@@ -102,6 +107,7 @@ const ROWS: readonly Row[] = [
   ['file-half.length', 0.3, 'mm', 'length of that flat'],
   ['cross-drill.diameter', 11, 'IT', 'cross hole on the drill press', 'process-it'],
   ['cross-drill.length', 0.2, 'mm', 'place of a cross hole, marked out and centre-punched'],
+  ['cross-ream.diameter', 8, 'IT', 'cross hole reamed by hand; H7 with a good reamer', 'process-it'],
   ['solder.length', 0.2, 'mm', 'place of a part that was soldered in'],
   ['stone.length', 0.01, 'mm', 'what a few strokes of a fine stone take'],
 ];

@@ -46,6 +46,7 @@ const ROWS: readonly Row[] = [
   ['work.file-half', 15, 'half of a D-bit filed or ground away, measured as it goes'],
   ['work.drill-bolt-holes', 4, 'each hole of a flange: marked out, centre-punched, drilled'],
   ['work.cross-drill', 6, 'marked out, centre-popped, drilled'],
+  ['work.cross-ream', 3, 'a reamer turned through by hand, square, and drawn out'],
   ['work.solder', 15, 'cleaned, fluxed, heated, left to cool, cleaned again'],
   ['work.harden', 15, 'heated, quenched, polished, tempered'],
   ['work.gauge', 2, 'the mate or the gauge tried on'],

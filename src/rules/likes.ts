@@ -27,6 +27,7 @@ const VERBS: readonly Verb[] = [
   'file-half',
   'slit',
   'cross-drill',
+  'cross-ream',
   'drill-bolt-holes',
   'solder',
   'harden',

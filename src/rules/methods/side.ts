@@ -6,6 +6,7 @@ import { type Context, operation } from '../context.ts';
 import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
+import { crossHoleOf } from './cross-hole.ts';
 import { isTrimmed } from './drilling.ts';
 import { sizeOfDrill } from './holes.ts';
 
@@ -36,12 +37,13 @@ export const atTheBench: MethodRule = methodRule({
     const lacks = { file: !c.workshop.tools.files, 'drill-press': !c.workshop.tools.drillPress, torch: !c.workshop.tools.torch }[how.tool];
     const lies = f.does === 'cross-hole' && isRound(c);
     const guide = guideFor(c, f, how.verb);
+    const across = crossHoleOf(c, f);
     const made = operation(
       {
         feature: f.id,
         step: how.verb,
         verb: how.verb,
-        tool: { ...toolFor(f, how.with ?? how.tool), ...guide.tool },
+        tool: { ...toolFor(f, how.with ?? how.tool, across?.drill), ...guide.tool },
         ...(guide.asks ? { asks: guide.asks } : {}),
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
@@ -50,12 +52,22 @@ export const atTheBench: MethodRule = methodRule({
     );
     const op: Operation = lies ? { ...made, lies } : made;
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
-    const after = [...(burred ? [deburr(f)] : []), ...burrsInside(c, f)];
+    const after = [...reamed(f, across?.ream, lies), ...(burred ? [deburr(f)] : []), ...burrsInside(c, f)];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
-    return { methods: [method] };
+    return across?.refused ? { refused: [{ ...across.refused, would: { method } }] } : { methods: [method] };
   },
 });
+
+/** Steered by the drilled hole, in the same hold. */
+function reamed(f: SideFeature, size: Len | undefined, lies: boolean): readonly Operation[] {
+  if (size === undefined) return [];
+  const ways = { bench: { cuts: [], sweeps: [] } };
+  const op = operation({ feature: f.id, step: 'cross-ream', verb: 'cross-ream', tool: { ...bench('hand-reamer'), size }, ways }, [
+    { rule: 'cross-ream', grounds: {} },
+  ]);
+  return [lies ? { ...op, lies } : op];
+}
 
 /** Round work rolls in a vice; a hexagon is held by its flats. */
 const isRound = (c: Context): boolean => !c.outsides.some((o) => o.section === 'hexagon');
@@ -82,8 +94,8 @@ function burrsInside(c: Context, f: SideFeature): readonly Operation[] {
   });
 }
 
-const toolFor = (f: SideFeature, kind: string): Operation['tool'] => {
-  const size: Len = f.size?.target ?? len(0);
+const toolFor = (f: SideFeature, kind: string, drill?: Len): Operation['tool'] => {
+  const size: Len = drill ?? f.size?.target ?? len(0);
   return f.does === 'cross-hole' || f.does === 'bolt-holes' ? { ...bench(kind), size } : bench(kind);
 };
 
