@@ -39,7 +39,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   phases: ['yaml', 'zod'],
   render: ['pdfkit'],
   files: ['node:fs', 'node:path', 'node:url'],
-  cli: ['node:fs', 'node:path', 'node:process', 'node:tty', 'node:url', 'node:readline', 'node:util'],
+  cli: ['node:fs', 'node:path', 'node:process', 'node:tty', 'node:url', 'node:readline', 'node:util', 'node:v8'],
 };
 
 /** The phases that replay and judge, and what works out the sizes that they judge. */
