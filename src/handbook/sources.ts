@@ -199,9 +199,8 @@ const ROWS = [
   [
     'iso-7010',
     'ISO 7010:2019, registered safety signs',
-    'numbers and meanings of W001 to W029 and M007 to M019 on published lists, M004 in a Korean table that names it; its drawings were not used',
+    'numbers and meanings of W001 to W029 and M007 to M019 on published lists, M004 in a Korean table that names it, P028 in a table of signs that names it; its drawings were not used',
   ],
-  ['iso-7010-rest', 'ISO 7010:2019, registered safety signs (from memory)', 'P028: not read'],
   ['water-data', 'water and metals, physical data (from memory)', 'not read'],
 ] as const satisfies readonly (readonly [id: string, cite: string, seen: string])[];
 

@@ -56,7 +56,7 @@ export type GripPage = {
   readonly blocks: readonly { readonly title: string; readonly text: string; readonly rows: readonly Row[] }[];
   readonly checkpoint: { readonly title: string; readonly text: readonly string[]; readonly boxes: readonly string[] };
   /** Left end of the foot: what is dangerous here. */
-  readonly caution: string;
+  readonly cautions: readonly CautionSaid[];
 };
 /** From bar to part: small half-sections side by side, the bar first. */
 export type StripShown = { readonly title: string; readonly cells: readonly StripCell[] };
@@ -107,7 +107,7 @@ export type PlainPage = {
   readonly about: string;
   readonly right: string;
   readonly sections: readonly Section[];
-  readonly caution: string;
+  readonly cautions: readonly CautionSaid[];
   /** It may stand on the sheet of the page before it, if either would leave most of its own empty. */
   readonly mayFollow?: true;
 };
@@ -164,11 +164,10 @@ export type ArrangementShown = {
   readonly notes: readonly string[];
 };
 /** `name`: a sign's number and meaning. */
-export type CautionShown = {
-  readonly title: string;
-  readonly text: string;
-  readonly signs: readonly { readonly id: SignId; readonly name: string }[];
-};
+export type SignShown = { readonly id: SignId; readonly name: string };
+/** A danger and its safety signs. */
+export type CautionSaid = { readonly text: string; readonly signs: readonly SignShown[] };
+export type CautionShown = CautionSaid & { readonly title: string };
 /** What new surfaces and taken metal are called beside their marks. */
 export type LessonLegend = { readonly made: string; readonly taken: string };
 /** `step`: its place in the part's route, from 0. `boxes`: why here, what goes wrong otherwise, how to tell, how it is set. */
@@ -178,6 +177,8 @@ export type LessonShown = {
   readonly number: string;
   readonly title: string;
   readonly note: string;
+  /** What is dangerous in this operation itself. */
+  readonly signs: readonly SignShown[];
   /** `read`: it is what the dial shows. */
   readonly facts: readonly { readonly label: string; readonly text: string; readonly read?: true }[];
   readonly dial?: DialShown;

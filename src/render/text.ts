@@ -1,6 +1,18 @@
 /** A sheet as plain text, for a terminal, a screen reader or a diff. It transcribes the view; the order of things is the page's own. */
 import type { Document } from '../model/display.ts';
-import type { CautionShown, GripPage, LessonShown, PlainPage, Row, Section, SheetPage, SheetView, StepShown } from '../model/sheet.ts';
+import type {
+  CautionSaid,
+  CautionShown,
+  GripPage,
+  LessonShown,
+  PlainPage,
+  Row,
+  Section,
+  SheetPage,
+  SheetView,
+  SignShown,
+  StepShown,
+} from '../model/sheet.ts';
 
 const WIDE = 100;
 const STEP = '    ';
@@ -37,8 +49,15 @@ function pageText(page: SheetPage, view: SheetView, no: string): string {
   const rule = '='.repeat(WIDE);
   const draft = view.draft ? [view.draft] : [];
   const lines = page.kind === 'grip' ? gripLines(page) : plainLines(page);
-  return trimmed([rule, apart(page.heading, no), page.about, ...draft, '', ...lines, ...(page.caution ? ['', page.caution] : [])]);
+  return trimmed([rule, apart(page.heading, no), page.about, ...draft, '', ...lines, ...footLines(page.cautions)]);
 }
+
+function footLines(cautions: readonly CautionSaid[]): readonly string[] {
+  const lines = cautions.filter(({ text }) => text !== '').flatMap(({ text, signs }) => wrapped([text, ...signsLine(signs)].join(' '), ''));
+  return lines.length > 0 ? ['', ...lines] : [];
+}
+
+const signsLine = (signs: readonly SignShown[]): readonly string[] => signs.map(({ name }) => `[${name}]`);
 
 function gripLines(page: GripPage): readonly string[] {
   const hold = page.hold.flatMap((h) => [`${h.label}: ${h.title}`, ...wrapped(h.text, STEP)]);
@@ -125,14 +144,14 @@ function sectionLines(section: Section): readonly string[] {
 }
 
 function cautionLines({ title, text, signs }: CautionShown): readonly string[] {
-  const first = title === '' ? [] : [STEP + [title, ...signs.map((sign) => `[${sign.name}]`)].join(' ')];
+  const first = title === '' ? [] : [STEP + [title, ...signsLine(signs)].join(' ')];
   return [...first, ...wrapped(text, title === '' ? STEP : STEP + GAP)];
 }
 
-function lessonLines({ number, title, note, facts, dial, boxes }: LessonShown): readonly string[] {
+function lessonLines({ number, title, note, signs, facts, dial, boxes }: LessonShown): readonly string[] {
   return [
     '',
-    `${number.padStart(STEP.length)}  ${title}`,
+    [`${number.padStart(STEP.length)} `, title, ...signsLine(signs)].join(' '),
     ...(note ? wrapped(note, STEP + GAP) : []),
     ...facts.map(({ label, text }) => `${STEP}${GAP}${label}: ${text}`),
     ...(dial ? wrapped(dial.says, STEP + GAP) : []),

@@ -9,7 +9,7 @@ const view = (notes: number): SheetView => ({
   ...{ title: 'Plug', language: 'en', mark: '0', foot: 'mm', sheetNo: '{n} of {of}', goesOn: 'continued', toSheet: '{n} {heading}' },
   pages: [
     {
-      ...{ kind: 'plain', key: 'cover', heading: 'Plug', name: 'Plug', about: '', right: '', caution: '' },
+      ...{ kind: 'plain', key: 'cover', heading: 'Plug', name: 'Plug', about: '', right: '', cautions: [] },
       sections: [
         { kind: 'notes', title: 'Ready', items: Array.from({ length: notes }, (_, i) => `Thing ${i}`), manner: 'plain' },
         { kind: 'notes', title: 'Mind', items: ['The one panel at the end.'], manner: 'panel' },

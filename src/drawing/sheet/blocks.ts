@@ -12,7 +12,7 @@ export type Place = { readonly x: number; readonly top: number; readonly width: 
 export type Align = 'left' | 'middle' | 'right';
 
 /** The first baseline stands this share of the size under the top: capitals clear the line above. */
-const FIRST_BASELINE = 0.92;
+export const FIRST_BASELINE = 0.92;
 
 /** Lines no wider than the place; an empty text is no line. `x` is the left edge of the place for every `align`. */
 export function paragraph(paper: Paper, style: Style, words: string, place: Place, align: Align = 'left'): Block {

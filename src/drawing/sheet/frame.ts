@@ -1,9 +1,8 @@
-/** What every page has: the head with name and sheet number, the foot with its caution, and the boxes to fill in. */
+/** What every page has: the head with name and sheet number, and the boxes to fill in (its foot: foot.ts). */
 import type { Item } from '../../model/display.ts';
-import type { SheetView } from '../../model/sheet.ts';
 import { line, rect, roundRect } from '../display.ts';
 import { fitSize, textWidth } from '../measure.ts';
-import { type Block, beside, paragraph, placed } from './blocks.ts';
+import { type Block, beside, paragraph } from './blocks.ts';
 import { as } from './meant.ts';
 import { GAP, type Paper, RULE, STYLES, type Style } from './type.ts';
 
@@ -13,7 +12,6 @@ export type Head = { readonly name: string; readonly about: string; readonly rig
 /** Sizes at which a long name, and what it belongs to, are tried before they are broken, mm. */
 const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, 5.4] as const;
 const ABOUT_SIZES = [STYLES.about.size, 3] as const;
-const FOOT_SHARE = 0.69;
 
 /** Name and what it belongs to on the left, grip and sheet on the right, a heavy rule beneath. */
 export function head(paper: Paper, shown: Head): Block {
@@ -56,30 +54,6 @@ const titleStyle = (paper: Paper, words: string, width: number): Style => fitted
 /** What is a little too long for its line is set a little smaller rather than broken; at its usual size where that does not help. */
 export function fitted(paper: Paper, style: Style, sizes: readonly number[], words: string, width: number): Style {
   return { ...style, size: fitSize(paper.advances, style.font, sizes, words, width) ?? style.size };
-}
-
-/** Dangers on the left, units and mark on the right; stands at the foot of the page, whatever is above. */
-export function foot(paper: Paper, view: SheetView, caution: string): readonly Item[] {
-  const { left, right } = footTexts(paper, view, caution);
-  return placed(
-    { height: 0, items: [rule(paper, 0, 'thin'), ...left.items, ...as(right, { is: 'running-foot' }).items] },
-    footTop(paper, view, caution),
-  );
-}
-
-function footTexts(paper: Paper, view: SheetView, caution: string): { readonly left: Block; readonly right: Block } {
-  const { left, wide } = paper.page;
-  const width = wide * FOOT_SHARE;
-  return {
-    left: paragraph(paper, STYLES.caution, caution, { x: left, top: GAP.small, width }),
-    right: paragraph(paper, STYLES.foot, view.foot, { x: left + width, top: GAP.small, width: wide - width }, 'right'),
-  };
-}
-
-/** What has many lines makes the foot higher, never smaller. */
-export function footTop(paper: Paper, view: SheetView, caution: string): number {
-  const { left, right } = footTexts(paper, view, caution);
-  return paper.page.foot - Math.max(0, left.height - STYLES.caution.lead, right.height - STYLES.foot.lead);
 }
 
 export function draftMark(paper: Paper, words: string | undefined): Block {

@@ -8,7 +8,8 @@ import type { GripPage, Row, SheetView } from '../../model/sheet.ts';
 import { moved, roundRect } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts';
-import { draftMark, fitted, foot, footTop, head, rule, writeBox } from './frame.ts';
+import { foot, footTop } from './foot.ts';
+import { draftMark, fitted, head, rule, writeBox } from './frame.ts';
 import { as, figure, unlinked, within } from './meant.ts';
 import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock, wholeRow } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
@@ -60,7 +61,7 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
 /** For picture, rows and checkpoint, under the higher of the heads that it may have. */
 function roomOf(means: GripMeans, view: SheetView, page: GripPage, heads: readonly Carried[]): number {
   const head = Math.max(...heads.map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height));
-  return footTop(means, view, page.caution) - 2 * GAP.row - means.page.top - head - headsHeight(means, page);
+  return footTop(means, view, page.cautions) - 2 * GAP.row - means.page.top - head - headsHeight(means, page);
 }
 /** No sheet has a wider number, for heads that are measured before sheets are counted. */
 export const WIDEST = 888;
@@ -179,7 +180,7 @@ function drawSheet(settled: Settled, n: number, of: number): readonly Item[] {
     ...own.map((piece) => (y: number) => within(at(piece.row ? rowBlock(means, piece.row, lettered) : (piece.title ?? EMPTY), y), table)),
     (y) => at(check, y + CHECK.gap),
   ]);
-  return [...body.items, ...foot(means, view, page.caution)];
+  return [...body.items, ...foot(means, view, page.cautions)];
 }
 
 const at = (block: Block, y: number): Block => ({ height: block.height, items: placed(block, y) });

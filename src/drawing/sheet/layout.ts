@@ -62,8 +62,7 @@ function under(before: PlainPage, page: PlainPage): PlainPage {
   const sections = first
     ? [...before.sections, { ...first, key: page.key, title: first.title === '' ? page.heading : first.title }, ...others]
     : before.sections;
-  const caution = [before.caution, page.caution].filter((said) => said !== '').join(' ');
-  return { ...before, name: `${before.name}${BETWEEN}${page.name}`, sections, caution };
+  return { ...before, name: `${before.name}${BETWEEN}${page.name}`, sections, cautions: [...before.cautions, ...page.cautions] };
 }
 const BETWEEN = ' \u00b7 ';
 

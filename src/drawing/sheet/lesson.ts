@@ -9,6 +9,7 @@ import { type Block, beside, EMPTY, type Place, paragraph, stack } from './block
 import { DIAL, drawDial } from './dial.ts';
 import { rule } from './frame.ts';
 import { as, figure } from './meant.ts';
+import { drawSign } from './signs.ts';
 import { squeezed } from './squeeze.ts';
 import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
@@ -56,15 +57,21 @@ export function legendBlock(paper: Paper, { made, taken }: LessonLegend): Block 
 }
 const SWATCH = { width: 7, height: 3, gap: 1.5, down: 0.3 } as const;
 
-function headOf(paper: Paper, { number, title, note }: LessonShown): Block {
+function headOf(paper: Paper, { number, title, note, signs }: LessonShown): Block {
   const place = { x: paper.page.left + NUMBER, width: pictureWidth(paper) - NUMBER };
+  const room = place.width - signs.length * (SIGN.size + SIGN.gap);
+  const drawn = signs.flatMap(({ id, name }, i) =>
+    figure(drawSign(id, place.x + room + SIGN.gap + i * (SIGN.size + SIGN.gap), GAP.small, SIGN.size), name),
+  );
   const words = stack(GAP.small, 0, [
-    (top) => as(paragraph(paper, STYLES.section, title, { ...place, top }), { is: 'title' }),
+    (top) => as(paragraph(paper, STYLES.section, title, { ...place, width: room, top }), { is: 'title' }),
     (top) => paragraph(paper, STYLES.note, note, { ...place, top }),
   ]);
   const mark = paragraph(paper, STYLES.title, number, { x: paper.page.left, top: GAP.small, width: NUMBER });
-  return { height: Math.max(words.height, mark.height) + GAP.small, items: [...mark.items, ...words.items] };
+  return { height: Math.max(words.height, mark.height) + GAP.small, items: [...mark.items, ...words.items, ...drawn] };
 }
+/** mm: as high as the title's line. */
+const SIGN = { size: STYLES.section.lead, gap: 1 } as const;
 
 /** Figures one under the other; the dial beneath them, what it says beside it. */
 function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block {

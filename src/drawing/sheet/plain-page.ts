@@ -9,7 +9,8 @@ import { boxBlocks } from './boxes.ts';
 import { cautionBlocks } from './cautions.ts';
 import { columnSpans, MANNERS, type Span } from './columns.ts';
 import { curveBlock } from './curve.ts';
-import { draftMark, foot, footTop, head, panel, rule } from './frame.ts';
+import { foot, footTop } from './foot.ts';
+import { draftMark, head, panel, rule } from './frame.ts';
 import { type Sheet, WIDEST } from './grip-page.ts';
 import { type DrawLesson, legendBlock, lessonBlock } from './lesson.ts';
 import { as, row as asRow, tick, unlinked, within } from './meant.ts';
@@ -46,7 +47,7 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
         0,
         blocks.map((block) => (y: number) => at(block, y)),
       );
-      return [...placed(headed, means.page.top), ...body.items, ...foot(means, view, page.caution)];
+      return [...placed(headed, means.page.top), ...body.items, ...foot(means, view, page.cautions)];
     },
   }));
 }
@@ -62,7 +63,7 @@ const SLIGHT = 0.3;
 function measured(means: PlainMeans, view: SheetView, page: PlainPage) {
   const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
   const top = means.page.top + Math.max(...heads) + GAP.row;
-  const room = footTop(means, view, page.caution) - GAP.row - top;
+  const room = footTop(means, view, page.cautions) - GAP.row - top;
   const pieces = page.sections.flatMap((section, i) => keyed(piecesOnce(means, section, `${page.key}/${i + 1}`), section));
   return { top, room, pieces };
 }

@@ -92,11 +92,23 @@ const finger = (x: number, y: number, w: number, h: number, ink: Ink): PathItem 
 const PICTURES: Readonly<Record<SignId, readonly PathItem[]>> = {
   W001: warning(polygon([at(44.5, 34), at(55.5, 34), at(53, 64), at(47, 64)], { fill: 'black' }), circle(50, 73, 5, { fill: 'black' })),
   W017: warning(haze(37), haze(50), haze(63), rect(26, 70, 48, 6, { fill: 'black' })),
+  W022: warning(
+    polygon([at(45, 30), at(55, 30), at(55, 61), at(50, 66), at(45, 61)], { fill: 'black' }),
+    finger(27, 66, 47, 12, 'black'),
+    polygon([at(46, 66), at(54, 66), at(50, 73)], { fill: 'warned' }),
+  ),
   W023: warning(
     polygon([at(42, 45), at(58, 38), at(62, 46), at(46, 53)], { fill: 'black' }),
     drop(41, 55, 2.6, 'black'),
     drop(41, 62.5, 3, 'black'),
     polygon([at(25, 70), at(33, 70), at(37, 75), at(45, 75), at(49, 70), at(75, 70), at(75, 79), at(25, 79)], { fill: 'black' }),
+  ),
+  W024: warning(
+    rect(45.5, 30, 9, 14, { fill: 'black' }),
+    rect(37, 43, 26, 8, { fill: 'black' }),
+    ...[54, 58.8, 63.6].map((y, i) => finger([34, 30, 32][i] ?? 32, y, 24, 3.8, 'black')),
+    roundRect(50, 53.6, 19, 14.2, 3, { fill: 'black' }),
+    rect(24, 71, 52, 8, { fill: 'black' }),
   ),
   M004: mandatory(
     face(),

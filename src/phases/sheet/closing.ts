@@ -3,6 +3,7 @@
 import type { Arrangement, Say } from '../../model/part.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
+import { cautionSaid } from './caution.ts';
 import { partName } from './grip.ts';
 import type { SheetWords } from './said.ts';
 import { sumsOf } from './sums.ts';
@@ -20,7 +21,7 @@ export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefine
     about: plan.fitting.title,
     right: '',
     sections,
-    caution: underPressure(plan) ? words.say('closing.caution') : '',
+    cautions: underPressure(plan) ? [cautionSaid(words, 'closing.caution')] : [],
   };
 }
 

@@ -1,10 +1,10 @@
 /** Front matter: the finished parts, the parts list, the job in figures, what to have ready, cautions. */
 import { ownWords } from '../../base/own-words.ts';
 import { formula, thread } from '../../drawing/sheet/format.ts';
-import { signsOf } from '../../handbook/signs.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section, WholeShown } from '../../model/sheet.ts';
+import { cautionSaid } from './caution.ts';
 import { curveSections } from './curves.ts';
 import { keyOf, partName, stockName } from './grip.ts';
 import type { SheetWords } from './said.ts';
@@ -33,7 +33,7 @@ export function coverPage(plan: Plan, words: SheetWords): PlainPage {
       ...wheelSections(plan, words),
       cautions(plan, words),
     ].filter(filled),
-    caution: words.say('cover.caution'),
+    cautions: [cautionSaid(words, 'cover.caution')],
   };
 }
 
@@ -212,8 +212,7 @@ function byCodeUnit(a: string, b: string): number {
 function cautions(plan: Plan, words: SheetWords): Section {
   const shown = plan.fitting.cautions.map(({ id, grounds }) => ({
     title: words.has(`${id}.title`) ? words.say(`${id}.title`, grounds) : '',
-    text: words.say(id, grounds),
-    signs: signsOf(id).map((sign) => ({ id: sign, name: words.say('sign', { id: sign, means: words.say(`sign.${sign}`) }) })),
+    ...cautionSaid(words, id, grounds),
   }));
   return { kind: 'cautions', title: words.say('cover.cautions'), cautions: shown };
 }

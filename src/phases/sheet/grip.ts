@@ -8,7 +8,7 @@ import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
-import { cautionOf } from './caution.ts';
+import { cautionsOf } from './caution.ts';
 import { type Desk, lastOf } from './lookup.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
@@ -41,7 +41,7 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
       ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
     ],
     checkpoint: checkpointOf(desk, [setUp, ...bench], words),
-    caution: cautionOf(desk, [setUp, ...bench], besidesOf(setUp), words),
+    cautions: cautionsOf(desk, [setUp, ...bench], besidesOf(setUp), words),
   };
 }
 

@@ -4,6 +4,7 @@ import { alphabetical } from '../../base/alphabet.ts';
 import type { PartId } from '../../model/ids.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { GripPage, PlainPage, Row, SheetPage } from '../../model/sheet.ts';
+import { cautionSaid } from './caution.ts';
 import { heldBackBy, lessonsPage } from './lessons.ts';
 import type { Desk } from './lookup.ts';
 import type { SheetWords } from './said.ts';
@@ -113,7 +114,7 @@ function plainPage(plan: Plan, which: 'glossary' | 'questions' | 'answers', word
     about: plan.fitting.title,
     right: words.say('learner.right'),
     sections,
-    caution: words.say(`learner.${which}.foot`),
+    cautions: [cautionSaid(words, `learner.${which}.foot`)],
     ...(which === 'questions' ? { mayFollow: true } : {}),
   };
 }

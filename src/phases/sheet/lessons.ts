@@ -4,6 +4,7 @@ import type { OpId } from '../../model/ids.ts';
 import type { Before, Figures, Plan } from '../../model/plan.ts';
 import type { DialShown, GripPage, LessonShown, Paragraph, PlainPage, Row } from '../../model/sheet.ts';
 import type { Workshop } from '../../model/workshop.ts';
+import { signsIn } from './caution.ts';
 import type { Desk } from './lookup.ts';
 import { saidIn } from './operations.ts';
 import type { SheetWords } from './said.ts';
@@ -20,7 +21,7 @@ export function lessonsPage(plan: Plan, desk: Desk, page: GripPage, words: Sheet
     about: page.about,
     right: words.say('lesson.right', { grip: page.grip }),
     sections: [{ kind: 'lessons', title: '', legend, lessons: rows.map((row) => lessonOf(plan, desk, page, row, words)) }],
-    caution: page.caution,
+    cautions: page.cautions,
   };
 }
 
@@ -33,6 +34,7 @@ function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: Sheet
     number: row.number,
     title: row.title,
     note: row.note,
+    signs: signsIn(desk, row.op, words),
     facts: factsOf(page, row),
     ...(dial ? { dial } : {}),
     boxes: boxesOf(desk, row, words),

@@ -3,6 +3,7 @@ import { ownWords } from '../../base/own-words.ts';
 import { signs, signsOf } from '../../handbook/signs.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
+import { cautionSaid } from './caution.ts';
 import { partName } from './grip.ts';
 import { deskOf, namedIn } from './lookup.ts';
 import type { SheetWords } from './said.ts';
@@ -26,7 +27,7 @@ export function proofPage(plan: Plan, words: SheetWords): PlainPage {
       ...taken(plan, words),
       sources(plan, words),
     ],
-    caution: words.say('proof.caution'),
+    cautions: [cautionSaid(words, 'proof.caution')],
     mayFollow: true,
   };
 }

@@ -2,6 +2,7 @@
 import { countOrders } from '../../../base/orders.ts';
 import type { Plan } from '../../../model/plan.ts';
 import type { PlainPage, Section } from '../../../model/sheet.ts';
+import { cautionSaid } from '../caution.ts';
 import { partName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
 import type { SheetWords } from '../said.ts';
@@ -42,7 +43,7 @@ function page(plan: Plan, desk: Desk, which: 'strips' | 'answers', sections: rea
     about: plan.fitting.title,
     right: words.say(`exercise.${which}`),
     sections,
-    caution: words.say(`exercise.${which}.foot`),
+    cautions: [cautionSaid(words, `exercise.${which}.foot`)],
   };
 }
 
