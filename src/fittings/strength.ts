@@ -35,7 +35,7 @@ export function noteStrength(ask: StrengthAsk, book: Book): void {
   note(book, 'temperature', [celsius, 'degC', 'Ts(p)', { p: ask.pressure }, SATURATION_SOURCE]);
   const bears = allowable(ask, book);
   noteWalls(ask, bears, book);
-  noteFlange(bears, book);
+  noteFlange(ask, bears, book);
   noteJoints(ask, bears, book);
   notePipe(ask, celsius, book);
   if (ask.soldered === 'yes' && celsius > fact('braze.most')) warn(book, 'design.braze-hot', { celsius, most: fact('braze.most') });
@@ -75,15 +75,25 @@ function noteWalls({ walls, pressure }: StrengthAsk, bears: number | undefined, 
     note(book, `hoop.${wall.where}`, [stress, 'N/mm2', 'p (ro^2 + ri^2) / (ro^2 - ri^2)', inputs, cite('lame')]);
   }
   const worst = Math.max(...loaded.map(({ stress }) => stress));
-  if (bears !== undefined && loaded.length > 0) note(book, 'wall-margin', [bears / worst, 'times', 'S / s', { S: bears, s: worst }]);
+  if (bears === undefined || loaded.length === 0) return;
+  note(book, 'wall-margin', [bears / worst, 'times', 'S / s', { S: bears, s: worst }]);
+  const where = loaded.find(({ stress }) => stress === worst)?.wall.where ?? '';
+  borne({ where, margin: bears / worst, pressure }, book);
+}
+
+/** Under 1 it would be stressed beyond what is reckoned with: no sheet is made for that, whoever chose the size; a larger one is asked for. */
+function borne({ where, margin, pressure }: { where: string; margin: number; pressure: number }, book: Book): void {
+  if (margin < 1) refuse(book, 'design.bears-too-little', { where, carries: margin * pressure, pressure });
 }
 
 const hoop = ({ inside, outside }: Wall, p: number): number => lame(toMm(inside) / 2, toMm(outside) / 2, p).inside;
 
 /** Where an end has a flange its bending stands in the book already. */
-function noteFlange(bears: number | undefined, book: Book): void {
+function noteFlange({ pressure }: StrengthAsk, bears: number | undefined, book: Book): void {
   const bent = book.derivations.find(({ of }) => of === 'flange-stress');
-  if (bent && bears !== undefined) note(book, 'flange-margin', [bears / bent.value, 'times', 'S / s', { S: bears, s: bent.value }]);
+  if (!bent || bears === undefined) return;
+  note(book, 'flange-margin', [bears / bent.value, 'times', 'S / s', { S: bears, s: bent.value }]);
+  borne({ where: 'flange', margin: bears / bent.value, pressure }, book);
 }
 
 /** The pressure pushes on the whole disc within the thread; the threads of the screwed part shear. */

@@ -24,6 +24,7 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.lift-chokes': ['lift'],
   'design.lag': ['lift', 'duty.pump.speed', 'duty.pump'],
   'design.pipe-weak': ['pipe.wall', 'pipe'],
+  'design.bears-too-little': ['duty.pressure'],
   'design.braze-hot': ['duty.pressure'],
   'design.copper-hot': ['duty.pressure'],
   'design.loses-zinc': ['material'],

@@ -17,6 +17,7 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.same-metal': ['spindle-material', 'material'],
   'design.rim-hard': ['wheel', 'bore', 'duty.pressure'],
   'design.pipe-weak': ['pipe.wall', 'pipe'],
+  'design.bears-too-little': ['duty.pressure'],
   'design.braze-hot': ['duty.pressure'],
   'design.copper-hot': ['duty.pressure'],
   'design.loses-zinc': ['material'],
