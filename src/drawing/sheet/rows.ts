@@ -19,8 +19,8 @@ const COLUMNS = [
   { name: 'size', x: 66.5, width: 33, gives: 0.14 },
   { name: 'rpm', x: 101.5, width: 12, gives: 0 },
   { name: 'cuts', x: 114.7, width: 22.8, gives: 0.13 },
-  { name: 'dial', x: 138.5, width: 24, gives: 0.12 },
-  { name: 'measured', x: 163, width: 14.5, gives: 0.07 },
+  { name: 'dial', x: 138.8, width: 24, gives: 0.12 },
+  { name: 'measured', x: 163.9, width: 13.9, gives: 0.07 },
   { name: 'tick', x: 179.6, width: 4.4, gives: 0 },
 ] as const;
 const ON = 184;
