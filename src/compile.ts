@@ -1,17 +1,18 @@
 /** The phases in order. A description and a workshop go in; a proved plan comes out, or all that stands in its way. */
 import { type Diagnostic, failed } from './base/diagnostics.ts';
 import { markOf } from './base/mark.ts';
+import { ASKING } from './compile/asking.ts';
 import { finishAll } from './compile/finish.ts';
 import { orderAll } from './compile/routed.ts';
 import { DESIGNS, PLACES } from './fittings/designs.ts';
 import { FITTING_KINDS } from './fittings/kinds.ts';
-import { toolingId } from './fittings/tooling/make.ts';
 import { replay, stageAtEnd } from './geometry/replay.ts';
 import type { Assets, Inputs } from './model/assets.ts';
 import type { NoRoute, Plan, PlannedPart } from './model/plan.ts';
 import type { SheetWish } from './model/wish.ts';
 import { design } from './phases/design.ts';
 import { prove } from './phases/prove.ts';
+import { proveDay } from './phases/prove-day.ts';
 import { placeFindings } from './phases/read/placed.ts';
 import { read } from './phases/read.ts';
 import { sequence } from './phases/sequence.ts';
@@ -19,7 +20,6 @@ import type { StageAt } from './phases/sheet.ts';
 import { stack } from './phases/stack.ts';
 import { stock } from './phases/stock.ts';
 import { packTimes } from './phases/times.ts';
-import { toolingOf } from './rules/grips/plug.ts';
 
 export type Compiled = {
   readonly plan?: Plan;
@@ -49,13 +49,14 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   found.push(...stacks.found);
   if (failed(found)) return { found };
   const packs = inputs.packs ?? 1;
-  const day = sequence(parts, ({ grip }) => toolingOf(grip).map(toolingId));
+  const { sequence: day, day: figures } = sequence(parts, ASKING);
   const body = {
     version: VERSION,
     fitting: fitting.value,
     workshop,
     parts,
     sequence: day,
+    day: { ...figures, proof: proveDay({ parts, sequence: day, ...ASKING }) },
     time: packTimes(parts, day, packs, workshop),
     stock: stock(parts, packs, (part) => day.filter((s) => s.part === part && s.setUp === 0).length, workshop),
     stacks: stacks.value ?? [],

@@ -39,7 +39,7 @@ async function tell(job: Job, console: Console): Promise<void> {
   const setUps = plan.parts.reduce((sum, p) => sum + p.route.cost.setUps, 0);
   tellBar(plan, job.words, console);
   tellTaken(plan, job.words, console);
-  const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, 0);
+  const claims = plan.parts.reduce((sum, p) => sum + p.proof.claims.length, plan.day?.proof.claims.length ?? 0);
   console.out(`${job.words.say('cli.check-good', { parts: plan.parts.length, setUps, claims })}\n`);
 }
 
@@ -62,6 +62,7 @@ function plain(job: Job, exit: Exit): Record<string, unknown> {
     })),
     ...(plan?.stock ? { stock: plan.stock } : {}),
     ...(plan?.time ? { time: plan.time } : {}),
+    ...(plan?.day ? { day: { ...plan.day, proof: { claims: plan.day.proof.claims.length, holds: plan.day.proof.holds } } } : {}),
     taken: plan?.workshop.taken ?? [],
     chart: plan ? plainChart(plan) : [],
     mark: plan?.mark ?? null,

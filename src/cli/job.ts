@@ -58,7 +58,9 @@ export function wishOf({ compiled }: Job, { units, paper, type }: Options): Shee
 export type FailedClaim = { readonly part: string; readonly claim: Claim };
 
 export function failedClaims(plan: Plan): readonly FailedClaim[] {
-  return plan.parts.flatMap(({ part, proof }) => proof.claims.filter((claim) => !claim.holds).map((claim) => ({ part: part.id, claim })));
+  const ofParts = plan.parts.flatMap(({ part, proof }) => proof.claims.map((claim) => ({ part: part.id, claim })));
+  const ofDay = (plan.day?.proof.claims ?? []).map((claim) => ({ part: String(claim.grounds.part), claim }));
+  return [...ofParts, ...ofDay].filter(({ claim }) => !claim.holds);
 }
 
 /** Two files of one name are told apart, for places in them, by naming the second as what it is. */

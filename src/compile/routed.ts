@@ -1,6 +1,6 @@
 /** Each part its best order, and the tooling that the orders ask for, as parts too. */
 import type { Diagnostic } from '../base/diagnostics.ts';
-import { makeTooling, toolingId } from '../fittings/tooling/make.ts';
+import { makeTooling, servesBoth, toolingId } from '../fittings/tooling/make.ts';
 import type { Part } from '../model/part.ts';
 import type { Candidates, NoRoute, Route, ToolingAsk } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
@@ -18,22 +18,13 @@ export function orderAll(
 ): { readonly routed: readonly Routed[]; readonly noRoutes: readonly NoRoute[] } {
   const routed: Routed[] = [];
   const noRoutes: NoRoute[] = [];
-  const queue = [...parts];
   const known = new Set(parts.map((p) => p.id));
-  for (let part = queue.shift(); part; part = queue.shift()) {
-    const c = candidates(part, workshop);
-    const { route, none } = order(c, workshop);
-    if (none) {
-      noRoutes.push(none);
-      found.push(noRouteFor(none));
-    }
-    if (!route) continue;
-    routed.push({ part, candidates: c, route });
-    for (const ask of asksOf(route)) {
-      if (known.has(toolingId(ask))) continue;
-      known.add(toolingId(ask));
-      queue.push(makeTooling(ask, workshop, found));
-    }
+  for (let level = parts; level.length > 0; ) {
+    const routes = level.flatMap((part) => routeOf(part, workshop, found, noRoutes) ?? []);
+    routed.push(...routes);
+    const asks = routes.flatMap(({ route }) => asksOf(route)).filter((ask) => !known.has(toolingId(ask)));
+    level = forAll(asks).map((ask) => makeTooling(ask, workshop, found));
+    for (const { id } of level) known.add(id);
   }
   return { routed, noRoutes };
 }
@@ -43,6 +34,27 @@ export const noRouteFor = (none: NoRoute): Diagnostic => ({
   severity: 'error',
   grounds: { part: none.part, refused: none.refused.length, ...helpOf(none) },
 });
+
+function routeOf(part: Part, workshop: Workshop, found: Diagnostic[], noRoutes: NoRoute[]): Routed | undefined {
+  const c = candidates(part, workshop);
+  const { route, none } = order(c, workshop);
+  if (none) {
+    noRoutes.push(none);
+    found.push(noRouteFor(none));
+  }
+  return route && { part, candidates: c, route };
+}
+
+/** Each piece of tooling once, of sizes that serve all who ask for it. */
+function forAll(asks: readonly ToolingAsk[]): readonly ToolingAsk[] {
+  const byId = new Map<string, ToolingAsk>();
+  for (const ask of asks) {
+    const id = toolingId(ask);
+    const before = byId.get(id);
+    byId.set(id, before ? servesBoth(before, ask) : ask);
+  }
+  return [...byId.values()];
+}
 
 /** How many single changes would help, and how many pairs where no single one does. */
 const helpOf = ({ wouldHelp, wouldHelpByOne = [], wouldHelpPairs = [] }: NoRoute) => ({

@@ -51,8 +51,20 @@ export type NoRoute = {
   readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];
 };
-/** The day at the lathe: set-ups of all parts and tooling in one order. */
-export type Sequence = readonly { readonly part: PartId; readonly setUp: number }[];
+/**
+ * The day at the lathe: set-ups of all parts and tooling in one order. `on`: place in the day where what it stands on was begun: tooling
+ * made in place, or jaws bored in place (for the hold at that place, which may be this one).
+ */
+export type Sequence = readonly { readonly part: PartId; readonly setUp: number; readonly on?: number }[];
+/** How good that order is. `makings`: how often tooling is made in the chuck; `aside`: how often a part is laid aside unfinished. */
+export type Day = {
+  readonly makings: number;
+  /** No order makes it less often. */
+  readonly atLeast: number;
+  readonly aside: number;
+  readonly proved: 'best' | 'best found within the limit';
+  readonly states: number;
+};
 
 // ---- chart and figures -------------------------------------------------------------------------------------------------
 /** A working dimension: this cut's surface, measured from that one, with the limits to work to in this grip. */
@@ -224,7 +236,9 @@ export type ClaimKind =
   | 'guide'
   | 'wall'
   | 'order'
-  | 'speed exists';
+  | 'speed exists'
+  | 'stays in the chuck'
+  | 'order of the day';
 export type Claim = {
   readonly kind: ClaimKind;
   readonly at?: OpId;
@@ -249,6 +263,9 @@ export type Proof = {
   /** Metal left at the targets, in cubic millimetres to the thousandth: what a scale can check. Threads count as full, side work as not done. */
   readonly volume?: number;
 };
+
+/** Of the day: what stands across parts. */
+export type DayProof = { readonly claims: readonly Claim[]; readonly holds: boolean };
 
 /** What is left out of the candidates because the proof refused a plan with it: a hold, an operation in a hold, a way of making a feature. */
 export type LeftOut =
@@ -279,6 +296,8 @@ export type Plan = {
   /** Every part that is made, tooling included, in the order of the fitting and then of the tooling. */
   readonly parts: readonly PlannedPart[];
   readonly sequence: Sequence;
+  /** Absent in a plan that was not made by the phases. */
+  readonly day?: Day & { readonly proof: DayProof };
   readonly stock?: PackStock;
   /** Of the whole pack, as an estimate. */
   readonly time?: PackTime;

@@ -57,7 +57,11 @@ export type GripPage = {
   readonly checkpoint: { readonly title: string; readonly text: readonly string[]; readonly boxes: readonly string[] };
   /** Left end of the foot: what is dangerous here. */
   readonly cautions: readonly CautionSaid[];
+  /** Why it stands at this place of the day, for who learns; where tooling that stays in the chuck serves several holds. */
+  readonly day?: DayShown;
 };
+/** `ask`: a question about it, on the page of that tooling. */
+export type DayShown = { readonly why: string; readonly otherwise: string; readonly ask?: string };
 /** From bar to part: small half-sections side by side, the bar first. */
 export type StripShown = { readonly title: string; readonly cells: readonly StripCell[] };
 /** `first`, `last`: the steps of the part's route, counted from 0, that the little picture shows done as new; without them it is the bar. */

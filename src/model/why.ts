@@ -4,7 +4,19 @@ import type { Len } from '../base/units.ts';
 import type { End, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Because, Cost, GripKind, NoRoute, RefusedPlan, Verb } from './plan.ts';
 
-export type WhyView = { readonly title: string; readonly parts: readonly WhyPart[] };
+export type WhyView = { readonly title: string; readonly parts: readonly WhyPart[]; readonly day?: WhyDay };
+
+/** Of the day across parts; `standing`: each making of tooling in the chuck, in order, and the holds that it serves. */
+export type WhyDay = {
+  readonly makings: number;
+  readonly atLeast: number;
+  readonly aside: number;
+  readonly proved: 'best' | 'best found within the limit';
+  readonly standing: readonly WhyStanding[];
+};
+export type WhyHold = { readonly part: PartId; readonly no: number };
+/** `out`: what wanted the chuck when it was made before, so that it is made anew. */
+export type WhyStanding = { readonly tooling: PartId; readonly holds: readonly WhyHold[]; readonly out?: WhyHold };
 
 export type WhyPart = {
   readonly part: PartId;

@@ -157,7 +157,7 @@ function workPages(plan: Plan, words: SheetWords): readonly SheetPage[] {
     const setUp = desk.setUp(entry.setUp);
     if (setUp.grip.kind === 'bench' && follows(plan, desks, i)) return [];
     const bench = benchAfter(plan, desks, i).map((no) => desk.setUp(no));
-    const page = gripPage(plan, desk, setUp, bench, words);
+    const page = gripPage(plan, desk, i, bench, words);
     return [entry.setUp === 0 ? { ...page, strip: stripOf(stepsOf(desk), words, () => '') } : page];
   });
 }

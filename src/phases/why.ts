@@ -1,13 +1,31 @@
 /** Gathers from a plan the reasons for its order, part by part and operation by operation. Nothing is searched or computed anew. */
 
 import type { OpId } from '../model/ids.ts';
-import type { Before, Cost, Grip, Method, NoRoute, Operation, Plan, PlannedPart, Refusal, Route, SetUp } from '../model/plan.ts';
-import type { WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
+import type { Before, Cost, Day, Grip, Method, NoRoute, Operation, Plan, PlannedPart, Refusal, Route, SetUp } from '../model/plan.ts';
+import type { WhyDay, WhyHold, WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyStanding, WhyView } from '../model/why.ts';
 import { isOffLathe } from '../model/work.ts';
 
 /** Parts in the plan's order, operations in the order of work. */
 export function why(plan: Plan): WhyView {
-  return { title: plan.fitting.title, parts: plan.parts.map(whyPart) };
+  const { day } = plan;
+  return { title: plan.fitting.title, parts: plan.parts.map(whyPart), ...(day ? { day: whyDay(plan, day) } : {}) };
+}
+
+function whyDay(plan: Plan, { makings, atLeast, aside, proved }: Day): WhyDay {
+  const { sequence } = plan;
+  const setUp = (i: number): SetUp | undefined =>
+    plan.parts.find(({ part }) => part.id === sequence[i]?.part)?.route.setUps[sequence[i]?.setUp ?? 0];
+  const hold = (i: number): WhyHold => ({ part: sequence[i]?.part ?? '', no: setUp(i)?.no ?? 0 });
+  const served = (begun: number): readonly number[] => sequence.flatMap(({ on }, i) => (on === begun ? [i] : []));
+  const begun = [...new Set(sequence.flatMap(({ on }) => (on === undefined ? [] : [on])))];
+  const inPlace = begun.filter((i) => plan.parts.some(({ part }) => part.id === sequence[i]?.part && part.use === 'tooling made in place'));
+  const standing = inPlace.map((i): WhyStanding => {
+    const before = inPlace.filter((other) => other < i && sequence[other]?.part === sequence[i]?.part).at(-1);
+    const last = before === undefined ? undefined : served(before).at(-1);
+    const out = sequence.findIndex((_, k) => last !== undefined && k > last && k < i && !isOffLathe(setUp(k)?.grip ?? { kind: 'bench' }));
+    return { tooling: sequence[i]?.part ?? '', holds: served(i).map(hold), ...(out < 0 ? {} : { out: hold(out) }) };
+  });
+  return { makings, atLeast, aside, proved, standing };
 }
 
 /** The same for a part that cannot be planned. */

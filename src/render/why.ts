@@ -2,14 +2,25 @@
 import { showMm } from '../base/units.ts';
 import type { Words } from '../base/words.ts';
 import type { Because, Cost, RefusedPlan } from '../model/plan.ts';
-import type { WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
+import type { WhyHold, WhyMust, WhyNot, WhyOperation, WhyPart, WhyRefusal, WhySetUp, WhyView } from '../model/why.ts';
 
 const STEP = '  ';
 
 /** All parts in short. */
 export function showWhyAll(view: WhyView, words: Words): string {
   const parts = view.parts.flatMap((part) => [...headOfPart(part, words), ...part.setUps.map((s) => STEP + setUpLine(s, part, words)), '']);
-  return text([view.title, '', ...parts]);
+  return text([view.title, '', ...parts, ...dayLines(view, words)]);
+}
+
+/** Which tooling stays in the chuck for which holds; nothing where none is made there. */
+function dayLines({ day }: WhyView, words: Words): readonly string[] {
+  if (!day || day.makings === 0) return [];
+  const named = (hold: WhyHold): string => words.say('why.day.hold', hold);
+  const lines = day.standing.flatMap(({ tooling, holds, out }) => [
+    ...(out ? [STEP + words.say('why.day.out', { tooling, ...out })] : []),
+    STEP + words.say('why.day.serves', { tooling, holds: holds.map(named).join(', '), several: holds.length > 1 }),
+  ]);
+  return [words.say('why.day', { ...day, best: day.proved === 'best' }), ...lines];
 }
 
 /** One part: every operation with its rules and what must come before it. */

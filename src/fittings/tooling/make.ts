@@ -26,6 +26,17 @@ export function toolingId(ask: ToolingAsk): PartId {
 /** '1/4-40 ME' as '1-4-40-ME': a stroke or a space would part the id. */
 const inId = (name: string): string => name.replace(/[/ ]/g, '-');
 
+/**
+ * One ask for two that go by one name. A mandrel over the work's thread is as deep as the longer of them asks, one that screws into the work
+ * no longer than the shallower takes before its face meets the shoulder; a D-bit is as long as the deeper bore asks.
+ */
+export function servesBoth(a: ToolingAsk, b: ToolingAsk): ToolingAsk {
+  if (a.kind === 'd-bit' && b.kind === 'd-bit') return { ...a, length: larger(a.length, b.length) };
+  if (a.kind !== 'threaded-mandrel' || b.kind !== 'threaded-mandrel') return a;
+  const depth = a.side === 'inside' ? larger(a.depth, b.depth) : len(Math.min(a.depth, b.depth));
+  return { ...a, depth, rim: larger(a.rim, b.rim), clears: larger(a.clears, b.clears) };
+}
+
 /** The ask names the work's thread; the tooling gets the mate. */
 export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagnostic[]): Part {
   const ask = withMate(asked);

@@ -93,7 +93,7 @@ function partsTable(plan: Plan, words: SheetWords): Section {
     String(part.quantity),
     stockName(part, words),
     sheetsOf(plan, part),
-    words.say(`use.${useKey(part)}`),
+    words.say(`use.${useKey(part)}`, servesFacts(plan, part)),
   ]);
   const ball = plan.fitting.bought.map((item) => [
     say({ id: `bought.${item.kind}`, grounds: item.grounds }, words),
@@ -115,6 +115,12 @@ function partsTable(plan: Plan, words: SheetWords): Section {
     ],
     rows: [...rows, ...ball],
   };
+}
+
+/** Of tooling made in place: how often, and for how many grips. */
+function servesFacts({ sequence }: Plan, part: Part): { readonly times: number; readonly grips: number } {
+  const begun = sequence.flatMap((e, i) => (e.part === part.id && e.setUp === 0 ? [i] : []));
+  return { times: begun.length, grips: Math.max(1, sequence.filter(({ on }) => on !== undefined && begun.includes(on)).length) };
 }
 
 const useKey = (part: Part): string => part.use.replace(/ /g, '-');

@@ -9,6 +9,7 @@ import type { GripPage, Row } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
 import { cautionsOf } from './caution.ts';
+import { dayShown, goesOnSaid, servesSaid, sheetAt, stillFrom } from './day.ts';
 import { type Desk, lastOf } from './lookup.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
@@ -16,10 +17,12 @@ import { withPanel } from './panel.ts';
 import type { SheetWords } from './said.ts';
 import { endMade } from './side-places.ts';
 
-/** One page: a set-up at the lathe, or bench work; `bench` follows it on the same page. */
-export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly SetUp[], words: SheetWords): GripPage {
+/** One page: the set-up at that place of the day, at the lathe or at the bench; `bench` follows it on the same page. */
+export function gripPage(plan: Plan, desk: Desk, at: number, bench: readonly SetUp[], words: SheetWords): GripPage {
   const { part } = desk;
-  const place = desk.planned.route.setUps.indexOf(setUp);
+  const place = plan.sequence[at]?.setUp ?? 0;
+  const setUp = desk.setUp(place);
+  const shown = dayShown(plan, at, at + bench.length, words);
   const grip = gripName(desk, setUp, words);
   const name = partName(part, words);
   const own = withPanel(desk, setUp, rowsOf(desk, setUp, commonOf(desk, setUp), words), words);
@@ -33,15 +36,22 @@ export function gripPage(plan: Plan, desk: Desk, setUp: SetUp, bench: readonly S
     about: `${words.say('page.about', { fitting: plan.fitting.title, stock: stockName(part, words), quantity: part.quantity })}${timeOf(desk, [setUp, ...bench], words)}`,
     grip,
     of: isOffLathe(setUp.grip) ? '' : words.say('grip.of', { count: desk.grips.length }),
-    hold: holdOf(plan, desk, setUp, words),
+    hold: holdOf(plan, desk, at, words),
     once: onceSaid(desk, setUp, words),
     columns: columnsOf(words),
     blocks: [
       { title: '', text: '', rows: own },
       ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
     ],
-    checkpoint: checkpointOf(desk, [setUp, ...bench], words),
+    checkpoint: checkpointOf(
+      desk,
+      [setUp, ...bench],
+      { sheets: servesSaid(plan, at) },
+      goesOnSaid(plan, at, at + bench.length, words),
+      words,
+    ),
     cautions: cautionsOf(desk, [setUp, ...bench], besidesOf(setUp), words),
+    ...(shown ? { day: shown } : {}),
   };
 }
 
@@ -98,7 +108,8 @@ export function gripName(desk: Desk, setUp: SetUp, words: SheetWords): string {
 }
 
 // ---- held by, measured from, true to -----------------------------------------------------------------------------------
-function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPage['hold'] {
+function holdOf(plan: Plan, desk: Desk, at: number, words: SheetWords): GripPage['hold'] {
+  const setUp = desk.setUp(plan.sequence[at]?.setUp ?? 0);
   const { grip } = setUp;
   const facts = {
     diameter: grip.kind.startsWith('bar')
@@ -108,7 +119,8 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
     section: desk.part.stock.from === 'bar' ? desk.part.stock.section : 'round',
     length: words.short((grip.to - grip.from) as typeof grip.to),
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
-    sheet: grip.tooling ? sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), grip.tooling) : '',
+    sheet: grip.tooling ? sheetOfTooling(plan, at, grip.tooling) : '',
+    still: stillFrom(plan, at),
     first: setUp === desk.grips[0] ? 'yes' : 'no',
     runout: words.about(grip.runout),
   };
@@ -118,7 +130,7 @@ function holdOf(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): GripPa
     text: words.say(text, facts),
   });
   const alone = column('label.held-by', `grip.${grip.kind}.held`, `grip.${grip.kind}.how`);
-  const own = besidesOf(setUp).reduce((column, one) => withBesides(column, one, plugFacts(plan, desk, setUp, words), words), alone);
+  const own = besidesOf(setUp).reduce((column, one) => withBesides(column, one, plugFacts(plan, at, setUp, words), words), alone);
   const held = { ...own, text: `${own.text}${ofBar(plan, desk.part.id, setUp, words)}` };
   if (grip.kind === 'bench') return [held];
   const reads = `grip.${grip.kind}.reads`;
@@ -145,28 +157,22 @@ const withBesides = (own: Column, one: string, facts: Readonly<Record<string, st
   text: words.say(`grip.${one}.how`, { ...facts, how: own.text }),
 });
 
-function plugFacts(plan: Plan, desk: Desk, setUp: SetUp, words: SheetWords): Readonly<Record<string, string>> {
+function plugFacts(plan: Plan, at: number, setUp: SetUp, words: SheetWords): Readonly<Record<string, string>> {
   const { plug } = setUp.grip;
   if (!plug) return {};
-  const sheet = sheetOfTooling(plan, desk.part.id, desk.planned.route.setUps.indexOf(setUp), plug.tooling);
+  const sheet = sheetOfTooling(plan, at, plug.tooling);
   return { sheet, recess: words.short(size('plug.recess')) };
 }
 
 /** The mark of the sheet on which this very tooling was made last, or the last of its kind before this set-up; '' where it stood there already. */
-function sheetOfTooling(plan: Plan, part: string, setUp: number, ask: ToolingAsk): string {
-  const here = plan.sequence.findIndex((entry) => entry.part === part && entry.setUp === setUp);
+function sheetOfTooling(plan: Plan, at: number, ask: ToolingAsk): string {
   const id = toolingId(ask);
   const kinds = new Map(plan.parts.map((planned) => [planned.part.id, planned.part.kind]));
-  const before = plan.sequence.slice(0, here);
-  const made = lastOnSheet(before, id) ?? before.filter((entry) => kinds.get(entry.part) === ask.kind).at(-1);
-  if (!made) return '';
-  const times = before.filter((entry) => entry.part === made.part && entry.setUp === made.setUp).length;
-  return `{sheet:${keyOf(made.part, made.setUp)}${times > 1 ? `@${times}` : ''}}`;
+  const before = plan.sequence.slice(0, at);
+  // the beginning of its last making: tooling in place is made anew for a hold that finds it out of the chuck
+  const made = before.findLastIndex((entry) => entry.part === id && entry.setUp === 0);
+  return sheetAt(plan, made < 0 ? before.findLastIndex((entry) => kinds.get(entry.part) === ask.kind) : made);
 }
-
-/** The beginning of its last making: tooling that is made in place is made anew for each hold that finds the chuck empty. */
-const lastOnSheet = (before: Plan['sequence'], id: string): Plan['sequence'][number] | undefined =>
-  before.findLast((entry) => entry.part === id && entry.setUp === 0);
 
 function datumOf(desk: Desk, setUp: SetUp, words: SheetWords): { readonly title: string; readonly text: string } {
   const datum = datumFace(desk, setUp);
@@ -206,13 +212,19 @@ const faced = (desk: Desk, setUp: SetUp): string | undefined =>
   setUp.operations.flatMap((op) => desk.workings(op)).find((w) => w.from === 'bar end')?.makes;
 
 // ---- checkpoint, caution -----------------------------------------------------------------------------------------------
-function checkpointOf(desk: Desk, setUps: readonly SetUp[], words: SheetWords): GripPage['checkpoint'] {
+function checkpointOf(
+  desk: Desk,
+  setUps: readonly SetUp[],
+  facts: Readonly<Record<string, string>>,
+  goesOn: readonly string[],
+  words: SheetWords,
+): GripPage['checkpoint'] {
   const topics = topicsOf(desk, setUps);
-  const text = topics.flatMap((topic) => (words.has(`checkpoint.${topic}`) ? [words.say(`checkpoint.${topic}`)] : []));
+  const text = topics.flatMap((topic) => (words.has(`checkpoint.${topic}`) ? [words.say(`checkpoint.${topic}`, facts)] : []));
   const boxes = topics.flatMap((topic) => ['a', 'b'].map((box) => `checkpoint.${topic}.box-${box}`)).filter((id) => words.has(id));
   return {
     title: words.say('checkpoint.title'),
-    text,
+    text: [...text, ...goesOn],
     boxes: [...boxes.map((id) => words.say(id)), words.say('label.by'), words.say('label.date')],
   };
 }

@@ -55,7 +55,7 @@ type Question = { readonly ask: string; readonly answer: string };
 function questionsOf(desk: Desk, page: GripPage, words: SheetWords): readonly Question[] {
   const rows = page.blocks.flatMap((block) => block.rows);
   const part = page.name;
-  return [...orderAsked(desk, part, rows, words), ...dialAsked(desk, part, rows, words)];
+  return [...orderAsked(desk, part, rows, words), ...dayAsked(page, words), ...dialAsked(desk, part, rows, words)];
 }
 
 /** The operation that most befores of this page hold back, and the first of them that has words for what goes wrong. */
@@ -73,6 +73,12 @@ function orderAsked(desk: Desk, part: string, rows: readonly Row[], words: Sheet
   const facts = { part, first: first.number, firstTitle: first.title, then: then.number, thenTitle: then.title };
   const reasons = { why: words.say(`rule.${rule}.why`, grounds), otherwise: words.say(`rule.${rule}.otherwise`, grounds) };
   return [{ ask: words.say('question.order', facts), answer: words.say('question.order.answer', { ...facts, ...reasons }) }];
+}
+
+/** Tooling that stays in the chuck for several holds: why it is made where it is. */
+function dayAsked({ day }: GripPage, words: SheetWords): readonly Question[] {
+  if (day?.ask === undefined) return [];
+  return [{ ask: day.ask, answer: words.say('question.day.answer', { why: day.why, otherwise: day.otherwise }) }];
 }
 
 /** The first reading of whole turns and divisions. */

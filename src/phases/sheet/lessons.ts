@@ -37,7 +37,7 @@ function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: Sheet
     signs: signsIn(desk, row.op, words),
     facts: factsOf(page, row),
     ...(dial ? { dial } : {}),
-    boxes: boxesOf(desk, row, words),
+    boxes: boxesOf(desk, row, page.blocks[0]?.rows[0] === row ? page.day : undefined, words),
   };
 }
 
@@ -61,14 +61,15 @@ function dialOf({ dial }: Figures, { lathe }: Workshop, words: SheetWords): Dial
   return { round: Math.round(has.turn / has.division), turns: dial.turns, divisions, says };
 }
 
-function boxesOf(desk: Desk, row: Row, words: SheetWords): readonly Paragraph[] {
+/** `day`: with the first operation of a page, why that page stands here. */
+function boxesOf(desk: Desk, row: Row, day: GripPage['day'], words: SheetWords): readonly Paragraph[] {
   const box = (id: string, texts: readonly string[]): Paragraph => ({
     heading: words.say(`lesson.${id}`),
     text: [...new Set(texts)].join(' '),
   });
   return [
-    box('why', whyOf(desk, row.op, words)),
-    box('otherwise', otherwiseOf(desk, row.op, words)),
+    box('why', [...whyOf(desk, row.op, words), ...(day ? [day.why] : [])]),
+    box('otherwise', [...otherwiseOf(desk, row.op, words), ...(day ? [day.otherwise] : [])]),
     box('tell', tellOf(desk, row, words)),
     box('set', row.under === '' ? [] : [row.under]),
   ].filter(({ text }) => text !== '');

@@ -32,7 +32,9 @@ export function proofPage(plan: Plan, words: SheetWords): PlainPage {
   };
 }
 
-export const holds = (plan: Plan): boolean => plan.parts.every((planned) => planned.proof.holds);
+export const holds = (plan: Plan): boolean => plan.parts.every((planned) => planned.proof.holds) && (plan.day?.proof.holds ?? true);
+
+const allClaims = (plan: Plan): readonly Claim[] => [...plan.parts.flatMap(({ proof }) => proof.claims), ...(plan.day?.proof.claims ?? [])];
 
 /** Every drawing dimension at its two worst corners, two to a row. */
 function dimensionTable(plan: Plan, words: SheetWords): Section {
@@ -124,9 +126,10 @@ function aboutOf(planned: PlannedPart, claim: Claim, words: SheetWords): string 
 
 /** The other claims, counted by part and kind. */
 function claimTable(plan: Plan, words: SheetWords): Section {
-  const kinds = [...new Set(plan.parts.flatMap((planned) => planned.proof.claims.map((claim) => claim.kind)))];
+  const all = allClaims(plan);
+  const kinds = [...new Set(all.map((claim) => claim.kind))];
   const rows = kinds.map((kind) => {
-    const claims = plan.parts.flatMap((planned) => planned.proof.claims.filter((claim) => claim.kind === kind));
+    const claims = all.filter((claim) => claim.kind === kind);
     return [words.say(`claim.${kind.replace(/ /g, '-')}`), String(claims.length), String(claims.filter((claim) => claim.holds).length)];
   });
   return {
@@ -143,18 +146,17 @@ function claimTable(plan: Plan, words: SheetWords): Section {
 }
 
 function failed(plan: Plan, words: SheetWords): readonly Section[] {
-  const items = plan.parts.flatMap((planned) =>
-    planned.proof.claims
-      .filter((claim) => !claim.holds)
-      .map((claim) =>
-        words.say('proof.failed.line', {
-          part: partName(planned.part, words),
-          claim: words.say(`claim.${claim.kind.replace(/ /g, '-')}`),
-          about: claim.about,
-          at: claim.at ?? '',
-        }),
-      ),
-  );
+  const line = (planned: PlannedPart, claim: Claim): string =>
+    words.say('proof.failed.line', {
+      part: partName(planned.part, words),
+      claim: words.say(`claim.${claim.kind.replace(/ /g, '-')}`),
+      about: claim.about,
+      at: claim.at ?? '',
+    });
+  const items = plan.parts.flatMap((planned) => {
+    const ofDay = plan.day?.proof.claims.filter(({ grounds }) => grounds.part === planned.part.id) ?? [];
+    return [...planned.proof.claims, ...ofDay].filter((claim) => !claim.holds).map((claim) => line(planned, claim));
+  });
   return items.length === 0 ? [] : [{ kind: 'notes', title: words.say('proof.failed'), items, manner: 'panel' }];
 }
 
@@ -178,7 +180,7 @@ function orders(plan: Plan, words: SheetWords): Section {
   return {
     kind: 'table',
     title: words.say('proof.orders'),
-    text: words.say('proof.orders.how'),
+    text: [words.say('proof.orders.how'), ...daySaid(plan, words)].join(' '),
     columns: [
       { label: words.say('label.part'), share: 10, manner: 'text' },
       { label: words.say('label.grips'), share: 1, manner: 'figure' },
@@ -188,6 +190,13 @@ function orders(plan: Plan, words: SheetWords): Section {
     ],
     rows,
   };
+}
+
+/** How often tooling is made in the chuck, where it is. */
+function daySaid({ day }: Plan, words: SheetWords): readonly string[] {
+  if (!day || day.makings === 0) return [];
+  const { makings, atLeast } = day;
+  return [words.say(day.proved === 'best' ? 'proof.day' : 'proof.day.found', { makings, atLeast })];
 }
 
 /** Nothing where the workshop file says it all. */

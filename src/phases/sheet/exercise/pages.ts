@@ -3,6 +3,7 @@ import { countOrders } from '../../../base/orders.ts';
 import type { Plan } from '../../../model/plan.ts';
 import type { PlainPage, Section } from '../../../model/sheet.ts';
 import { cautionSaid } from '../caution.ts';
+import { sharedBy } from '../day.ts';
 import { partName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
 import type { SheetWords } from '../said.ts';
@@ -27,6 +28,7 @@ export function answersPage(plan: Plan, exercise: Exercise, words: SheetWords): 
       countSaid(exercise, words),
       words.say('exercise.one', { letters: inOrder.map((strip) => strip.letter).join(' ') }),
       words.say('exercise.together'),
+      ...sharedBy(plan, desk.part.id, words).map((facts) => words.say('exercise.day', facts)),
     ],
     manner: 'plain',
   };

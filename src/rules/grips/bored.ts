@@ -1,0 +1,6 @@
+/** Soft jaws bored in place: to which size and how deep. Work of the same size, held as deep, goes into the same boring while it stands there. */
+import type { Grip } from '../../model/plan.ts';
+
+/** One name for one boring; undefined where nothing is bored for the hold. */
+export const boredFor = ({ kind, diameter, from, to }: Pick<Grip, 'kind' | 'diameter' | 'from' | 'to'>): string | undefined =>
+  kind === 'bored-jaws' ? `${kind} ${diameter} ${to - from}` : undefined;
