@@ -1,5 +1,6 @@
 /** In which order it is done, with which numbers, and the proof. Nothing here computes. */
 import type { Len } from '../base/units.ts';
+import type { Day, DayProof, Sequence } from './day.ts';
 import type { DimId, FeatureId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Fitting, Limits, Part, Say } from './part.ts';
 import type { PackStock } from './stock.ts';
@@ -7,6 +8,7 @@ import type { PackTime, PartTime } from './time.ts';
 import type { Because, Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
 import type { Workshop } from './workshop.ts';
 
+export type * from './day.ts';
 export type * from './work.ts';
 
 // ---- route -------------------------------------------------------------------------------------------------------------
@@ -50,20 +52,6 @@ export type NoRoute = {
   /** Where no single change would: those that would together. */
   readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];
-};
-/**
- * The day at the lathe: set-ups of all parts and tooling in one order. `on`: place in the day where what it stands on was begun: tooling
- * made in place, or jaws bored in place (for the hold at that place, which may be this one).
- */
-export type Sequence = readonly { readonly part: PartId; readonly setUp: number; readonly on?: number }[];
-/** How good that order is. `makings`: how often tooling is made in the chuck; `aside`: how often a part is laid aside unfinished. */
-export type Day = {
-  readonly makings: number;
-  /** No order makes it less often. */
-  readonly atLeast: number;
-  readonly aside: number;
-  readonly proved: 'best' | 'best found within the limit';
-  readonly states: number;
 };
 
 // ---- chart and figures -------------------------------------------------------------------------------------------------
@@ -263,9 +251,6 @@ export type Proof = {
   /** Metal left at the targets, in cubic millimetres to the thousandth: what a scale can check. Threads count as full, side work as not done. */
   readonly volume?: number;
 };
-
-/** Of the day: what stands across parts. */
-export type DayProof = { readonly claims: readonly Claim[]; readonly holds: boolean };
 
 /** What is left out of the candidates because the proof refused a plan with it: a hold, an operation in a hold, a way of making a feature. */
 export type LeftOut =

@@ -4,7 +4,7 @@ import type { Arrangement, Say } from '../../model/part.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
-import { partName } from './grip.ts';
+import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 import { sumsOf } from './sums.ts';
 

@@ -6,7 +6,8 @@ import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section, WholeShown } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
 import { curveSections } from './curves.ts';
-import { keyOf, partName, stockName } from './grip.ts';
+import { sheetAt } from './day.ts';
+import { partName, stockName } from './names.ts';
 import type { SheetWords } from './said.ts';
 import { stockSections, timeSections } from './stock.ts';
 import { wheelSections } from './wheels.ts';
@@ -125,10 +126,10 @@ function servesFacts({ sequence }: Plan, part: Part): { readonly times: number; 
 
 const useKey = (part: Part): string => part.use.replace(/ /g, '-');
 
-/** The sheet on which each of its set-ups begins; those joined to another page are not named again. */
+/** The sheet on which it begins; of tooling that is made several times, each. */
 function sheetsOf(plan: Plan, part: Part): string {
-  const entry = plan.sequence.find((s) => s.part === part.id);
-  return entry ? `{sheet:${keyOf(entry.part, entry.setUp)}}` : '';
+  const begun = plan.sequence.flatMap((s, i) => (s.part === part.id && s.setUp === 0 ? [i] : []));
+  return begun.map((i) => sheetAt(plan, i)).join(', ');
 }
 
 function say(what: Say, words: SheetWords): string {

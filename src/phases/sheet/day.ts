@@ -3,7 +3,7 @@ import type { Part } from '../../model/part.ts';
 import type { Plan, Sequence } from '../../model/plan.ts';
 import type { DayShown } from '../../model/sheet.ts';
 import { minutesOf } from './bar-and-time.ts';
-import { keyOf, partName } from './grip.ts';
+import { keyOf, partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 
 /** `tooling`: what stands there; without it jaws bored in place. `served`: places in the day, in order; `this`: which of them, -1 on its own page. */

@@ -1,5 +1,4 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
-import { ownWords } from '../../base/own-words.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
@@ -11,6 +10,7 @@ import { ofBar, timeOf } from './bar-and-time.ts';
 import { cautionsOf } from './caution.ts';
 import { dayShown, goesOnSaid, servesSaid, sheetAt, stillFrom } from './day.ts';
 import { type Desk, lastOf } from './lookup.ts';
+import { keyOf, partName, stockName } from './names.ts';
 import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
 import { withPanel } from './panel.ts';
@@ -55,9 +55,6 @@ export function gripPage(plan: Plan, desk: Desk, at: number, bench: readonly Set
   };
 }
 
-/** `setUp`: its place in the route, from 0. */
-export const keyOf = (part: string, setUp: number): string => `${part}/${setUp}`;
-
 /** One panel a page: where the grip has its own, bench work has none. */
 function benchBlock(
   desk: Desk,
@@ -76,29 +73,6 @@ function benchBlock(
 function columnsOf(words: SheetWords): GripPage['columns'] {
   const label = (id: string): string => words.say(`label.${id}`);
   return { do: label('do'), size: label('size'), rpm: label('rpm'), cuts: label('cuts'), dial: label('dial'), measured: label('measured') };
-}
-
-/** 'Threaded mandrel M12x1'; a kind without words of its own is the user's name for it. */
-export function partName(part: Part, words: SheetWords): string {
-  const thread = part.features.find((f) => f.kind === 'thread');
-  const facts = {
-    thread: thread?.kind === 'thread' ? threadName(thread.thread.name) : '',
-    side: thread?.kind === 'thread' ? thread.side : '',
-    across: part.stock.from === 'bar' ? words.named(part.stock.across) : '',
-  };
-  if (words.has(`part.${part.kind}`)) return words.say(`part.${part.kind}`, facts);
-  const name = part.kind.replace(/[-.]/g, ' ');
-  return name.charAt(0).toUpperCase() + name.slice(1);
-}
-
-export function stockName(part: Part, words: SheetWords): string {
-  const { stock } = part;
-  if (stock.from === 'bought') return words.say('stock.bought', { what: stock.what });
-  return words.say('stock.bar', {
-    material: ownWords('material', stock.material, words),
-    section: stock.section,
-    across: words.named(stock.across),
-  });
 }
 
 export function gripName(desk: Desk, setUp: SetUp, words: SheetWords): string {

@@ -4,8 +4,8 @@ import { signs, signsOf } from '../../handbook/signs.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
-import { partName } from './grip.ts';
 import { deskOf, namedIn } from './lookup.ts';
+import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 import { takenLines } from './taken.ts';
 

@@ -5,7 +5,7 @@ import type { Plan } from '../../model/plan.ts';
 import type { Column, Section } from '../../model/sheet.ts';
 import type { BarCut, PackStock, StockKind } from '../../model/stock.ts';
 import { minutesOf } from './bar-and-time.ts';
-import { partName } from './grip.ts';
+import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 
 /** A row a kind of bar; then what is cut from which bar, each to tick. */

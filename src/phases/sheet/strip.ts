@@ -6,7 +6,7 @@ import type { Picture } from '../../model/display.ts';
 import type { SetUp } from '../../model/plan.ts';
 import type { StripCell, StripShown } from '../../model/sheet.ts';
 import type { Point, Stage } from '../../model/stage.ts';
-import { partName } from './grip.ts';
+import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 import type { Steps } from './steps.ts';
 

@@ -3,8 +3,8 @@ import { type Len, len, mm, toStep } from '../../base/units.ts';
 import type { Chain, ChainLink } from '../../model/part.ts';
 import type { Plan, PlannedPart, StackPath } from '../../model/plan.ts';
 import type { Section } from '../../model/sheet.ts';
-import { partName } from './grip.ts';
 import { type Desk, deskOf, namedIn } from './lookup.ts';
+import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';

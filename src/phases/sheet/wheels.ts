@@ -2,8 +2,8 @@
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { Figures, Plan } from '../../model/plan.ts';
 import type { Section, ShaftShown, TrainShown } from '../../model/sheet.ts';
-import { keyOf } from './grip.ts';
 import { type Desk, deskOf } from './lookup.ts';
+import { keyOf } from './names.ts';
 import type { SheetWords } from './said.ts';
 import { errorFacts, nutsOf, WHEELS } from './thread-words.ts';
 
