@@ -2,7 +2,6 @@
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
-import type { Part } from '../../model/part.ts';
 import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
