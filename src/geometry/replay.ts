@@ -7,7 +7,7 @@ import { mm } from '../base/units.ts';
 import { practice } from '../handbook/practice.ts';
 import type { DimId, End, SurfaceId } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
-import type { Chart, Cut, Operation, Route, SetUp, Way } from '../model/plan.ts';
+import type { Chart, Cut, Operation, Route, SetUp, Way, Working } from '../model/plan.ts';
 import type { Stage } from '../model/stage.ts';
 import { isOffLathe } from '../model/work.ts';
 import { type Nominal, nominalOf } from './nominal.ts';
@@ -41,7 +41,7 @@ export type Replay = {
 
 /** Steps whose working dimensions are at target, to begin other replays from. */
 type Known = { readonly bench: Bench; readonly start: Section; readonly plan: readonly Planned[] };
-type Planned = Pick<Step, 'setUp' | 'operation' | 'way' | 'out'> & Pick<Here, 'makes' | 'stages'>;
+type Planned = Pick<Step, 'setUp' | 'operation' | 'way' | 'out'> & Pick<Here, 'working' | 'makes' | 'stages'>;
 
 /**
  * `values`: working dimensions by id that are at another value than their target. Throws Error when route, chart and part do not speak
@@ -139,16 +139,17 @@ export function stageAtEnd(run: Replay, setUp: SetUp): Stage {
 
 function prepare(part: Part, route: Route, chart: Chart): Known {
   const nominal = nominalOf(part);
-  const plan = planOf(route);
+  const plan = planOf(route, workingOf(chart));
   const cuts = new Map(
     plan.flatMap(({ operation, way }) => way.cuts.map((cut): [string, Cut] => [workingKey(operation.id, cut.makes), cut])),
   );
   const out = plan.find((one) => !isOffLathe(one.setUp.grip))?.out ?? 'first';
   const barEnd = barEndOf(nominal, chart, cuts, out, mm(practice.value('bar.allowance')));
-  return { bench: { nominal, working: workingOf(chart), values: {}, barEnd }, start: barOf(nominal, route, barEnd, out), plan };
+  return { bench: { nominal, values: {}, barEnd }, start: barOf(nominal, route, barEnd, out), plan };
 }
 
-function planOf(route: Route): readonly Planned[] {
+/** `charted`: working dimensions by `<operation> <surface>`. */
+function planOf(route: Route, charted: ReadonlyMap<string, Working>): readonly Planned[] {
   const byId = new Map(route.chosen.flatMap((method) => method.operations.map((operation) => [operation.id, operation] as const)));
   let out: End = 'first';
   return route.setUps.flatMap((setUp) => {
@@ -161,7 +162,8 @@ function planOf(route: Route): readonly Planned[] {
       if (!way) throw new Error(`'${id}' has no way in set-up ${setUp.no}`);
       const makes = new Set(way.cuts.filter((cut) => cut.measures === 'length').map((cut) => cut.makes));
       const stages = new Map<SurfaceId | '', Cut['stage']>(way.cuts.map((cut) => [cut.makes, cut.stage]));
-      return { setUp, operation, way, out: facing, makes, stages };
+      const working = way.cuts.map((cut) => charted.get(workingKey(id, cut.makes)));
+      return { setUp, operation, way, out: facing, working, makes, stages };
     });
   });
 }
@@ -209,8 +211,8 @@ function run(known: Known, values: Readonly<Record<DimId, number>>, done: readon
 }
 
 function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore: Places): Step {
-  const { operation, way, setUp, out, makes, stages } = planned;
-  const asked: Here = { bench, op: operation.id, setUp, way, out, section: before, places: placesBefore, makes, stages };
+  const { operation, way, setUp, out, working, makes, stages } = planned;
+  const asked: Here = { bench, op: operation.id, setUp, way, out, section: before, places: placesBefore, working, makes, stages };
   const placed = placeCuts(asked);
   const lacks: Lack[] = [...placed.lacks];
   const sweeps: Section[] = [];

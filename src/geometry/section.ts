@@ -158,6 +158,7 @@ function samePaint(a: Paint, b: Paint | undefined): boolean {
 }
 
 function withSides(walls: readonly Wall[], region: Region): readonly Wall[] {
+  if (!region.first && !region.second) return walls;
   const own = [wallOf(region, region.first, region.from), wallOf(region, region.second, region.to)].flatMap((one) => one ?? []);
   const met = own.filter((one) => one.as === 'met').map((one) => one.wall);
   const made = own.filter((one) => one.as === 'made').map((one) => one.wall);

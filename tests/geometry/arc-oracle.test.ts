@@ -67,8 +67,8 @@ function swept(section: Section, one: Cut, i: number): Section {
       ? { take: 'turn', cylinder: 'p/c', to: bound, spares: 'p/a' }
       : { take: 'bore', cylinder: 'p/c', diameter: len(one.d), to: bound, spares: 'p/a' };
   const here: Here = {
-    bench: { nominal: nominalOf(partOf(one)), working: new Map(), values: {}, barEnd: 0 },
-    ...{ op: `${i}`, way: { cuts: [], sweeps: [] }, out, section, makes: new Set(['p/A']), stages: new Map() },
+    bench: { nominal: nominalOf(partOf(one)), values: {}, barEnd: 0 },
+    ...{ op: `${i}`, way: { cuts: [], sweeps: [] }, out, section, working: [], makes: new Set(['p/A']), stages: new Map() },
     setUp: { no: 1, operations: [], grip: { ...GRIP, out } },
     places: { faces: new Map([['p/A', { z: one.z, stage: 'final', leaves: 0 }]]), sizes: new Map() },
   };

@@ -25,8 +25,6 @@ export type Lack = {
 
 export type Bench = {
   readonly nominal: Nominal;
-  /** By `<operation> <surface>`. */
-  readonly working: ReadonlyMap<string, Working>;
   /** Instead of the target, by dimension. */
   readonly values: Readonly<Record<DimId, number>>;
   readonly barEnd: number;
@@ -40,6 +38,8 @@ export type Here = {
   readonly out: End;
   readonly section: Section;
   readonly places: Places;
+  /** The working dimension of each of its cuts, in their order; undefined where the chart has none. */
+  readonly working: readonly (Working | undefined)[];
   /** Faces that this operation makes. */
   readonly makes: ReadonlySet<SurfaceId>;
   /** What surfaces this operation cut, by surface. */
@@ -76,22 +76,21 @@ export const aimedAt = (face: Face, leaves: number): number => (face.air === 'fi
 /** What this operation's cuts make of the places, or what they ask for in vain. */
 export function placeCuts(here: Here): { readonly places: Places; readonly lacks: readonly Lack[] } {
   if (here.way.cuts.length === 0) return { places: here.places, lacks: [] };
-  const faces = new Map(here.places.faces);
-  const sizes = new Map(here.places.sizes);
+  let { faces, sizes } = here.places;
   const own = new Set<SurfaceId>();
   const lacks: Lack[] = [];
-  for (const cut of here.way.cuts) {
-    const working = here.bench.working.get(workingKey(here.op, cut.makes));
+  for (const [i, cut] of here.way.cuts.entries()) {
+    const working = here.working[i];
     if (!working) {
       lacks.push({ what: 'working', surface: cut.makes, dim: '' });
       continue;
     }
     const value = here.bench.values[working.id] ?? working.limits.target;
-    if (cut.measures === 'diameter') sizes.set(cut.makes, value);
+    if (cut.measures === 'diameter') sizes = new Map(sizes).set(cut.makes, value);
     else {
       const from = zeroOf(here, working, faces, own);
       if (from === undefined) lacks.push({ what: 'from', surface: working.from, dim: working.id });
-      else faces.set(cut.makes, { z: from + working.toward * value, stage: cut.stage, leaves: cut.leaves });
+      else faces = new Map(faces).set(cut.makes, { z: from + working.toward * value, stage: cut.stage, leaves: cut.leaves });
       if (from !== undefined) own.add(cut.makes);
     }
   }

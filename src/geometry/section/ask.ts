@@ -2,7 +2,7 @@
 import type { OpId, SurfaceId } from '../../model/ids.ts';
 import { type Bound, isSolid, METAL, type Paint, type Section, type Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
-import { type Inside, paintAt, uprightsAt } from './outline.ts';
+import { type Inside, paintAt, standingAt } from './outline.ts';
 
 export function isMetalAt(section: Section, z: number, d: number): boolean {
   const paint = paintAt(slabAt(section, z), z, d);
@@ -11,8 +11,7 @@ export function isMetalAt(section: Section, z: number, d: number): boolean {
 
 /** How much of that face stands between metal and air, as a difference of diameters. */
 export function faceStanding(section: Section, z: number, surface: SurfaceId): number {
-  const edges = uprightsAt(section, z, isSolid).filter((edge) => edge.surface === surface);
-  return edges.reduce((sum, edge) => sum + Math.abs(edge.b.d - edge.a.d), 0);
+  return standingAt(section, z, surface, isSolid);
 }
 
 /** Area of all cells that count; exact for faces and cylinders, and for cones as exact as a double. */
@@ -70,9 +69,9 @@ export function throughs(section: Section, inside: Inside = isSolid): readonly T
 
 /** Place of the outermost metal toward that end; undefined where there is none. */
 export function metalEnds(section: Section): { readonly first: number; readonly second: number } | undefined {
-  const all = throughs(section);
-  const [a, b] = [all[0], all.at(-1)];
-  return a && b && { first: a.slab.from, second: b.slab.to };
+  const hasMetal = ({ paints, bounds }: Slab): boolean => bounds[paints.findLastIndex(isSolid)] !== undefined;
+  const [a, b] = [section.slabs.find(hasMetal), section.slabs.findLast(hasMetal)];
+  return a && b && { first: a.from, second: b.to };
 }
 
 function slabAt(section: Section, z: number): Slab | undefined {

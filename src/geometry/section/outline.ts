@@ -1,4 +1,5 @@
 /** Outlines of a painted section: edges between what counts as inside and what does not, walked with the inside on the right hand. */
+import type { SurfaceId } from '../../model/ids.ts';
 import type { Edge, Outline, Point, Polygon } from '../../model/stage.ts';
 import type { Bound, Mark, Paint, Section, Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
@@ -26,12 +27,15 @@ export function polygonsOf(section: Section, inside: Inside): readonly Polygon[]
   return outlinesOf(section, inside).map((outline) => outline.map((edge) => edge.a));
 }
 
-/** Edges of one upright place only, for asking whether a face stands. */
-export function uprightsAt(section: Section, z: number, inside: Inside): readonly Edge[] {
+/** How much of that surface stands upright at one place, between inside and outside, as a difference of diameters. */
+export function standingAt(section: Section, z: number, surface: SurfaceId, inside: Inside): number {
   const i = section.slabs.findIndex((slab) => Math.abs(slab.from - z) <= TOUCH);
   const last = section.slabs.at(-1);
   const place = i < 0 && last && Math.abs(last.to - z) <= TOUCH ? section.slabs.length : i;
-  return place < 0 ? [] : uprights(section, place, nodesAt(section, place), inside).map((piece) => piece.edge);
+  let sum = 0;
+  for (const { low, high, mark } of place < 0 ? [] : uprights(section, place, nodesAt(section, place), inside))
+    if (mark.surface === surface) sum += high - low;
+  return sum;
 }
 
 /** The cell of `slab` at that place; z may be at an end of the slab. */
@@ -43,10 +47,13 @@ export function paintAt(slab: Slab | undefined, z: number, d: number): Paint | u
 
 function piecesOf(section: Section, inside: Inside): readonly Piece[] {
   const { slabs } = section;
-  const nodes = Array.from({ length: slabs.length === 0 ? 0 : slabs.length + 1 }, (_, i) => nodesAt(section, i));
+  const has = slabs.map((slab) => slab.paints.some(inside));
   const found: Piece[] = [];
-  for (const [i, slab] of slabs.entries()) lengthwise(found, slab, i, nodes, inside);
-  for (const [i, own] of nodes.entries()) for (const piece of uprights(section, i, own, inside)) found.push(piece);
+  if (!has.includes(true)) return found;
+  // where nothing is inside on either hand there is no edge
+  const nodes = Array.from({ length: slabs.length + 1 }, (_, i) => (has[i - 1] || has[i] ? nodesAt(section, i) : []));
+  for (const [i, slab] of slabs.entries()) if (has[i]) lengthwise(found, slab, i, nodes, inside);
+  for (const [i, own] of nodes.entries()) for (const one of uprights(section, i, own, inside)) found.push(uprightEdge(one, i, own));
   return found;
 }
 
@@ -55,10 +62,19 @@ function nodesAt(section: Section, i: number): readonly number[] {
   const [left, right] = [section.slabs[i - 1], section.slabs[i]];
   const z = right?.from ?? left?.to ?? 0;
   const all: number[] = [0];
-  for (const bound of left?.bounds ?? []) all.push(at(bound.line, z));
-  for (const bound of right?.bounds ?? []) all.push(at(bound.line, z));
-  all.sort((a, b) => a - b);
+  if (left) for (const bound of left.bounds) putIn(all, at(bound.line, z));
+  if (right) for (const bound of right.bounds) putIn(all, at(bound.line, z));
   return all.filter((d, k) => k === 0 || d - (all[k - 1] ?? 0) > TOUCH);
+}
+
+/** At its place among numbers that ascend. */
+function putIn(all: number[], d: number): void {
+  let k = all.length;
+  for (let last = all[k - 1]; last !== undefined && last > d; last = all[k - 1]) {
+    all[k] = last;
+    k -= 1;
+  }
+  all[k] = d;
 }
 
 function lengthwise(found: Piece[], slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): void {
@@ -80,35 +96,48 @@ function lineEdge(slab: Slab, i: number, nodes: readonly (readonly number[])[], 
 }
 
 type Corner = { readonly point: Point; readonly name: number };
-function corner(z: number, d: number, i: number, nodes: readonly number[] | undefined): Corner {
-  const k = nodes?.findIndex((node) => Math.abs(node - d) <= 2 * TOUCH) ?? -1;
-  const node = nodes?.[k];
-  if (node === undefined) throw new Error(`a line ends at no corner (${z}, ${d})`);
-  return { point: { z, d }, name: i * CORNERS + k };
+function corner(z: number, d: number, i: number, nodes: readonly number[] = []): Corner {
+  for (const [k, node] of nodes.entries()) if (Math.abs(node - d) <= 2 * TOUCH) return { point: { z, d }, name: i * CORNERS + k };
+  throw new Error(`a line ends at no corner (${z}, ${d})`);
 }
 
 const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.point, b: b.point, ...mark }, start: a.name, end: b.name });
 
-/** Up where the inside lies toward the second end, down where it lies toward the first. */
-function uprights(section: Section, i: number, nodes: readonly number[], inside: Inside): readonly Piece[] {
+/** `up`: the inside lies toward the second end. */
+type Upright = { readonly z: number; readonly low: number; readonly high: number; readonly up: boolean; readonly mark: Mark };
+/** Between neighbouring corners where the inside lies on one hand only. */
+function uprights(section: Section, i: number, nodes: readonly number[], inside: Inside): readonly Upright[] {
   const [left, right] = [section.slabs[i - 1], section.slabs[i]];
   const z = right?.from ?? left?.to ?? 0;
-  const found: Piece[] = [];
+  const found: Upright[] = [];
+  let [l, r] = [0, 0];
   for (let k = 1; k < nodes.length; k += 1) {
     const [low, high] = [nodes[k - 1] ?? 0, nodes[k] ?? 0];
     const middle = (low + high) / 2;
-    const after = isInside(right, z, middle, inside);
-    if (isInside(left, z, middle, inside) === after) continue;
-    const mark = markAt(section, z, middle);
-    const [a, b] = [corner(z, low, i, nodes), corner(z, high, i, nodes)];
-    found.push(after ? pieceOf(a, b, mark) : pieceOf(b, a, mark));
+    l = cellOver(left, z, middle, l);
+    r = cellOver(right, z, middle, r);
+    const up = isInside(right, r, inside);
+    if (isInside(left, l, inside) !== up) found.push({ z, low, high, up, mark: markAt(section, z, middle) });
   }
   return found;
 }
 
-function isInside(slab: Slab | undefined, z: number, d: number, inside: Inside): boolean {
-  const paint = paintAt(slab, z, d);
+/** The cell that holds that diameter, sought from the one that held the last. */
+function cellOver(slab: Slab | undefined, z: number, d: number, from: number): number {
+  let cell = from;
+  for (let bound = slab?.bounds[cell]; bound && at(bound.line, z) <= d; bound = slab?.bounds[cell]) cell += 1;
+  return cell;
+}
+
+function isInside(slab: Slab | undefined, cell: number, inside: Inside): boolean {
+  const paint = slab?.paints[cell];
   return paint !== undefined && inside(paint);
+}
+
+/** Up where the inside lies toward the second end, down where it lies toward the first. */
+function uprightEdge({ z, low, high, up, mark }: Upright, i: number, nodes: readonly number[]): Piece {
+  const [a, b] = [corner(z, low, i, nodes), corner(z, high, i, nodes)];
+  return up ? pieceOf(a, b, mark) : pieceOf(b, a, mark);
 }
 
 function markAt(section: Section, z: number, d: number): Mark {

@@ -146,8 +146,15 @@ function datumOf({ setUp }: Step, all: readonly Step[]): number {
   return (setUp.grip.datum && opening?.placesBefore.faces.get(setUp.grip.datum)?.z) || 0;
 }
 
-/** From the end at which the tool goes in to the far end of what it takes. */
+/** From the end at which the tool goes in to the far end of what it takes. Replays share steps. */
 function depthOf(step: Step): number {
+  const depth = depths.get(step) ?? measuredDepth(step);
+  depths.set(step, depth);
+  return depth;
+}
+const depths = new WeakMap<Step, number>();
+
+function measuredDepth(step: Step): number {
   const cells = cutCells(step);
   const ends = metalEnds(step.before);
   if (!ends || cells.length === 0) return 0;
