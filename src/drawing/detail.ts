@@ -17,6 +17,8 @@ export type DetailRoom = {
   readonly taken: readonly Box[];
   readonly advances: Advances;
   readonly scales: readonly number[];
+  /** Letters that faces of the work have: none of these. */
+  readonly letters: readonly string[];
 };
 
 /** On paper, mm. */
@@ -26,7 +28,8 @@ const RADIUS = 4.5;
 const LARGEST_SIDE = 30;
 const STEP = 3;
 const CLEAR = 1.2;
-const LETTER = 'Z';
+/** The last of the alphabet that is free (ISO 128-3 asks for a capital). */
+const LETTERS = 'ZYXWVU';
 const LETTER_SIZE = 3.6;
 const TURNS = 24;
 /** Not worth its place below this enlargement. */
@@ -40,9 +43,10 @@ export function drawDetail(sketch: Sketch, paper: Paper, room: DetailRoom, shown
   const ring = circleRound(onPaper(paper, middle, 'above'), room);
   const side = (2 * RADIUS * scale) / paper.scale;
   const how: Lettering = { advances: room.advances, font: 'narrow-bold', size: LETTER_SIZE, ink: 'black' };
+  const letter = letterOf(room);
   const place = ring && freePlace(side, room, ring.boxes);
   if (!ring || !place) return undefined;
-  const label = text(how, `${LETTER} (${shownScale(scale)})`, place.x + side / 2, place.y + side + LETTER_SIZE, 'middle');
+  const label = text(how, `${letter} (${shownScale(scale)})`, place.x + side / 2, place.y + side + LETTER_SIZE, 'middle');
   const face = enlarged(
     sketch,
     middle,
@@ -54,6 +58,8 @@ export function drawDetail(sketch: Sketch, paper: Paper, room: DetailRoom, shown
     boxes: [...ring.boxes, { ...place, what: 'mark detail' }, { ...textBox(label), what: 'text detail' }],
   };
 }
+
+const letterOf = ({ letters }: DetailRoom): string => [...LETTERS].find((one) => !letters.includes(one)) ?? '';
 
 /** The middle of the small new edge that has most others about it. */
 function crowdOf(sketch: Sketch, paper: Paper): UR | undefined {
@@ -98,7 +104,7 @@ function circleRound(middle: XY, room: DetailRoom): Layer | undefined {
   const how: Lettering = { advances: room.advances, font: 'narrow-bold', size: LETTER_SIZE, ink: 'black' };
   for (let turn = 0; turn < TURNS; turn++) {
     const at = around(turn, RADIUS + LETTER_SIZE * 0.8);
-    const letter = text(how, LETTER, at.x, at.y + capHeight(LETTER_SIZE) / 2, 'middle');
+    const letter = text(how, letterOf(room), at.x, at.y + capHeight(LETTER_SIZE) / 2, 'middle');
     const box: Box = { ...textBox(letter), what: 'text detail' };
     if (!within(box, room.frame) || !isFree({ ...grown(box, 0.3), what: box.what }, near)) continue;
     return { items: [circle(middle.x, middle.y, RADIUS, { stroke: NARROW }), letter], boxes: [...boxes, box] };

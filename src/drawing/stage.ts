@@ -152,7 +152,7 @@ function onceEach(measure: Measure): Measure {
 
 /** Where new edges are too small to see and a place is free. */
 function withDetail({ view, sketch }: Scene, { picture, paper }: Tried): StagePicture {
-  const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: scalesOf(view) };
+  const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: scalesOf(view), letters: view.letters ?? [] };
   const detail = drawDetail(sketch, paper, room, (scale) => shownScale(scale, view));
   return detail ? { ...picture, items: [...picture.items, ...detail.items], boxes: [...picture.boxes, ...detail.boxes] } : picture;
 }

@@ -52,6 +52,8 @@ export type StageView = {
     readonly legend?: { readonly made: string; readonly taken: string };
   };
   readonly advances: Advances;
+  /** Letters that the rows give to faces: a detail takes none of these. */
+  readonly letters?: readonly string[];
 };
 /**
  * How far down the ladder a picture had to go. `step`: all sizes with their values; letters for some; whatever stands clear. `smaller`:

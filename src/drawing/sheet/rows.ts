@@ -183,7 +183,8 @@ function boxes(paper: Paper, row: Row, top: number): Block {
   const { tick: ticked, measured } = columnsOf(paper);
   const box = tick(tickBox(ticked.x, top + DOWN.figure, ticked.width, 'open'), row.op, joined([row.number, row.title]));
   const write = row.measure === 'box' ? [writeBox(measured.x, top + DOWN.box, measured.width, BOX_HEIGHT)] : [];
-  return { height: BOX_HEIGHT + DOWN.box, items: [...write, ...box] };
+  // what stands across the row begins clear of it
+  return { height: top + DOWN.box + BOX_HEIGHT, items: [...write, ...box] };
 }
 
 /** The first size is the largest thing in the row, its limits beneath; further ones are a line each. The picture's letter stands before it. */

@@ -7,6 +7,7 @@ import type { PlainPage, Section, WholeShown } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
 import { curveSections } from './curves.ts';
 import { sheetAt } from './day.ts';
+import { dangersOf } from './dangers.ts';
 import { partName, stockName } from './names.ts';
 import type { SheetWords } from './said.ts';
 import { stockSections, timeSections } from './stock.ts';
@@ -217,7 +218,7 @@ function byCodeUnit(a: string, b: string): number {
 }
 
 function cautions(plan: Plan, words: SheetWords): Section {
-  const shown = plan.fitting.cautions.map(({ id, grounds }) => ({
+  const shown = dangersOf(plan).map(({ id, grounds }) => ({
     title: words.has(`${id}.title`) ? words.say(`${id}.title`, grounds) : '',
     ...cautionSaid(words, id, grounds),
   }));

@@ -153,6 +153,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     role: feature?.role ?? 'free',
     side: feature ? sideOf(desk, feature) : 'outside',
     feature: namedIn(operation.feature, words),
+    host: feature ? hostOf(desk, feature, words) : '',
     angle: feature ? coneAngle(desk, feature) : 0,
     half: feature ? coneAngle(desk, feature) / 2 : 0,
     large: feature ? largeEnd(desk, feature, words) : '',
@@ -187,6 +188,13 @@ function coneOf(desk: Desk, feature: Feature): (Surface & { readonly shape: 'con
   const surface = feature.kind === 'cone' ? desk.surface(feature.cone) : undefined;
   return surface?.shape === 'cone' ? surface : undefined;
 }
+/** What a chamfer or cone stands on. */
+function hostOf(desk: Desk, feature: Feature, words: SheetWords): string {
+  const cone = coneOf(desk, feature);
+  const host = cone && desk.surface(cone.until).feature;
+  return host === undefined ? '' : namedIn(host, words);
+}
+
 /** Of a taper that runs out: what it is measured by at its other end, with its limits. */
 function largeEnd(desk: Desk, feature: Feature, words: SheetWords): string {
   const size = coneOf(desk, feature)?.ends?.size;

@@ -39,6 +39,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
       legend: { made: words.say('picture.made'), taken: words.say('picture.taken') },
     },
     advances,
+    letters: lettersOf(desk),
   };
 }
 
@@ -78,8 +79,11 @@ export function operationView(
       headstock: words.say('picture.headstock'),
     },
     advances,
+    letters: lettersOf(desk),
   };
 }
+
+const lettersOf = ({ part, letter }: Desk): readonly string[] => part.surfaces.flatMap((s) => (s.shape === 'face' ? [letter(s.id)] : []));
 
 /** Flats, holes, branches that this set-up or one before it made. */
 function sidesDone(desk: Desk, place: number): readonly SideShown[] {
@@ -157,9 +161,13 @@ function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage, words
   const workings = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const last = workings.filter((w, i) => !workings.slice(i + 1).some((later) => later.makes === w.makes));
   return last.flatMap((working) => {
-    const from = working.from === 'axis' || working.from === 'bar end' ? undefined : placeOf(desk, stage, working.from);
+    if (working.from === 'axis' || working.from === 'bar end') return [];
     const to = placeOf(desk, stage, working.makes);
-    if (from === undefined || to === undefined) return [];
+    if (to === undefined) return [];
+    const later = workings.slice(workings.indexOf(working) + 1).some((one) => one.makes === working.from);
+    // what it counts from is cut again in this grip: from where that stood
+    const from = later ? len(to - working.toward * working.limits.target) : placeOf(desk, stage, working.from);
+    if (from === undefined) return [];
     return [
       {
         id: working.id,

@@ -4,6 +4,7 @@ import { signs, signsOf } from '../../handbook/signs.ts';
 import type { Claim, Plan, PlannedPart } from '../../model/plan.ts';
 import type { Column, PlainPage, Section } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
+import { dangersOf } from './dangers.ts';
 import { deskOf, namedIn } from './lookup.ts';
 import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
@@ -207,7 +208,8 @@ function taken({ workshop }: Plan, words: SheetWords): readonly Section[] {
 }
 
 function sources(plan: Plan, words: SheetWords): Section {
-  const { derivations, assembly, tests, cautions } = plan.fitting;
+  const { derivations, assembly, tests } = plan.fitting;
+  const cautions = dangersOf(plan);
   const said = [...assembly, ...tests, ...cautions].flatMap(({ id, grounds }) =>
     words.has(`${id}.source`) ? [words.say(`${id}.source`, grounds)] : [],
   );

@@ -9,13 +9,13 @@ import type { Desk } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 
 /** Filed along a stretch whose length the spindle or the part that goes on it asks for. */
-const FILED: readonly Operation['verb'][] = ['file-square', 'file-hexagon'];
+const FILED: readonly Operation['verb'][] = ['file-flats', 'file-square', 'file-hexagon'];
 const MARKED_OUT: readonly Operation['verb'][] = ['cross-drill'];
 
 /** Along the axis, from a face as it stands when this is done: what is still to come off it counts. */
 export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): readonly SizeShown[] {
   const side = sideOf(desk, operation);
-  if (side && FILED.includes(operation.verb)) return [filedLength(side, words)];
+  if (side && FILED.includes(operation.verb)) return [filedStretch(desk, side, words)];
   const face = side && MARKED_OUT.includes(operation.verb) ? faceBefore(desk, setUp) : undefined;
   if (!side || !face) return [];
   const place = add(len(Math.abs(side.at - face.z)), leftOn(desk, setUp, face.id));
@@ -25,8 +25,18 @@ export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words
   return [{ dim: '', text: words.target(limits), limits: words.limits(limits), after, letter: '' }];
 }
 
-function filedLength({ half }: SideFeature, words: SheetWords): SizeShown {
-  return { dim: '', text: words.short(add(half, half)), limits: '', after: words.say('size.long'), letter: '' };
+/** Marked out from the nearer end of the part, as it comes out. */
+function filedStretch(desk: Desk, { at, half }: SideFeature, words: SheetWords): SizeShown {
+  const { length } = desk.part;
+  const [first, second] = [at - half, length - at - half];
+  const [end, from] = first <= second ? (['first', first] as const) : (['second', second] as const);
+  const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === end);
+  const letter = feature?.kind === 'end' ? desk.letter(feature.face) : '';
+  const long = add(half, half);
+  const shown = { dim: '', limits: '', letter: '' };
+  if (from === 0) return { ...shown, text: words.short(long), after: words.say('size.long', { letter }) };
+  const text = words.say('size.range', { lo: words.short(len(from)), hi: words.short(add(len(from), long)) });
+  return { ...shown, text, after: words.say('size.from', { letter }) };
 }
 
 /** Of the ends that are cut before this set-up, the first that is finished, else the first that is faced at all. */
