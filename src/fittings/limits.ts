@@ -41,6 +41,7 @@ export function tidy(length: Len, step: Len, way: 'up' | 'down' | 'near'): Len {
 const SLACK = 1e-9;
 
 export const TENTH: Len = mm(0.1);
+export const HUNDREDTH: Len = mm(0.01);
 export const MM: Len = mm(1);
 export const half = (length: Len): Len => mm(toMm(length) / 2);
 export const times = (length: Len, factor: number): Len => mm(toMm(length) * factor);

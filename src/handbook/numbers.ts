@@ -27,6 +27,7 @@ const ROWS: readonly Row[] = [
   ['tidy.middle', 0.05, 'mm', 'else of this'],
   ['tidy.fine', 0.01, 'mm', 'else of this; shared limits are drawn in to multiples of it at the finest'],
   ['tidy.gives', 4, 'ratio', 'this part of either side of shared limits may be given up for limits on a coarser step'],
+  ['tidy.even', 0.25, 'ratio', 'shared limits are made even where that takes no more than this share of their band'],
   ['tidy.inside', 4, 'ratio', 'a target stays this part of the band away from either limit'],
   [
     'general.shortest',
@@ -50,7 +51,7 @@ const ROWS: readonly Row[] = [
   ['wheels.first-pair', 80, 'count', 'A + B of a compound train, in teeth, that the banjo bridges', WHEELS, 'derived'],
   ['wheels.second-pair', 85, 'count', 'C + D of a compound train, in teeth, that the banjo bridges', WHEELS, 'derived'],
   // screw-cutting
-  ['thread.stop', 0.5, 's', 'from seeing the tool in the relief to the half-nuts out'],
+  ['thread.stop', 1, 's', 'from seeing the tool in the relief to the half-nuts out'],
   [
     'thread.depth.60.outside',
     0.613435,

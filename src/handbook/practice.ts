@@ -57,6 +57,7 @@ const ROWS: readonly Row[] = [
   ['runout.mandrel', 0.05, 'mm', 'part on a threaded mandrel, as its thread fits'],
   ['runout.four-jaw', 0.02, 'mm', 'independent four-jaw chuck, the work set by the indicator'],
   ['runout.stub-mandrel', 0.02, 'mm', 'work wrung on a spigot that was turned for its bore and not disturbed since'],
+  ['collet.bears', 30, 'mm', 'length on which a collet of this size of lathe bears, at most'],
   ['collet.slack', 0.1, 'mm', 'a collet closes on work up to this much under its size'],
   ['jaw.clearance.light', 0.5, 'mm', 'the same where only a face is cut that stands clear of the jaws'],
   ['jaw.clearance', 1, 'mm', 'between the jaws and the nearest cut'],

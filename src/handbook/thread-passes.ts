@@ -33,6 +33,15 @@ export function firstPass(group: CuttingGroup, side: 'outside' | 'inside' = 'out
   return side === 'outside' ? outside : len(Math.round(outside * toolTable.value('inside.first')));
 }
 
+/** What rubs where it should cut hardens the metal under it. */
+const hardens = (group: CuttingGroup | undefined): boolean => group !== undefined && FIRST[group] === 'stainless';
+
+/** Least pass a side; metal that hardens is never shaved. */
+export const leastPass = (group: CuttingGroup): Len => mm(threading.value(hardens(group) ? 'least.hardens' : 'least'));
+
+/** Passes without infeed at the end. */
+export const springPasses = (group: CuttingGroup | undefined): number => threading.value(hardens(group) ? 'spring.hardens' : 'spring');
+
 const FIRST: Readonly<Record<CuttingGroup, string>> = {
   brass: 'brass',
   gunmetal: 'brass',
@@ -58,6 +67,22 @@ export const threading: FactTable = factTable([
     what: 'least pass of a sharp HSS tool; a tipped one wants 0.05',
     source: cite('widia', '0.05 with carbide; 0.03 derived here'),
     standing: 'derived',
+  },
+  {
+    id: 'least.hardens',
+    value: 0.05,
+    unit: 'mm',
+    what: 'least pass in metal that hardens when it is rubbed',
+    source: cite('mitsubishi', 'the last pass of its tables'),
+    standing: 'standard',
+  },
+  {
+    id: 'spring.hardens',
+    value: 1,
+    unit: 'count',
+    what: 'passes without infeed in metal that hardens when it is rubbed: the fewest of 1 to 2',
+    source: cite('custom'),
+    standing: 'common practice',
   },
   {
     id: 'spring',

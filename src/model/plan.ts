@@ -196,6 +196,8 @@ export type Figures = {
   readonly spring?: number;
   /** How far along the axis the tool goes from the end face, where a shoulder stops it. */
   readonly along?: Reading;
+  /** That reading is for parts as aimed at: what lies between datum and end is measured, and the length taken from it, or added. */
+  readonly alongBy?: { readonly from: SurfaceId; readonly end: SurfaceId; readonly size: Len; readonly way: 'less' | 'more' };
   /** Top slide for a cone: degrees from the axis, how far it moves, and the divisions that its lost motion takes up before, where known. */
   readonly slide?: { readonly angle: number; readonly travel: Reading; readonly slack?: number };
   /** Set-up lines, by the words' ids. */
@@ -203,6 +205,8 @@ export type Figures = {
   readonly wheels?: WheelsUsed;
   readonly screw?: ScrewCutting;
   readonly depth?: Len;
+  /** What still stands on the end face: depths that count from it are so much more than the drawing's. */
+  readonly stands?: Len;
   /** Turns a minute of the drill press; `about` where nobody said which it has. */
   readonly press?: { readonly value: number; readonly vc: number; readonly bound: string; readonly about?: true };
   /** A drill's steps from full diameter; they add up to the depth at full diameter. */

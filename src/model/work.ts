@@ -228,6 +228,8 @@ export type Grip = {
   readonly from: Len;
   readonly to: Len;
   readonly diameter: Len;
+  /** What a collet or a sleeve closes on; absent where jaws are set, or bored, to the work as it came out. */
+  readonly takes?: { readonly lo: Len; readonly hi: Len };
   /** The centre hole in the free end in which the tailstock's centre runs, where it does. */
   readonly centre?: FeatureId;
   readonly tooling?: ToolingAsk;

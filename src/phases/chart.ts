@@ -12,9 +12,9 @@ import { unstated } from '../handbook/unstated.ts';
 import type { DimId } from '../model/ids.ts';
 import type { Limits, Part } from '../model/part.ts';
 import type { Chart, Claim, Path, Route, Working } from '../model/plan.ts';
-import { diameterLimits } from '../rules/diameters.ts';
+import { asHeld, diameterLimits } from '../rules/diameters.ts';
 import { type Weigh, weighBy } from '../rules/difficulty.ts';
-import { aimAt, drawIn } from '../rules/tidy.ts';
+import { aimAt, drawIn, evened } from '../rules/tidy.ts';
 import { type Capability, type DiameterCut, type LengthCut, type Walk, walkRoute } from '../rules/working.ts';
 import { STOCK, shortages, type Trials, tooCoarse } from './chart/cannot.ts';
 import { notTrue } from './chart/not-true.ts';
@@ -68,8 +68,8 @@ export type Trying = {
 };
 const NOTHING_TRIED: Trying = { fails: () => [], routeBy: () => undefined };
 
-function chartOf({ part, drawn }: Asked, settled: Settled): Chart {
-  const working = settled.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, settled) : workingDiameter(part, cut)));
+function chartOf({ part, route, drawn }: Asked, settled: Settled): Chart {
+  const working = settled.walk.cuts.map((cut) => ('edge' in cut ? workingLength(cut, settled) : workingDiameter(part, route, cut)));
   return { part: part.id, working, drawing: drawingPaths(drawn, settled.walk, working) };
 }
 
@@ -194,8 +194,10 @@ function workingLength(cut: LengthCut, settled: Settled): Working {
   if (!sides) throw new Error(`'${cut.dim}' was given no share`);
   const own = settled.budgets.find((one) => one.links.length === 1 && one.links[0]?.dim === cut.dim && isWhole(one, sides));
   const raw: Pair = { lo: len(cut.middle - sides.below), hi: len(cut.middle + sides.above) };
-  const { lo, hi } = own ? raw : drawIn(raw.lo, raw.hi, cut.holds);
-  const limits: Limits = { lo, hi, target: aimAt(lo, hi), from: { kind: 'chart', as: own?.of ?? tightest(cut.dim, settled) } };
+  const drawn = own ? raw : drawIn(raw.lo, raw.hi, cut.holds);
+  const target = aimAt(drawn.lo, drawn.hi);
+  const { lo, hi } = own || cut.from === 'bar end' ? drawn : evened(drawn.lo, drawn.hi, target, cut.holds);
+  const limits: Limits = { lo, hi, target, from: { kind: 'chart', as: own?.of ?? tightest(cut.dim, settled) } };
   return { ...plainWorking(cut), from: cut.from, toward: cut.edge.toward, limits };
 }
 
@@ -209,8 +211,14 @@ function tightest(dim: DimId, settled: Settled): string {
   return on.reduce<Budget | undefined>((least, one) => (least && room(least) <= room(one) ? least : one), undefined)?.of ?? '';
 }
 
-function workingDiameter(part: Part, cut: DiameterCut): Working {
-  return { ...plainWorking(cut), from: 'axis', toward: 1, limits: diameterLimits(part, cut) };
+function workingDiameter(part: Part, route: Route, cut: DiameterCut): Working {
+  const limits = diameterLimits(part, cut);
+  return {
+    ...plainWorking(cut),
+    from: 'axis',
+    toward: 1,
+    limits: cut.cut.stage === 'final' ? asHeld(limits, route, cut.cut.makes) : limits,
+  };
 }
 
 function plainWorking(cut: LengthCut | DiameterCut): Pick<Working, 'id' | 'op' | 'makes' | 'stage' | 'measures' | 'holds'> {

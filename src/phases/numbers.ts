@@ -28,7 +28,8 @@ export function numbers(part: Part, route: Route, chart: Chart, workshop: Worksh
 function figuresOf(asked: Asked): Figures {
   const { operation, setUp } = asked.removal;
   const lubricant = lubricantOf(asked);
-  const always = { op: operation.id, ...(lubricant === undefined ? {} : { lubricant }) };
+  const { stands } = asked.removal;
+  const always = { op: operation.id, ...(lubricant === undefined ? {} : { lubricant }), ...(stands === undefined ? {} : { stands }) };
   if (isOffLathe(setUp.grip)) return { ...always, ...pressFigures(asked) };
   if (operation.verb === 'screw-cut') return { ...always, ...screwCut(asked) };
   if (HOLES.includes(operation.verb)) return { ...always, ...withMetal(asked, holeFigures(asked)) };
@@ -59,7 +60,7 @@ function screwCut(asked: Asked): Partial<Figures> {
     ...optional('passes', passes),
     dial: readCross(workshop.lathe.dials, len(2 * threadDepth(feature, cut))),
     ...optional('wheels', wheels),
-    screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value, room, cut }),
+    screw: screwCutting({ part, feature, setUp: removal.setUp, lathe: workshop.lathe, wheels, passes, rpm: rpm?.value, room, cut, group }),
   };
 }
 

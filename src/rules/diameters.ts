@@ -2,7 +2,10 @@
 import { type Len, len, mm } from '../base/units.ts';
 import { middleOf } from '../geometry/places.ts';
 import { numbersTable } from '../handbook/numbers.ts';
+import type { SurfaceId } from '../model/ids.ts';
 import type { Limits, Part } from '../model/part.ts';
+import type { Route } from '../model/plan.ts';
+import { aimAt } from './tidy.ts';
 import type { DiameterCut } from './working.ts';
 
 /** Throws Error when the cut makes no diameter. */
@@ -18,6 +21,15 @@ export function diameterLimits(part: Part, cut: DiameterCut): Limits {
   const target = surface.side === 'outside' ? len(size.target + cut.cut.leaves) : len(size.target - cut.cut.leaves);
   const lo = len(middleOf(target - band, target));
   return roughLimits(lo, len(lo + band), target, size, surface.side);
+}
+
+/** What is held later by a collet or a sleeve is turned to what that closes on. */
+export function asHeld(limits: Limits, route: Route, makes: SurfaceId): Limits {
+  const holds = route.setUps.flatMap(({ grip }) => (grip.takes && grip.on.includes(makes) ? [grip.takes] : []));
+  const lo = len(Math.max(limits.lo, ...holds.map((one) => one.lo)));
+  const hi = len(Math.min(limits.hi, ...holds.map((one) => one.hi)));
+  if (lo > hi || (lo === limits.lo && hi === limits.hi)) return limits;
+  return { lo, hi, target: aimAt(lo, hi), from: { kind: 'chart', as: limits.from.as } };
 }
 
 /** A start of exact size is cut again only in length: its tool enters it, so it is that tool's size and no less. */

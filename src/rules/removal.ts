@@ -49,6 +49,8 @@ export type Removal = {
   readonly diameter?: Len;
   /** The diameter that the tool touches first: where its dial is set to nought. */
   readonly touch?: Len;
+  /** What still stands on the end face in use, over the drawing: depths that count from it are so much more. */
+  readonly stands?: Len;
   /** From the end face to the shoulder that stops the tool. */
   readonly along?: Len;
   /** How the work stands out, with the tool at its farthest place. */
@@ -96,7 +98,7 @@ function widest(bar: Extract<Part['stock'], { from: 'bar' }>): Len {
 
 function step(state: State, setUp: SetUp, operation: Operation, way: Way): void {
   const out = setUp.grip.out;
-  const found = isOffLathe(setUp.grip) ? {} : look(state, out, operation, way);
+  const found = isOffLathe(setUp.grip) ? {} : { ...look(state, out, operation, way), ...standsOn(state, out) };
   const pushed = isOffLathe(setUp.grip) ? undefined : pushedAt(state, out, operation, way);
   for (const cut of way.cuts) if (cut.measures === 'length') state.places.set(cut.makes, madePlace(state, operation, cut));
   for (const sweep of way.sweeps) apply(state, out, operation, sweep);
@@ -125,6 +127,13 @@ function arcSpan(state: State, id: SurfaceId): Span | undefined {
 /** Where the end in use is now; a raw end stands out by what is usual. */
 function endOf(state: State, out: End): number {
   return state.ends.get(out) ?? beyond(endPlace(state.part, out), out, mm(practice.value('bar.allowance')));
+}
+
+/** A face that is cut again later. */
+function standsOn(state: State, out: End): { readonly stands?: Len } {
+  const end = state.ends.get(out);
+  const over = end === undefined ? 0 : Math.abs(end - endPlace(state.part, out));
+  return over > 0 ? { stands: len(over) } : {};
 }
 
 /** From the end face to where a shoulder stops the tool; a hole or turning that goes right through has none. */

@@ -2,7 +2,7 @@
 import { type Len, len, mm, toStep } from '../base/units.ts';
 import type { CuttingGroup } from '../handbook/materials.ts';
 import { numbersTable } from '../handbook/numbers.ts';
-import { firstPass, modifiedInfeed, passCount, threading } from '../handbook/thread-passes.ts';
+import { firstPass, leastPass, modifiedInfeed, passCount, springPasses, threading } from '../handbook/thread-passes.ts';
 import { infeedOf, runOn, setOver, slideTravel, toolDepth, toolTable } from '../handbook/thread-tool.ts';
 import { bestWire, overWires, usableWires } from '../handbook/wires.ts';
 import type { Face, Feature, Part, ThreadSize } from '../model/part.ts';
@@ -39,7 +39,7 @@ const toHundredth = (length: Len): Len => toStep(length, mm(numbersTable.value('
 /** Radial passes for this metal, none deeper than the one before it; they add up to the depth. */
 export function threadPasses(feature: Thread, group: CuttingGroup, cut: Cut): readonly Len[] {
   const depth = threadDepth(feature, cut);
-  const count = passCount(depth, firstPass(group, feature.side), mm(threading.value('least')));
+  const count = passCount(depth, firstPass(group, feature.side), leastPass(group));
   return [...modifiedInfeed(depth, count, cut.step)].sort((a, b) => b - a);
 }
 
@@ -91,6 +91,7 @@ export type ScrewAsk = {
   readonly rpm: number | undefined;
   readonly room: Len | undefined;
   readonly cut: Cut;
+  readonly group: CuttingGroup | undefined;
 };
 
 /** All but the speed, the passes and the wheels. */
@@ -105,7 +106,7 @@ export function screwCutting(ask: ScrewAsk): ScrewCutting {
     infeed,
     ...(infeed === 'flank' && passes ? { topSlide: { angle, passes: alongSlide(passes, angle) } } : {}),
     ...{ tip: cut.tip, other: threadDepth(feature, { ...cut, tip: cut.tip === 'sharp' ? 'rounded' : 'sharp' }) },
-    spring: threading.value('spring'),
+    spring: springPasses(ask.group),
     ...(thread.hand === 'left' ? { toward: 'tailstock', entry: entryOf(part, feature) } : { toward: 'headstock' }),
     ...(wheels?.halfNuts === 'closed' ? { back: backward(ask) } : {}),
     ...(room === undefined || rpm === undefined ? {} : { stop: { runsOn: runOn(pitch, rpm, secondsToStop(wheels)), room } }),
@@ -122,7 +123,7 @@ function entryOf(part: Part, feature: Thread): NonNullable<ScrewCutting['entry']
 /** Depths along the slide, each from the sum so far, so that they add up to the whole travel. */
 function alongSlide(passes: readonly Len[], angle: number): readonly Len[] {
   const reached = passes.map((_, i) => toHundredth(slideTravel(len(passes.slice(0, i + 1).reduce((sum, one) => sum + one, 0)), angle)));
-  return reached.map((to, i) => len(to - (reached[i - 1] ?? 0)));
+  return reached.map((to, i) => len(to - (reached[i - 1] ?? 0))).sort((a, b) => b - a);
 }
 
 /** Power may unscrew work from a mandrel; a chuck on a screwed nose bears it slowly. */

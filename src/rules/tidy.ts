@@ -33,5 +33,14 @@ export function drawIn(lo: Len, hi: Len, least: Len): Pair {
   return round ? { lo: round.lo, hi: round.hi } : { lo, hi };
 }
 
+/** As far up as down, where that takes no more than a share of the band, and leaves `least`: one figure to remember. */
+export function evened(lo: Len, hi: Len, target: Len, least: Len): { readonly lo: Len; readonly hi: Len } {
+  const by = Math.min(target - lo, hi - target);
+  const lost = hi - lo - 2 * by;
+  return lost <= (hi - lo) * numbersTable.value('tidy.even') && 2 * by >= least
+    ? { lo: len(target - by), hi: len(target + by) }
+    : { lo, hi };
+}
+
 const FINE = mm(numbersTable.value('tidy.fine'));
 const STEPS: readonly Len[] = ['tidy.coarse', 'tidy.middle', 'tidy.fine'].map((id) => mm(numbersTable.value(id)));

@@ -116,7 +116,7 @@ function addLength(state: State, setUp: SetUp, operation: Operation, cut: Cut, h
   const old = state.now.get(cut.makes);
   const version: Version = `${cut.makes}#${state.edges.filter((edge) => edge.to.startsWith(`${cut.makes}#`)).length + 1}`;
   state.places.set(version, placeOf(state, face, cut, version));
-  const candidates = candidatesIn(state, setUp, cut.makes, here);
+  const candidates = reached(state, operation, candidatesIn(state, setUp, cut.makes, here));
   const ranked = rankDatums({ makes: cut.makes, stage: cut.stage, candidates, now: state.now, drawn, tree: growTree(state.edges) });
   const wanted = instead.get(version);
   const chosen = ranked.find((one) => one.version === wanted) ?? ranked[0];
@@ -150,6 +150,14 @@ function candidatesIn(state: State, setUp: SetUp, makes: SurfaceId, here: readon
   const inBar = setUp.grip.kind === 'bar' || setUp.grip.kind === 'bar-and-centre';
   return inBar ? [] : [...state.now.values()];
 }
+
+/** Where a blade or saw goes in is set from a face that is seen outside; none but the floor of a hole is better than nothing. */
+function reached({ ask }: State, { verb }: Operation, candidates: readonly Standing[]): readonly Standing[] {
+  if (!SEVERING.includes(verb)) return candidates;
+  const seen = candidates.filter(({ surface }) => faceOf(ask.part, surface).side === 'outside');
+  return seen.length > 0 ? seen : candidates;
+}
+const SEVERING: readonly Verb[] = ['part-off', 'saw-off', 'cut-stub'];
 
 /** The face that the work is seated by; on bar the end that points out, as last faced. */
 function datumOf(state: State, setUp: SetUp): SurfaceId | undefined {

@@ -7,7 +7,7 @@ import type { Part } from '../../model/part.ts';
 import type { ToolingAsk } from '../../model/plan.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor, nextBar } from '../bar.ts';
-import { about, between, general, half, MM, size, stock } from '../limits.ts';
+import { about, between, general, HUNDREDTH, half, MM, size, stock, tidy } from '../limits.ts';
 import { type Hole, partFrom } from '../outline.ts';
 
 type Ask<K extends ToolingAsk['kind']> = Extract<ToolingAsk, { kind: K }>;
@@ -59,7 +59,7 @@ export function stubMandrel(ask: Ask<'stub-mandrel'>, id: PartId, workshop: Work
  */
 export function tubePlug(ask: Ask<'tube-plug'>, id: PartId, workshop: Workshop, found: Diagnostic[]): Part {
   const loose = size('plug.loose');
-  const [lo, hi] = [minus(ask.bore.lo, loose), minus(ask.bore.hi, loose)];
+  const [lo, hi] = [minus(ask.bore.lo, loose), tidy(minus(ask.bore.hi, loose), HUNDREDTH, 'down')];
   const band = held('turn', 'diameter', 'final', hi);
   const { stock: bar } = steel(id, add(hi, size('bar.clean-up')), workshop, found);
   return partFrom({

@@ -2,6 +2,7 @@
 import { type Size, statedLimits } from '../../base/size.ts';
 import { type Len, len, mm, toMm } from '../../base/units.ts';
 import { fitLimits } from '../../handbook/iso286.ts';
+import { numbersTable } from '../../handbook/numbers.ts';
 import type { LimitSource, Limits } from '../../model/part.ts';
 import { between, general } from '../limits.ts';
 import { type Faults, fault, type Path } from './fault.ts';
@@ -59,11 +60,12 @@ function nearestFit(nominal: Len, fit: string): string {
 const GRADES: readonly number[] = [...Array(10 * 2).keys()];
 const LETTERS: readonly string[] = ['c', 'd', 'e', 'f', 'g', 'h', 'js', 'k', 'm', 'n', 'p', 'r', 's'];
 
-/** The nominal size where it lies between the limits; else their middle, to the hundredth where that lies between them. */
+/** The nominal size where it lies between the limits; else the roundest figure in their middle half, nearest the middle; else the middle. */
 function band(lo: Len, hi: Len, nominal: Len, as: string, kind: LimitSource['kind']): Limits {
   const middle = len(lo + Math.floor((hi - lo) / 2));
-  const fine = len(Math.floor(middle / FINE) * FINE);
-  const aim = lo < nominal && nominal < hi ? nominal : lo <= fine ? fine : middle;
-  return between(lo, hi, aim, as, kind);
+  const away = (hi - lo) / numbersTable.value('tidy.inside');
+  const round = STEPS.map((step) => len(Math.round(middle / step) * step)).find((one) => one >= lo + away && one <= hi - away);
+  return between(lo, hi, lo < nominal && nominal < hi ? nominal : (round ?? middle), as, kind);
 }
-const FINE = mm(0.01);
+/** A tenth; two hundredths on diameter, which is one a side; a hundredth. */
+const STEPS: readonly Len[] = [mm(0.1), len(2 * mm(0.01)), mm(0.01)];

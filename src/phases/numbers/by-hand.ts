@@ -6,7 +6,6 @@ import { findMaterial } from '../../handbook/materials.ts';
 import { engagement, usualBasis } from '../../handbook/metric-tapping.ts';
 import { practice } from '../../handbook/practice.ts';
 import { cuttingTapTorque, tapFigures, tapping } from '../../handbook/tapping-torque.ts';
-import { other } from '../../model/ids.ts';
 import type { Cylinder, Feature, Say } from '../../model/part.ts';
 import type { Figures } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
@@ -19,7 +18,7 @@ export function handFigures(asked: Asked): Partial<Figures> {
   const on = asked.part.surfaces.find((one): one is Cylinder => one.shape === 'cylinder' && one.id === thread?.on);
   if (!thread || !on) return {};
   if (asked.removal.operation.verb === 'die') return { says: diesSaid(asked, thread) };
-  return { says: [holeSaid(asked, thread, holeOf(asked, on)), leadSaid(asked, thread, on)] };
+  return { says: [holeSaid(asked, thread, holeOf(asked, on)), leadSaid(asked, thread)] };
 }
 
 /** As the chart aims at it, else the drawing. */
@@ -45,30 +44,18 @@ function holeSaid({ material }: Asked, { thread }: Thread, hole: Len): Say {
 /** A fine pitch carries its pitch in its name. */
 const isFine = (name: string): boolean => metricThread(name) !== undefined && name.includes('x');
 
-/** Which tap reaches the last full turn before its end stands against the floor, and how deep its end is then. */
-function leadSaid({ part }: Asked, f: Thread, on: Cylinder): Say {
-  const [full, floor] = f.start === 'first' ? [f.to, on.to] : [f.from, on.from];
-  const away = other(f.start);
-  const deep = (z: Len): Len => len(Math.abs(z - (f.start === 'first' ? 0 : part.length)));
-  if (floor === (away === 'second' ? part.length : 0) || opensBeyond(part, on, floor)) return { id: 'say.tap.through', grounds: {} };
-  const room = Math.abs(floor - full);
+/**
+ * Which tap reaches the last full turn before its end stands against what is there now: a floor, a narrower bore past the relief, or the end
+ * of the drill in a bar that is not parted yet; and how deep its end is then, from the face as it stands.
+ */
+function leadSaid({ part, removal: { room, stands = len(0) } }: Asked, f: Thread): Say {
+  if (room === undefined) return { id: 'say.tap.through', grounds: {} };
   const clear = machining.value('tap.clear') * f.thread.pitch;
   const tap = LEADS.find((kind) => tapping.value(`tap.lead.${kind}`) * f.thread.pitch + clear <= room) ?? 'bottom';
-  return { id: 'say.tap.blind', grounds: { tap, deep: show(deep(floor)), turns: Math.round(deep(full) / f.thread.pitch) } };
+  const full = Math.abs(f.start === 'first' ? f.to : part.length - f.from);
+  return { id: 'say.tap.blind', grounds: { tap, deep: show(len(full + room + stands)), turns: Math.round(full / f.thread.pitch) } };
 }
 const LEADS = ['taper', 'second', 'bottom'] as const;
-
-/** A wider hole goes on where this one ends. */
-function opensBeyond(part: Asked['part'], on: Cylinder, floor: Len): boolean {
-  return part.surfaces.some(
-    (one) =>
-      one.shape === 'cylinder' &&
-      one.side === 'inside' &&
-      one.id !== on.id &&
-      (one.from === floor || one.to === floor) &&
-      one.size.target > on.size.target,
-  );
-}
 
 /** A die follows the bar, not the lathe: where the thread has to run true it only finishes what was screw-cut. */
 function diesSaid({ part }: Asked, f: Thread): readonly Say[] {

@@ -15,6 +15,7 @@ import { barGive, finishBound, roughBound, springs, workGive } from '../../rules
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandMade, CALLED, dataOf, isFinal, optional, speedOf } from './asked.ts';
 import { plungeFigures } from './plunging.ts';
+import { alongBy } from './shoulder.ts';
 
 export const TURNING: readonly Verb[] = [
   'face',
@@ -156,7 +157,7 @@ function unitOf({ removal, workshop }: Asked): Len {
 }
 
 // ---- dials --------------------------------------------------------------------------------------------------------------------
-type DialFigures = Pick<Figures, 'dial' | 'zero' | 'readings' | 'outward' | 'slack' | 'along' | 'slide'>;
+type DialFigures = Pick<Figures, 'dial' | 'zero' | 'readings' | 'outward' | 'slack' | 'along' | 'alongBy' | 'slide'>;
 
 function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures {
   const { removal, workshop } = asked;
@@ -175,6 +176,7 @@ function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures 
     ...(passes ? { readings: crossReadings(dials, passes, stock.amount) } : {}),
     ...(isInside(asked) ? outwardBy(dials) : {}),
     ...optional('along', alongOf(asked)),
+    ...alongBy(asked),
     ...optional('slide', slideOf(asked)),
   };
 }

@@ -1,4 +1,5 @@
 /** A set-up as a page: who holds the part, what it is measured from, how true; its rows, its checkpoint, its dangers. */
+import { type Len, len, mm } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
@@ -87,10 +88,10 @@ function holdOf(plan: Plan, desk: Desk, at: number, words: SheetWords): GripPage
   const facts = {
     diameter: grip.kind.startsWith('bar')
       ? words.say('size.across', { target: words.barAcross(grip.diameter) })
-      : words.say('size.across', { target: words.nominal(grip.diameter) }),
-    across: words.named(grip.diameter),
+      : words.say('size.across', { target: words.nominal(grip.takes?.hi ?? grip.diameter) }),
+    across: words.named(grip.takes?.hi ?? grip.diameter),
     section: desk.part.stock.from === 'bar' ? desk.part.stock.section : 'round',
-    length: words.short((grip.to - grip.from) as typeof grip.to),
+    length: words.short(heldLength(grip)),
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
     sheet: grip.tooling ? sheetOfTooling(plan, at, grip.tooling) : '',
     still: stillFrom(plan, at),
@@ -113,6 +114,9 @@ function holdOf(plan: Plan, desk: Desk, at: number, words: SheetWords): GripPage
     column('label.true-to', words.has(reads) ? reads : 'grip.true', `grip.${grip.kind}.true`),
   ];
 }
+
+/** To the tenth below. */
+const heldLength = ({ from, to }: SetUp['grip']): Len => len(Math.floor((to - from) / mm(0.1)) * mm(0.1));
 
 /** A hold with a centre besides; that on bar has words of its own. */
 const isAlsoCentred = ({ grip }: SetUp): boolean => grip.centre !== undefined && grip.kind !== 'bar-and-centre';

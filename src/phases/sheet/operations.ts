@@ -62,10 +62,19 @@ function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row 
       ...stairsSaid(desk, operation, words),
       ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
     ],
-    under: saidOnce([...threadSaid(figures, words), ...figuresSaid(operation, figures, words)], told).join(
-      ` ${words.say('under.between')} `,
-    ),
+    under: saidOnce(
+      [...threadSaid(figures, words), ...figuresSaid(operation, figures, words), ...shoulderSaid(desk, figures, words)],
+      told,
+    ).join(` ${words.say('under.between')} `),
   };
+}
+
+/** Where the carriage counts from another face than the length: what to reckon its reading from. */
+function shoulderSaid(desk: Desk, { along, alongBy }: Partial<Figures> = {}, words: SheetWords): readonly string[] {
+  if (!along || !alongBy) return [];
+  const { from, end, size, way } = alongBy;
+  const facts = { slide: words.say(`slide.${along.which}`), from: desk.letter(from), end: desk.letter(end), size: words.size(size), way };
+  return [words.say('dial.along-by', facts)];
 }
 
 /** Of the lathe's spindle, or of the drill press: about so many where nobody said what it has. */

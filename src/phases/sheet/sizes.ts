@@ -136,7 +136,13 @@ function farOf(desk: Desk, setUp: SetUp, operation: Operation): Far | undefined 
   const way = wayOf(operation, setUp);
   const zero = endFace(desk, setUp.grip.out);
   if (!way || !zero || isOffLathe(setUp.grip)) return undefined;
-  return farOfSweep(desk, setUp.grip.out, zero, way) ?? farOfThread(desk, operation, zero);
+  return farFrom(desk.figures(operation.id)?.stands, farOfSweep(desk, setUp.grip.out, zero, way) ?? farOfThread(desk, operation, zero));
+}
+
+/** Counted from the face as it stands: what a later cut takes off it is still to come. */
+function farFrom(stands: Len | undefined, far: Far | undefined): Far | undefined {
+  if (stands === undefined || !far) return far;
+  return 'deep' in far ? { deep: len(far.deep + stands) } : { ...far, along: len(far.along + stands) };
 }
 
 type Zero = { readonly z: Len; readonly letter: string };

@@ -4,8 +4,9 @@ import { numbersTable } from '../../handbook/numbers.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
+import { type Context, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { bearing, colletFor } from './closing.ts';
 import { steady } from './overhang.ts';
 import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
@@ -96,7 +97,7 @@ function sectionGrip(work: Work, { o, stretch: whole, name }: On, out: End, kind
   );
   if (stretch.to <= stretch.from) return undefined;
   const datum = datumBehind(c, whole, out, kind);
-  return {
+  const grip: Grip = {
     id: `${name}.${kind}.${out}`,
     kind,
     out,
@@ -112,6 +113,8 @@ function sectionGrip(work: Work, { o, stretch: whole, name }: On, out: End, kind
     runout: length(RUNOUT[kind]),
     because: [{ rule: `in-${kind}`, grounds: {} }],
   };
+  const takes = kind === 'collet' ? colletFor(c.workshop, cyl.size) : undefined;
+  return takes ? bearing({ ...grip, takes }, length('collet.bears')) : grip;
 }
 type Hold = 'collet' | 'bored-jaws' | 'four-jaw' | 'sleeve' | 'jaws' | 'hexagon';
 const RUNOUT: Readonly<Record<Hold, string>> = {
@@ -155,8 +158,7 @@ function holdKind(c: Context, o: Outside, out: End): Hold {
   // a knurl is held gently all round, or not at all
   if (c.part.features.some((f) => f.kind === 'side' && f.does === 'knurl' && f.on === o.cylinder))
     return c.workshop.holding.softJaws ? 'bored-jaws' : 'sleeve';
-  const d = diameterOf(c, o);
-  if (c.workshop.holding.collets.some((size) => size >= d && minus(size, d) <= length('collet.slack'))) return 'collet';
+  if (colletFor(c.workshop, c.cylinder(o.cylinder).size)) return 'collet';
   if (c.cylinder(o.cylinder).asStock) return 'jaws';
   const { softJaws, fourJaw, sleeves } = c.workshop.holding;
   const truth = wantsTruth(c, out);

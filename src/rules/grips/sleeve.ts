@@ -5,12 +5,14 @@
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits } from '../../model/part.ts';
 import type { Grip, Refusal, ToolingAsk } from '../../model/plan.ts';
-import { type Context, farther, length, nearer, scaled } from '../context.ts';
+import { type Context, length, scaled } from '../context.ts';
 import { boringFor, drillUnder } from '../tools.ts';
+import { bearing, takenBy } from './closing.ts';
 
 /** The hold as far as a sleeve reaches, with the sleeve that it asks for; or why there is none. */
 export function inSleeve(c: Context, grip: Grip, size: Limits): Grip | Refusal {
-  if (isKept(c, size)) return grip;
+  const kept = keptFor(c, size);
+  if (kept !== undefined) return { ...grip, takes: takenBy(kept) };
   const wants = add(size.hi, add(length('sleeve.wall'), length('sleeve.wall')));
   const bars = barsOf(c);
   const bar = bars.find(({ across }) => across >= wants);
@@ -27,9 +29,9 @@ export function inSleeve(c: Context, grip: Grip, size: Limits): Grip | Refusal {
 /** Would a sleeve that takes the largest of them close on the smallest? */
 const closesOn = ({ lo, hi }: Limits): boolean => minus(add(hi, length('sleeve.over')), lo) <= length('sleeve.slack');
 
-/** Does a sleeve of that size lie in the drawer? It closes on work up to so much under its bore. */
-const isKept = (c: Context, { target }: Limits): boolean =>
-  (c.workshop.holding.keptSleeves ?? []).some((bore) => bore >= target && minus(bore, target) <= length('sleeve.slack'));
+/** The bore of a sleeve of that size in the drawer: it closes on work up to so much under it. */
+const keptFor = (c: Context, { target }: Limits): Len | undefined =>
+  (c.workshop.holding.keptSleeves ?? []).find((bore) => bore >= target && minus(bore, target) <= length('sleeve.slack'));
 
 /** Smallest first; of one size, what marks the work least. */
 const barsOf = (c: Context): readonly { readonly material: string; readonly across: Len }[] =>
@@ -48,10 +50,4 @@ function boredTo(c: Context, size: Len): Len | undefined {
 }
 
 /** The sleeve stands flush with the jaws on the side of the tool; behind it the work is free. */
-function shortened(grip: Grip, ask: Extract<ToolingAsk, { kind: 'split-sleeve' }>): Grip {
-  const front = nearer(grip.out, grip);
-  const back = grip.out === 'first' ? add(front, ask.length) : minus(front, ask.length);
-  const [from, to] = front < back ? [front, back] : [back, front];
-  const far = farther(grip.out, grip);
-  return { ...grip, ...(far === back ? {} : { from, to }), tooling: ask };
-}
+const shortened = (grip: Grip, ask: Extract<ToolingAsk, { kind: 'split-sleeve' }>): Grip => ({ ...bearing(grip, ask.length), tooling: ask });
