@@ -83,6 +83,20 @@ export function lowEnd(
   };
 }
 
+/** One that looks up, its end at height `at`. */
+export function highEnd(
+  ask: Pick<UnionAsk, 'thread' | 'pipe'>,
+  at: Len,
+  parts: readonly Part[],
+): { readonly nut: Stand; readonly nipple: Stand; readonly rings: readonly ArrangedRing[] } {
+  const up = coupledUp(ask, lengthOf(parts, 'nipple'));
+  return {
+    nut: { part: 'union-nut', way: 'up', at: add(at, up.nut), round: true },
+    nipple: { part: 'nipple', way: 'up', at: add(at, up.nipple) },
+    rings: [pipeRing(ask.pipe, add(at, up.pipe.from), add(at, up.pipe.to))],
+  };
+}
+
 export function pipeRing(pipe: UnionAsk['pipe'], from: Len, to: Len, level?: ArrangedRing['level']): ArrangedRing {
   return { item: 'pipe', from, to, inside: pipeBore(pipe), outside: pipe.outside, shown: 'metal', ...(level ? { level } : {}) };
 }

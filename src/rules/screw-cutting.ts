@@ -5,7 +5,7 @@ import { numbersTable } from '../handbook/numbers.ts';
 import { firstPass, leastPass, modifiedInfeed, passCount, springPasses, threading } from '../handbook/thread-passes.ts';
 import { infeedOf, runOn, setOver, slideTravel, toolDepth, toolTable } from '../handbook/thread-tool.ts';
 import { bestWire, overWires, usableWires } from '../handbook/wires.ts';
-import type { Face, Feature, Part, ThreadSize } from '../model/part.ts';
+import type { Cylinder, Face, Feature, Part, ThreadSize } from '../model/part.ts';
 import type { ScrewCutting, SetUp, WheelsUsed } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import type { SpeedBound } from './cutting.ts';
@@ -62,7 +62,17 @@ function secondsToStop(wheels: WheelsUsed | undefined): number {
  */
 export function roomToStop(part: Part, feature: Thread, beyond: Len | undefined, wheels: WheelsUsed | undefined): Len | undefined {
   if (feature.thread.hand === 'left' && wheels?.halfNuts !== 'closed') return undefined;
-  return reliefAt(part, feature) ?? (feature.side === 'inside' ? beyond : undefined);
+  return reliefAt(part, feature) ?? (feature.side === 'inside' ? beyond : plainPast(part, feature));
+}
+
+/** Without a relief: how far the diameter of an outside thread goes on past it, before it meets a shoulder. */
+function plainPast(part: Part, { on: id, from, to, start, thread }: Thread): Len | undefined {
+  const cylinders = part.surfaces.filter((one): one is Cylinder => one.shape === 'cylinder' && one.side === 'outside');
+  const on = cylinders.find((one) => one.id === id);
+  if (!on) return undefined;
+  const [end, wall] = start === 'first' ? [to, on.to] : [from, on.from];
+  const rises = cylinders.some((one) => one !== on && (one.from === wall || one.to === wall) && one.size.hi > thread.minor.lo);
+  return rises && wall !== end ? len(Math.abs(wall - end)) : undefined;
 }
 
 /** Width of the relief at the far end of the thread. */

@@ -30,6 +30,8 @@ export type GripMeans = Paper & {
  * and a `tier` for each length that it shows, or `enough`: else its work would be drawn smaller than a person reads it.
  */
 const PICTURE = { least: 50, alone: 42, tier: 7, enough: 60, most: 118 } as const;
+/** Where so many lengths are shown, over each other, a picture on several sheets has room for them as well as for the work. */
+const MANY = 6;
 const BOX = { width: 34, height: 6.4 } as const;
 const HOLD_SIZES = [STYLES.strong.size, 3.6, 3.4] as const;
 const CHECK = { pad: 2, between: 0.8, across: 2, gap: 2.4 } as const;
@@ -44,7 +46,7 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   const tail = check.height + CHECK.gap;
   const onOne = lead + heightOf(pieces) + tail + alone(page) + GAP.block <= roomOf(means, view, page, ['fits']);
   const room = roomOf(means, view, page, onOne ? ['fits'] : ['fits', 'goes on']);
-  const sheets = onOne ? [pieces] : shareOut(pieces, room - PICTURE.least - GAP.block, { lead, tail });
+  const sheets = onOne ? [pieces] : shareOut(pieces, room - leastOf(page) - GAP.block, { lead, tail });
   const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? tail : 0));
   const left = sheets.map((own, i) => room - heightOf(own) - (ends[i] ?? 0) - GAP.block);
   const picture = drawnOnce(means, page, Math.min(PICTURE.most, ...left));
@@ -66,11 +68,14 @@ function roomOf(means: GripMeans, view: SheetView, page: GripPage, heads: readon
 /** No sheet has a wider number, for heads that are measured before sheets are counted. */
 export const WIDEST = 888;
 
+const alone = (page: GripPage): number => Math.min(PICTURE.enough, PICTURE.alone + PICTURE.tier * lengthsIn(page));
+
+const leastOf = (page: GripPage): number =>
+  lengthsIn(page) < MANY ? PICTURE.least : Math.min(PICTURE.most, PICTURE.alone + PICTURE.tier * lengthsIn(page));
+
 /** Lengths have letters. */
-function alone({ blocks }: GripPage): number {
-  const lengths = blocks.flatMap((block) => block.rows.flatMap((row) => row.sizes.filter((size) => size.letter !== '')));
-  return Math.min(PICTURE.enough, PICTURE.alone + PICTURE.tier * lengths.length);
-}
+const lengthsIn = ({ blocks }: GripPage): number =>
+  blocks.flatMap((block) => block.rows.flatMap((row) => row.sizes.filter((size) => size.letter !== ''))).length;
 
 /** The same picture on every sheet of the grip, as high as the fullest of them leaves; not drawn before a sheet is. */
 function drawnOnce(means: GripMeans, page: GripPage, height: number): () => GripPicture | undefined {

@@ -16,12 +16,14 @@ type Means = Paper & { readonly parts: DrawParts; readonly whole: DrawWhole };
 type Shown = Section & { readonly kind: 'pictures' };
 type PartPicture = Shown['pictures'][number];
 /** A row of equal places, and what stands in each. */
-type Row = { readonly left: number; readonly width: number; readonly pictures: readonly PartPicture[] };
+type Row = { readonly left: number; readonly width: number; readonly height?: number; readonly pictures: readonly PartPicture[] };
 /** Where on the page, mm. */
 type Span = { readonly left: number; readonly wide: number };
 
 /** Pictures in a row. */
 const PICTURES = { least: 4, most: 6, height: 30, gap: 4 } as const;
+/** A part by itself has so much of the page's width, and is so high at the most, mm. */
+const ALONE = { share: 0.6, height: 42 } as const;
 /** Of the whole: its share of the page at the most, and how wide a part beside it is at the least. mm */
 const WHOLE = { share: 0.48, height: 76, part: 40, rows: 2 } as const;
 
@@ -52,6 +54,7 @@ function wholeBlock(means: Means, caption: string, picture: Picture): Block {
 
 function rowsOf(pictures: readonly PartPicture[], page: Span): readonly Row[] {
   const { length } = pictures;
+  if (length === 1) return [{ left: page.left, width: ALONE.share * page.wide, height: ALONE.height, pictures }];
   const across = Math.max(PICTURES.least, Math.ceil(length / Math.ceil(length / PICTURES.most)));
   return inRows(pictures, across).map((row) => placesOf(row, page, across));
 }
@@ -62,13 +65,15 @@ function placesOf(pictures: readonly PartPicture[], { left, wide }: Span, across
 
 /** All rows at once: their parts have a scale in common, which stands after each one's name. */
 function drawn(means: Means, rows: readonly Row[]): readonly Block[] {
-  const asked = rows.flatMap(({ width, pictures }) => pictures.map(({ part }) => ({ part, frame: { width, height: PICTURES.height } })));
+  const asked = rows.flatMap(({ width, height = PICTURES.height, pictures }) =>
+    pictures.map(({ part }) => ({ part, frame: { width, height } })),
+  );
   const shown = [...means.parts(asked)];
-  return rows.map(({ left, width, pictures }) =>
+  return rows.map(({ left, width, height = PICTURES.height, pictures }) =>
     beside(
       pictures.flatMap(({ caption }, i) => {
         const one = shown.shift();
-        return one ? [pictureBlock(means, one, caption, { x: left + i * (width + PICTURES.gap), width })] : [];
+        return one ? [pictureBlock(means, one, caption, { x: left + i * (width + PICTURES.gap), width, height })] : [];
       }),
     ),
   );
@@ -78,9 +83,9 @@ function pictureBlock(
   means: Means,
   { picture, scale }: ShownPart,
   caption: string,
-  { x, width }: { readonly x: number; readonly width: number },
+  { x, width, height }: { readonly x: number; readonly width: number; readonly height: number },
 ): Block {
   const items = figure(moved(picture.items, x, GAP.small), picture.alt);
-  const words = paragraph(means, STYLES.small, `${caption} · ${scale}`, { x, top: PICTURES.height + GAP.row, width }, 'middle');
-  return { height: PICTURES.height + GAP.row + words.height, items: [...items, ...words.items] };
+  const words = paragraph(means, STYLES.small, `${caption} · ${scale}`, { x, top: height + GAP.row, width }, 'middle');
+  return { height: height + GAP.row + words.height, items: [...items, ...words.items] };
 }

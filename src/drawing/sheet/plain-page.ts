@@ -82,25 +82,30 @@ function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fit
 /** On as few sheets as will hold them, each about as full as the others: the least room a sheet that needs no sheet more. */
 function evenly(pieces: readonly Piece[], room: number): readonly Filled[] {
   const count = fill(pieces, room).length;
+  const keep = fill(pieces, room, KEPT * room).length > count ? 0 : KEPT * room;
   let [short, enough] = [0, room];
   for (let halving = 0; count > 1 && halving < HALVINGS; halving++) {
     const middle = (short + enough) / 2;
-    if (fill(pieces, middle).length > count) short = middle;
+    if (fill(pieces, middle, keep).length > count) short = middle;
     else enough = middle;
   }
-  return fill(pieces, enough);
+  return fill(pieces, enough, keep);
 }
+/** A section under this share of a page is not parted where that costs no sheet more. */
+const KEPT = 0.4;
 /** A page's room to a tenth of a millimetre. */
 const HALVINGS = 12;
 
-/** A piece brings its title or heads along when it is the first of its section or the first on a sheet. */
-function fill(pieces: readonly Piece[], room: number): readonly Filled[] {
+/** A piece brings its title or heads along when it is the first of its section or the first on a sheet. No higher section than `keep` is parted. */
+function fill(pieces: readonly Piece[], room: number, keep = 0): readonly Filled[] {
   const sheets: { readonly blocks: Block[]; readonly keys: string[] }[] = [{ blocks: [], keys: [] }];
   let used = 0;
   let above: Block | undefined;
-  for (const piece of pieces) {
+  for (const [i, piece] of pieces.entries()) {
     const brings = piece.above === above ? EMPTY : piece.above;
-    const fits = used + brings.height + piece.block.height <= room || used === 0;
+    const whole = piece.above === above ? 0 : sectionFrom(pieces, i);
+    const needs = whole <= keep && whole <= room ? Math.max(whole, brings.height + piece.block.height) : brings.height + piece.block.height;
+    const fits = used + needs <= room || used === 0;
     if (!fits) sheets.push({ blocks: [], keys: [] });
     const lead = fits ? brings : piece.above;
     used = (fits ? used : 0) + lead.height + piece.block.height;
@@ -109,6 +114,14 @@ function fill(pieces: readonly Piece[], room: number): readonly Filled[] {
     above = piece.above;
   }
   return sheets;
+}
+
+/** Its height with its title, of the section that begins with that piece. */
+function sectionFrom(pieces: readonly Piece[], from: number): number {
+  const above = pieces[from]?.above;
+  let height = above?.height ?? 0;
+  for (let i = from; pieces[i]?.above === above && i < pieces.length; i++) height += pieces[i]?.block.height ?? 0;
+  return height;
 }
 
 /** What a text may name the sheet of stands with the first of its pieces. */
