@@ -72,7 +72,7 @@ function plainPast(part: Part, { on: id, from, to, start, thread }: Thread): Len
   if (!on) return undefined;
   const [end, wall] = start === 'first' ? [to, on.to] : [from, on.from];
   const rises = cylinders.some((one) => one !== on && (one.from === wall || one.to === wall) && one.size.hi > thread.minor.lo);
-  return rises && wall !== end ? len(Math.abs(wall - end)) : undefined;
+  return rises ? len(Math.abs(wall - end)) : undefined;
 }
 
 /** Width of the relief at the far end of the thread. */

@@ -8,6 +8,7 @@ import type { RungUsed, StagePicture } from '../../src/drawing/stage.ts';
 import { signedCautions, signsOf } from '../../src/handbook/signs.ts';
 import type { PathItem, Picture } from '../../src/model/display.ts';
 import { WISHES } from '../../src/model/wish.ts';
+import { dangersOf } from '../../src/phases/sheet/dangers.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
 import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
@@ -30,7 +31,7 @@ const named = (picture: Picture): readonly string[] => collisions(picture).map((
 
 describe.each(sheets)('$spec, $units', ({ document, view, drawn, plan }) => {
   it('has its cautions on the cover, each with the signs that were chosen for it', () => {
-    const cautions = plan.fitting.cautions.map(({ id }) => id);
+    const cautions = dangersOf(plan).map(({ id }) => id);
     expect(cautions.filter((id) => !signedCautions.includes(id))).toEqual([]);
     const [shown = []] = view.pages.flatMap((page) =>
       page.kind === 'plain' ? page.sections.flatMap((s) => (s.kind === 'cautions' ? [s.cautions] : [])) : [],

@@ -22,7 +22,7 @@ export function limitsOf(size: Size, of: Of, feature: string, path: Path, faults
     fault(faults, path, 'nothing-left', { ...about, lo: stated.lo });
     return undefined;
   }
-  if (stated) return band(stated.lo, stated.hi, size.nominal, size.text, 'stated');
+  if (stated) return band({ ...stated, nominal: size.nominal }, of, size.text, 'stated');
   return general(size.nominal);
 }
 
@@ -41,7 +41,7 @@ function ofFit(nominal: Len, fit: string, of: Of, about: About, path: Path, faul
   }
   const right = of === 'shaft' ? fit.toLowerCase() : fit.toUpperCase();
   const found = fit === right ? fitLimits(nominal, fit) : undefined;
-  if (found) return band(found.lo, found.hi, nominal, fit, 'fit');
+  if (found) return band({ ...found, nominal }, of, fit, 'fit');
   if (fit !== right) fault(faults, path, 'fit-of-other-side', { ...about, fit, right });
   else fault(faults, path, 'fit-unknown', { ...about, fit, near: nearestFit(nominal, fit) });
   return undefined;
@@ -61,11 +61,16 @@ const GRADES: readonly number[] = [...Array(10 * 2).keys()];
 const LETTERS: readonly string[] = ['c', 'd', 'e', 'f', 'g', 'h', 'js', 'k', 'm', 'n', 'p', 'r', 's'];
 
 /** The nominal size where it lies between the limits; else the roundest figure in their middle half, nearest the middle; else the middle. */
-function band(lo: Len, hi: Len, nominal: Len, as: string, kind: LimitSource['kind']): Limits {
+function band({ lo, hi, nominal }: Band, of: Of, as: string, kind: LimitSource['kind']): Limits {
   const middle = len(lo + Math.floor((hi - lo) / 2));
   const away = (hi - lo) / numbersTable.value('tidy.inside');
-  const round = STEPS.map((step) => len(Math.round(middle / step) * step)).find((one) => one >= lo + away && one <= hi - away);
+  const round = STEPS[of].map((step) => len(Math.ceil(middle / step - 1 / 2) * step)).find((one) => one >= lo + away && one <= hi - away);
   return between(lo, hi, lo < nominal && nominal < hi ? nominal : (round ?? middle), as, kind);
 }
-/** A tenth; two hundredths on diameter, which is one a side; a hundredth. */
-const STEPS: readonly Len[] = [mm(0.1), len(2 * mm(0.01)), mm(0.01)];
+type Band = { readonly lo: Len; readonly hi: Len; readonly nominal: Len };
+/** A tenth; of a shaft two hundredths, which is one a side; a hundredth, the lower one of two. */
+const STEPS: Readonly<Record<Of, readonly Len[]>> = {
+  shaft: [mm(0.1), len(2 * mm(0.01)), mm(0.01)],
+  hole: [mm(0.1), mm(0.01)],
+  length: [mm(0.1), mm(0.01)],
+};

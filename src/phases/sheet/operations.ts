@@ -200,8 +200,9 @@ function coneOf(desk: Desk, feature: Feature): (Surface & { readonly shape: 'con
 /** What a chamfer or cone stands on. */
 function hostOf(desk: Desk, feature: Feature, words: SheetWords): string {
   const cone = coneOf(desk, feature);
-  const host = cone && desk.surface(cone.until).feature;
-  return host === undefined ? '' : namedIn(host, words);
+  if (!cone) return '';
+  const [own = '', ...pieces] = feature.id.split('.');
+  return namedIn(pieces.length > 0 ? own : desk.surface(cone.until).feature, words);
 }
 
 /** Of a taper that runs out: what it is measured by at its other end, with its limits. */
