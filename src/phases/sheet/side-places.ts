@@ -15,7 +15,7 @@ const MARKED_OUT: readonly Operation['verb'][] = ['cross-drill'];
 /** Along the axis, from a face as it stands when this is done: what is still to come off it counts. */
 export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): readonly SizeShown[] {
   const side = sideOf(desk, operation);
-  if (side && FILED.includes(operation.verb)) return [filedStretch(desk, side, words)];
+  if (side && FILED.includes(operation.verb)) return [filedStretch(desk, setUp, side, words)];
   const face = side && MARKED_OUT.includes(operation.verb) ? faceBefore(desk, setUp) : undefined;
   if (!side || !face) return [];
   const place = add(len(Math.abs(side.at - face.z)), leftOn(desk, setUp, face.id));
@@ -25,18 +25,26 @@ export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words
   return [{ dim: '', text: words.target(limits), limits: words.limits(limits), after, letter: '' }];
 }
 
-/** Marked out from the nearer end of the part, as it comes out. */
-function filedStretch(desk: Desk, { at, half }: SideFeature, words: SheetWords): SizeShown {
-  const { length } = desk.part;
-  const [first, second] = [at - half, length - at - half];
-  const [end, from] = first <= second ? (['first', first] as const) : (['second', second] as const);
-  const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === end);
-  const letter = feature?.kind === 'end' ? desk.letter(feature.face) : '';
+/** Marked out from the nearer end where that is finished, else from the end that is made; what is still to come off it counts. */
+function filedStretch(desk: Desk, setUp: SetUp, { at, half }: SideFeature, words: SheetWords): SizeShown {
+  const near = at + at <= desk.part.length ? 'first' : 'second';
+  const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === near);
+  const nearer = feature?.kind === 'end' ? feature.face : '';
+  const face = isFinished(desk, setUp, nearer) ? nearer : (endMade(desk, setUp) ?? nearer);
+  const end = desk.surface(face);
+  const letter = desk.letter(face);
+  const from = Math.abs(at - (end.shape === 'face' ? end.z : 0)) - half + leftOn(desk, setUp, face);
   const long = add(half, half);
   const shown = { dim: '', limits: '', letter: '' };
   if (from === 0) return { ...shown, text: words.short(long), after: words.say('size.long', { letter }) };
   const text = words.say('size.range', { lo: words.short(len(from)), hi: words.short(add(len(from), long)) });
   return { ...shown, text, after: words.say('size.from', { letter }) };
+}
+
+function isFinished(desk: Desk, setUp: SetUp, face: SurfaceId): boolean {
+  const { setUps } = desk.planned.route;
+  const before = setUps.slice(0, setUps.indexOf(setUp)).flatMap((s) => s.operations);
+  return before.flatMap((op) => desk.workings(op)).some((cut) => cut.makes === face && cut.stage === 'final');
 }
 
 /** Of the ends that are cut before this set-up, the first that is finished, else the first that is faced at all. */
