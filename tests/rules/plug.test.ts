@@ -41,7 +41,11 @@ describe('a plug in a thin tube', () => {
       p?.part.surfaces.flatMap((s) => (s.id === `${p.part.id}/${name}` && s.shape === 'cylinder' ? [s.size] : []))[0];
     const [bore, body] = [size(part, 'well'), size(plug, 'plug')];
     // 0.02 looser, on the hundredth: 16.643 less 0.02 is 16.62
-    expect(body && bore && [toMm(len(Math.floor((bore.hi - body.hi) / 100) * 100)), body.hi % 100, body.lo < bore.lo]).toEqual([0.02, 0, true]);
+    expect(body && bore && [toMm(len(Math.floor((bore.hi - body.hi) / 100) * 100)), body.hi % 100, body.lo < bore.lo]).toEqual([
+      0.02,
+      0,
+      true,
+    ]);
   });
   it('stops short of the end that is pushed home, and of a tap that runs on from the other end', () => {
     const plug = plugOf(ownPart(compiled));

@@ -50,4 +50,7 @@ function boredTo(c: Context, size: Len): Len | undefined {
 }
 
 /** The sleeve stands flush with the jaws on the side of the tool; behind it the work is free. */
-const shortened = (grip: Grip, ask: Extract<ToolingAsk, { kind: 'split-sleeve' }>): Grip => ({ ...bearing(grip, ask.length), tooling: ask });
+const shortened = (grip: Grip, ask: Extract<ToolingAsk, { kind: 'split-sleeve' }>): Grip => ({
+  ...bearing(grip, ask.length),
+  tooling: ask,
+});
