@@ -77,3 +77,17 @@ export function targetOf(state: State, operation: Operation, id: SurfaceId): Len
   if (surface?.shape !== 'cylinder') throw new Error(`'${id}' is no cylinder`);
   return state.working.get(`${operation.id} ${id}`)?.limits.target ?? surface.size.target;
 }
+
+/** Of the end in use, where its face is cut again later: what still stands on it, over the drawing. */
+export function standsOn(state: State, out: End): { readonly stands?: Len } {
+  const end = state.ends.get(out);
+  const over = end === undefined ? 0 : Math.abs(end - endPlace(state.part, out));
+  return over > 0 ? { stands: len(over) } : {};
+}
+
+/** The major one. Throws Error when there is no such thread. */
+export function threadDiameter(part: Part, id: string): Len {
+  const thread = part.features.find((one) => one.id === id);
+  if (thread?.kind !== 'thread') throw new Error(`'${id}' is no thread`);
+  return thread.thread.major.target;
+}

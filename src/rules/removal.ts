@@ -32,7 +32,9 @@ import {
   outward,
   placeOf,
   type State,
+  standsOn,
   targetOf,
+  threadDiameter,
   toward,
   withPoint,
 } from './removal-places.ts';
@@ -127,13 +129,6 @@ function arcSpan(state: State, id: SurfaceId): Span | undefined {
 /** Where the end in use is now; a raw end stands out by what is usual. */
 function endOf(state: State, out: End): number {
   return state.ends.get(out) ?? beyond(endPlace(state.part, out), out, mm(practice.value('bar.allowance')));
-}
-
-/** A face that is cut again later. */
-function standsOn(state: State, out: End): { readonly stands?: Len } {
-  const end = state.ends.get(out);
-  const over = end === undefined ? 0 : Math.abs(end - endPlace(state.part, out));
-  return over > 0 ? { stands: len(over) } : {};
 }
 
 /** From the end face to where a shoulder stops the tool; a hole or turning that goes right through has none. */
@@ -298,10 +293,4 @@ function lookArc(state: State, id: SurfaceId): Found {
     return { diameter: arc.bends === 'fillet' ? on.size.target : len(on.size.target + arc.across.target) };
   const high = on?.shape === 'cylinder' && arc.bends === 'fillet' ? on.size.target + arc.across.target : 0;
   return { diameter: len(Math.max(outsideOver(state.profile, span), high)) };
-}
-
-function threadDiameter(part: Part, id: string): Len {
-  const thread = part.features.find((one) => one.id === id);
-  if (thread?.kind !== 'thread') throw new Error(`'${id}' is no thread`);
-  return thread.thread.major.target;
 }
