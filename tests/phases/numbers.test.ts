@@ -76,11 +76,11 @@ describe('the seat piece, reckoned by hand from its drawing', () => {
       total: mm(1),
     });
   });
-  it('the relief of 2.8 is crossed in the half second that opening takes, and in the second until a spindle stands', () => {
+  it('the relief of 2.8 is crossed in the second that opening takes, and in the second until a spindle stands', () => {
     const thread = (lathe: Partial<Workshop['lathe']>) => at('seat-thread.thread/screw-cut', onLathe(lathe));
     const closed = { leadscrew: mm(3.175), leadscrewPerInch: 8, gears: [30, 63, 75, 80], speeds: { from: 50, to: 2500 } };
-    // 2.8 / 1 x 60 / 0.5 = 336, so the metal's 250 binds; / 1 = 168, so 150 is the speed, and it runs on 2.5
-    expect(thread({}).rpm).toMatchObject({ value: 250, bound: 'bound.cutting-speed' });
+    // 2.8 / 1 x 60 = 168, so 150 is the speed and not the metal's 250, and it runs on 2.5
+    expect(thread({}).rpm).toMatchObject({ value: 150, bound: 'bound.thread-stop' });
     expect(thread(closed).rpm).toMatchObject({ value: 150, bound: 'bound.thread-stop' });
     expect(thread(closed).screw?.stop).toEqual({ runsOn: mm(2.5), room: mm(2.8) });
     const fast = thread({ ...closed, speeds: { from: 400, to: 2500 } }).screw?.stop;

@@ -58,7 +58,7 @@ describe('a plug in a thin tube', () => {
     const sleeved = planOwn(cup(), [NO_SOFT_JAWS]);
     expect(holdsOf(sleeved)).toEqual(['bar', 'sleeve']);
     expect(ownPart(sleeved).route.cost.tooling).toBe(2);
-    expect(sleeved.plan?.parts.map((p) => p.part.use)).toEqual(['fitting', 'kept tooling', 'tooling made to fit']);
+    expect(sleeved.plan?.parts.map((p) => p.part.use)).toEqual(['fitting', 'tooling made to fit', 'tooling made to fit']);
   });
   it.each([
     ['a wall that bored jaws hold', cup({ bore: '14 H9' }), [] as readonly Change[], false],
