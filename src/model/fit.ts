@@ -14,3 +14,6 @@ export type MadeTo = {
 
 /** How true `b` must run to `a`: full indicator reading. Checked through the run-out of every re-grip between them. */
 export type Truth = { readonly id: DimId; readonly a: SurfaceId; readonly b: SurfaceId; readonly asks: Len; readonly from: LimitSource };
+
+/** That part's finishing must come before this feature is cut. */
+export type WaitsFor = { readonly feature: FeatureId; readonly part: PartId; readonly why: 'measure-and-fit' | 'joined' | 'gauges' };

@@ -7,7 +7,7 @@ import type { Arrangement } from './arrangement.ts';
 import type { Chain } from './chain.ts';
 import type { Curve } from './curve.ts';
 import type { Derivation } from './derivation.ts';
-import type { MadeTo, Truth } from './fit.ts';
+import type { MadeTo, Truth, WaitsFor } from './fit.ts';
 import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
 
 export type * from './arrangement.ts';
@@ -268,11 +268,7 @@ export type Part = {
   /** Ends that this part's use fixes to be made in the chuck and left there (a mandrel): it is never parted off. */
   readonly staysInChuck?: true;
   /** Parts whose finishing must come before a named feature of this one is cut (measure and fit, branch before barrel, gauge before thread). */
-  readonly waitsFor?: readonly {
-    readonly feature: FeatureId;
-    readonly part: PartId;
-    readonly why: 'measure-and-fit' | 'joined' | 'gauges';
-  }[];
+  readonly waitsFor?: readonly WaitsFor[];
 };
 
 export type BoughtItem = {
