@@ -60,6 +60,6 @@ describe('volumes against solids', () => {
     const made = cubic(replay(part, route, chart).end);
     // aims are round figures and may lie a few hundredths off the drawing's own
     if (isPointed(part)) expect([drawn >= made, drawn / made < 1.05]).toEqual([true, true]);
-    else expect(Math.abs(drawn / made - 1)).toBeLessThan(0.01);
+    else expect(Math.abs(drawn / made - 1)).toBeLessThan(0.012);
   });
 });

@@ -61,11 +61,16 @@ function sizesOf(w: Working, tool: Operation['tool'], manner: Manner): readonly 
   return [[manner.target(w.limits), manner.limits(w.limits)], ...named, ...radius];
 }
 
-/** What is turned to its hole counts from that. */
+/** What is turned to its hole counts from that, and what is bored to its shaft. */
 function underHole({ part }: PlannedPart, w: Working, manner: Manner): readonly (readonly string[])[] {
   const shaft = part.features.find((f) => f.kind === 'outside' && f.cylinder === w.makes);
   const clear = shaft?.kind === 'outside' ? shaft.madeTo?.clear : undefined;
-  return clear ? [[manner.target(w.limits), `less ${manner.atLeast(clear.lo)} to ${manner.atMost(clear.hi)}`]] : [];
+  const hole = part.features.find((f) => f.kind === 'hole' && f.cylinder === w.makes);
+  const over = hole?.kind === 'hole' ? hole.madeTo?.clear : undefined;
+  return [
+    ...(clear ? [[manner.target(w.limits), `less ${manner.atLeast(clear.lo)} to ${manner.atMost(clear.hi)}`]] : []),
+    ...(over ? [[manner.target(w.limits), `as turned, +${manner.atMost(over.hi)} \u22120`]] : []),
+  ];
 }
 
 function readingText({ turns, divisions }: Reading): string {

@@ -52,12 +52,16 @@ describe('the sheet of the demo', () => {
         // the first face on bar may lie anywhere in its range; what is turned to its hole counts from that
         const shaft = part.features.find((f) => f.kind === 'outside' && f.cylinder === w.makes);
         const under = shaft?.kind === 'outside' ? shaft.madeTo?.clear : undefined;
+        const hole = part.features.find((f) => f.kind === 'hole' && f.cylinder === w.makes);
+        const over = hole?.kind === 'hole' ? hole.madeTo?.clear : undefined;
         const allowed =
           w.from === 'bar end'
             ? `${short(w.limits.lo)} to ${short(w.limits.hi)}`
             : under
               ? `less ${size(under.lo)} to ${size(under.hi)}`
-              : limits(w.limits);
+              : over
+                ? `the work as turned, +${short(over.hi)} \u22120`
+                : limits(w.limits);
         return !(printed.includes(size(w.limits.target)) && printed.includes(allowed));
       });
     });

@@ -79,7 +79,13 @@ describe('what the sheet says', () => {
     ['plug/bore/drill', [['Ø 3.70', '', '23 deep']]],
     ['plug/second/face', [['0.50', '0.3 to 0.7', 'off the bar']]],
     ['plug/second/finish', [['0.30', '±0.05', 'off B']]],
-    ['plug/flats/file-flats', [['12.00', '±0.1', '']]],
+    [
+      'plug/flats/file-flats',
+      [
+        ['12.00', '±0.1', ''],
+        ['12 to 20', '', 'from B'],
+      ],
+    ],
   ])('%s: sizes with limits as they are turned to, and their zero', (op, sizes) => {
     const row = grips(SMALL_PLAN)
       .flatMap((p) => p.blocks.flatMap((b) => b.rows))

@@ -1,4 +1,4 @@
-/** The lathe on which the demo is refused: it says what is short, and with the two things that its file names the whole is made. */
+/** The lathe on which the demo is refused: it says what is short, and with the three things that its file names the whole is made. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -11,6 +11,7 @@ const on = (workshop: string) =>
   compile({ fitting: demoFitting, workshop: { name: 'small-lathe.yaml', text: workshop } }, { workshop: demoWorkshop });
 const bored = text.replace(/^( +)(- \{ smallest: 4 mm, reach: 8 mm \})/m, '$1$2\n$1- { smallest: 5.5 mm, reach: 28 mm }');
 const both = bored.replace('largest: 12 mm', 'largest: 20 mm');
+const all = both.replace(/^( +)(- \{ from: 1 mm, to: 6 mm, by: 0.1 mm \})/m, '$1$2\n$1- 7.1 mm');
 describe('the demo on the small lathe', () => {
   it('is refused, and of each part the refusals name the boring tool that is short', () => {
     const { plan, found, noRoutes } = on(text);
@@ -28,14 +29,15 @@ describe('the demo on the small lathe', () => {
     const blade = on(bored).noRoutes?.[0]?.refused.find(({ what }) => what.includes('bar/part-off'));
     expect([blade?.has, blade?.wants]).toEqual([mm(12), mm(18)]);
   });
-  it('with both it is planned, and every claim holds', () => {
-    const { plan, found } = on(both);
+  it('with all three it is planned, and every claim holds', () => {
+    const { plan, found } = on(all);
     expect(found).toEqual([]);
     expect(plan?.parts.flatMap((p) => p.proof.claims.filter((claim) => !claim.holds))).toEqual([]);
     expect(plan?.parts.length).toBeGreaterThan(10);
   }, 60_000);
-  it('both are what the file itself names', () => {
+  it('they are what the file itself names', () => {
     expect(text).toContain('{ smallest: 5.5 mm, reach: 28 mm }');
     expect(text).toContain('largest: 20 mm');
+    expect(text).toContain('a drill of 7.1 mm');
   });
 });

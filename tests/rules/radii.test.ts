@@ -78,7 +78,7 @@ describe('any pin with a head, its fillet and its edges', () => {
         proved += 1;
         return compiled.plan.parts.every(({ proof }) => proof.holds);
       }),
-      { numRuns: 12, seed: 7 },
+      { numRuns: 20, seed: 7 },
     );
     expect(proved).toBeGreaterThan(3);
   });
