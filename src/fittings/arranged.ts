@@ -69,31 +69,20 @@ export function levelEnd(
   };
 }
 
-/** A coupling that looks down, its end at height `at`. */
-export function lowEnd(
+/** A coupling that looks up or down, its end at height `at`. */
+export function uprightEnd(
+  way: 'up' | 'down',
   ask: Pick<UnionAsk, 'thread' | 'pipe'>,
   at: Len,
   parts: readonly Part[],
 ): { readonly nut: Stand; readonly nipple: Stand; readonly rings: readonly ArrangedRing[] } {
-  const up = coupledUp(ask, lengthOf(parts, 'nipple'));
+  const off = coupledUp(ask, lengthOf(parts, 'nipple'));
+  const away = (by: Len): Len => (way === 'up' ? add(at, by) : minus(at, by));
+  const [near, far] = [away(off.pipe.from), away(off.pipe.to)];
   return {
-    nut: { part: 'union-nut', way: 'down', at: minus(at, up.nut), round: true },
-    nipple: { part: 'nipple', way: 'down', at: minus(at, up.nipple) },
-    rings: [pipeRing(ask.pipe, minus(at, up.pipe.to), minus(at, up.pipe.from))],
-  };
-}
-
-/** One that looks up, its end at height `at`. */
-export function highEnd(
-  ask: Pick<UnionAsk, 'thread' | 'pipe'>,
-  at: Len,
-  parts: readonly Part[],
-): { readonly nut: Stand; readonly nipple: Stand; readonly rings: readonly ArrangedRing[] } {
-  const up = coupledUp(ask, lengthOf(parts, 'nipple'));
-  return {
-    nut: { part: 'union-nut', way: 'up', at: add(at, up.nut), round: true },
-    nipple: { part: 'nipple', way: 'up', at: add(at, up.nipple) },
-    rings: [pipeRing(ask.pipe, add(at, up.pipe.from), add(at, up.pipe.to))],
+    nut: { part: 'union-nut', way, at: away(off.nut), round: true },
+    nipple: { part: 'nipple', way, at: away(off.nipple) },
+    rings: [near < far ? pipeRing(ask.pipe, near, far) : pipeRing(ask.pipe, far, near)],
   };
 }
 

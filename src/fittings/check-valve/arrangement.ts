@@ -4,7 +4,7 @@
  */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Arrangement, Part } from '../../model/part.ts';
-import { highEnd, jointRing, lengthOf, levelEnd, lowEnd, pipeRing } from '../arranged.ts';
+import { jointRing, lengthOf, levelEnd, pipeRing, uprightEnd } from '../arranged.ts';
 import { half, size, TENTH, tidy } from '../limits.ts';
 import { pipeOverlap } from '../union.ts';
 import { type BodyLayout, layOutBody } from './body.ts';
@@ -18,7 +18,7 @@ export function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): A
     ...{ stand: 'upright' as const, ball: { at: add(at.seat, sizes.centre), across: sizes.ball } },
     grounds: { pattern: sizes.stop ? 'straight' : 'angle' },
   };
-  const low = lowEnd(unionOf(sizes), minus(at.seat, lengthOf(parts, 'seat-piece')), parts);
+  const low = uprightEnd('down', unionOf(sizes), minus(at.seat, lengthOf(parts, 'seat-piece')), parts);
   const standing: Stands = [{ part: 'seat-piece', way: 'down', at: at.seat }, { part: 'cap', way: 'up', at: stem }, low.nipple];
   const placed = { low, standing, at };
   if (at.outlet === undefined) return { ...common, ...inLine(sizes, placed, add(stem, lengthOf(parts, 'cap')), parts) };
@@ -27,7 +27,7 @@ export function arrangementOf(sizes: CheckValveSizes, parts: readonly Part[]): A
 
 type Stands = Arrangement['stands'];
 type Shown = Pick<Arrangement, 'stands' | 'branches' | 'rings' | 'flow'>;
-type Placed = { readonly low: ReturnType<typeof lowEnd>; readonly standing: Stands; readonly at: BodyLayout };
+type Placed = { readonly low: ReturnType<typeof uprightEnd>; readonly standing: Stands; readonly at: BodyLayout };
 
 const unionOf = ({ coupling, end }: CheckValveSizes) => ({ thread: coupling, pipe: end.pipe });
 
@@ -58,7 +58,7 @@ function atSide(sizes: CheckValveSizes, placed: Placed, outlet: Len, parts: read
 /** The outlet goes out above, `top`: by a union, a pipe in a socket, or a flange round the cap's spigot. */
 function inLine(sizes: CheckValveSizes, placed: Placed, top: Len, parts: readonly Part[]): Shown {
   const { form, pipe } = sizes.end;
-  const high = form === 'union' ? highEnd(unionOf(sizes), top, parts) : undefined;
+  const high = form === 'union' ? uprightEnd('up', unionOf(sizes), top, parts) : undefined;
   const flange: Stands = form === 'flanged' ? [{ part: 'pipe-flange', way: 'down', at: add(top, size('flange.short')), round: true }] : [];
   const plain = form === 'plain' ? [pipeRing(pipe, minus(top, pipeOverlap(pipe)), add(top, pipe.outside))] : [];
   return {

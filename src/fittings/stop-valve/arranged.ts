@@ -1,7 +1,7 @@
 /** The stop valve put together, shut: body, bonnet and gland in one line, the spindle on its seat, the branches coupled up. */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { ArrangedRing, Arrangement, Part } from '../../model/part.ts';
-import { jointRing, type LevelEnd, levelEnd, lowEnd, wheelNut } from '../arranged.ts';
+import { jointRing, type LevelEnd, levelEnd, uprightEnd, wheelNut } from '../arranged.ts';
 import { half, size, TENTH, tidy } from '../limits.ts';
 import { screwedLength } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
@@ -23,7 +23,7 @@ type Heights = {
 export function arrangementOf(asked: StopValveAsked, sizes: StopValveSizes, parts: readonly Part[]): Arrangement {
   const at = heightsOf(sizes);
   const straight = asked.pattern === 'straight';
-  const low = straight ? undefined : lowEnd({ thread: sizes.coupling, pipe: asked.pipe }, len(0), parts);
+  const low = straight ? undefined : uprightEnd('down', { thread: sizes.coupling, pipe: asked.pipe }, len(0), parts);
   const ends = [levelEnd(endAt(sizes, at, 'outlet'), parts), ...(straight ? [levelEnd(endAt(sizes, at, 'inlet'), parts)] : [])];
   return {
     stand: 'any way',
