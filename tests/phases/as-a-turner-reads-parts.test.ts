@@ -1,26 +1,13 @@
 /** What a turner found who read the sheets of single parts: each a page that was wrong, generally, and how it is said now. */
 import { describe, expect, it } from 'vitest';
 import { threading } from '../../src/handbook/thread-passes.ts';
-import type { GripPage, Row, SheetView } from '../../src/model/sheet.ts';
-import { sheet, viewOf } from '../../src/phases/sheet.ts';
+import type { Row } from '../../src/model/sheet.ts';
+import { sheet } from '../../src/phases/sheet.ts';
 import { evened } from '../../src/rules/tidy.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
-import { ADVANCES, allWords } from '../render/assets.ts';
+import { gripsOf, planned, rowsOf, view, words } from '../fixtures/views.ts';
+import { ADVANCES } from '../render/assets.ts';
 
-const words = allWords();
-const planned = (spec: string) => {
-  const found = everyPlan.find((one) => one.spec === spec || one.spec === `parts/${spec}`);
-  if (!found) throw new Error(`no plan of ${spec}`);
-  return found;
-};
-const viewed = new Map<string, SheetView>();
-function view(spec: string): SheetView {
-  const known = viewed.get(spec) ?? viewOf(planned(spec).plan, { words, language: 'en' });
-  viewed.set(spec, known);
-  return known;
-}
-const gripsOf = (spec: string): readonly GripPage[] => view(spec).pages.filter((page): page is GripPage => page.kind === 'grip');
-const rowsOf = (page: GripPage): readonly Row[] => page.blocks.flatMap((block) => block.rows);
 const rowsIn = (spec: string): readonly Row[] => gripsOf(spec).flatMap(rowsOf);
 const row = (spec: string, end: string): Row => {
   const found = rowsIn(spec).find((one) => one.op.endsWith(end));

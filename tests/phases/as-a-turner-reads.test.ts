@@ -2,32 +2,19 @@
 import { describe, expect, it } from 'vitest';
 import { toMm } from '../../src/base/units.ts';
 import { INCH } from '../../src/drawing/sheet/inch.ts';
-import type { GripPage, Row, SheetView } from '../../src/model/sheet.ts';
+import type { GripPage, Row } from '../../src/model/sheet.ts';
 import { wordsIn } from '../../src/phases/sheet/said.ts';
-import { sheet, viewOf } from '../../src/phases/sheet.ts';
+import { sheet } from '../../src/phases/sheet.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { holdsOf, planOwn } from '../fixtures/own-part.ts';
-import { ADVANCES, allWords } from '../render/assets.ts';
+import { gripsOf, planned, rowsOf, words } from '../fixtures/views.ts';
+import { ADVANCES } from '../render/assets.ts';
 
-const words = allWords();
-const planned = (spec: string) => {
-  const found = everyPlan.find((one) => one.spec === spec);
-  if (!found) throw new Error(`no plan of ${spec}`);
-  return found;
-};
-const viewed = new Map<string, SheetView>();
-function view(spec: string): SheetView {
-  const known = viewed.get(spec) ?? viewOf(planned(spec).plan, { words, language: 'en' });
-  viewed.set(spec, known);
-  return known;
-}
-const gripsOf = (spec: string): readonly GripPage[] => view(spec).pages.filter((page): page is GripPage => page.kind === 'grip');
 const grip = (spec: string, part: string, setUp: number): GripPage => {
   const page = gripsOf(spec).find((one) => one.part === part && one.setUp === setUp);
   if (!page) throw new Error(`no page ${part}/${setUp}`);
   return page;
 };
-const rowsOf = (page: GripPage): readonly Row[] => page.blocks.flatMap((block) => block.rows);
 const row = (page: GripPage, end: string): Row => {
   const found = rowsOf(page).find((one) => one.op.endsWith(end));
   if (!found) throw new Error(`no row ${end} on ${page.key}`);
