@@ -55,11 +55,20 @@ describe('volumes against solids', () => {
   const isPointed = (part: Part): boolean =>
     part.features.some((feature) => feature.kind === 'hole' && feature.floor === undefined && (feature.blind || feature.centre));
   const DRAWN = PARTS.filter(([, , { part }]) => !part.staysInChuck);
-  it.each(DRAWN)('%s: %s, as drawn', (_, __, { part, route, chart }) => {
-    const drawn = turned([finishedOutline(part).map((edge) => edge.a)]).volume() / SHARE;
+  /** What a collet closes on is turned to that, and not to what the drawing would aim at. */
+  const aimed = ({ part, chart }: (typeof DRAWN)[number][2]): Part => ({
+    ...part,
+    surfaces: part.surfaces.map((surface) => {
+      const held = chart.working.find((one) => one.makes === surface.id && one.stage === 'final' && one.limits.from.kind === 'chart');
+      return surface.shape === 'cylinder' && held ? { ...surface, size: held.limits } : surface;
+    }),
+  });
+  it.each(DRAWN)('%s: %s, as drawn', (_, __, planned) => {
+    const { part, route, chart } = planned;
+    const drawn = turned([finishedOutline(aimed(planned)).map((edge) => edge.a)]).volume() / SHARE;
     const made = cubic(replay(part, route, chart).end);
     // aims are round figures and may lie a few hundredths off the drawing's own
     if (isPointed(part)) expect([drawn >= made, drawn / made < 1.05]).toEqual([true, true]);
-    else expect(Math.abs(drawn / made - 1)).toBeLessThan(0.012);
+    else expect(Math.abs(drawn / made - 1)).toBeLessThan(0.01);
   });
 });
