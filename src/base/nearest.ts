@@ -2,12 +2,17 @@
 
 /**
  * The word of `known` that is fewest slips away from `written` (a letter more, less, other, or two swapped), or nothing when all are
- * too far to be a slip: more than a third of the longer word. Of equals the first by code unit. Case counts for nothing.
+ * too far to be a slip: more than a third of the longer word, or no letter the same. Of equals the one that begins alike, then the first
+ * by code unit. Case counts for nothing.
  */
 export function nearest(written: string, known: readonly string[]): string | undefined {
-  const far = known.map((word) => ({ word, slips: slips(written.toLowerCase(), word.toLowerCase()) }));
-  const near = far.filter(({ word, slips: n }) => n <= Math.max(1, Math.floor(Math.max(word.length, written.length) / 3)));
-  near.sort((a, b) => a.slips - b.slips || (a.word < b.word ? -1 : a.word > b.word ? 1 : 0));
+  const asked = written.toLowerCase();
+  const far = known.map((word) => ({ word, slips: slips(asked, word.toLowerCase()), other: Number(word[0]?.toLowerCase() !== asked[0]) }));
+  const near = far.filter(({ word, slips: n }) => {
+    const longer = Math.max(word.length, written.length);
+    return n < longer && n <= Math.max(1, Math.floor(longer / 3));
+  });
+  near.sort((a, b) => a.slips - b.slips || a.other - b.other || (a.word < b.word ? -1 : a.word > b.word ? 1 : 0));
   return near[0]?.word;
 }
 

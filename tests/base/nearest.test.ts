@@ -8,6 +8,8 @@ describe('nearest', () => {
     ['WHY', ['sheet', 'check', 'why'], 'why'],
     ['matrial', ['material', 'threads'], 'material'],
     ['ab', ['ac', 'bb', 'abc'], 'abc'],
+    ['m', ['"', 'cm', 'in', 'mm'], 'mm'],
+    ['m', ['"', '/'], undefined],
     ['wrench', ['sheet', 'check', 'why'], undefined],
     ['', ['sheet'], undefined],
     ['x', [], undefined],
