@@ -13,7 +13,7 @@ export function diameterLimits(part: Part, cut: DiameterCut): Limits {
   const surface = part.surfaces.find((one) => one.id === cut.cut.makes);
   if (!surface || surface.shape === 'face') throw new Error(`'${cut.cut.makes}' is no diameter`);
   const size = surface.shape === 'cylinder' ? surface.size : surface.shape === 'arc' ? surface.across : surface.mouth;
-  if (cut.cut.stage === 'final') return size;
+  if (cut.cut.stage === 'final') return cut.operation.verb === 'ream' ? reamedLimits(cut, size) : size;
   if (cut.cut.leaves === 0 && cut.operation.verb === 'bore-start') return startLimits(cut, size);
   const band = Math.max(cut.holds, mm(numbersTable.value('rough.diameter.band')));
   const drilled = drillSize(cut);
@@ -37,6 +37,14 @@ function startLimits({ way, cut }: DiameterCut, size: Limits): Limits {
   const sweep = way.sweeps.find((one) => one.take === 'bore' && one.cylinder === cut.makes);
   const tool = sweep?.take === 'bore' ? sweep.diameter : size.target;
   return tool < size.lo || tool > size.hi ? size : { ...size, lo: tool, target: tool };
+}
+
+/** A reamer cuts its own size and over, whatever else the drawing would allow. */
+function reamedLimits({ way, cut, holds }: DiameterCut, size: Limits): Limits {
+  const sweep = way.sweeps.find((one) => one.take === 'bore' && one.cylinder === cut.makes);
+  const tool = sweep?.take === 'bore' ? sweep.diameter : size.lo;
+  if (tool < size.lo || tool > size.hi) return size;
+  return { ...size, lo: tool, hi: len(Math.min(size.hi, tool + holds)), target: tool };
 }
 
 /** A drill cuts its own size and over; every other tool to either side. */

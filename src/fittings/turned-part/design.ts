@@ -50,8 +50,9 @@ function stockFor(asked: Meant, material: string, workshop: Workshop, found: Dia
 
 /** An end that may carry a centre is given one where the part is slender enough to want it, and the drawer has the drill. */
 function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'centre'> {
-  if (!asked.centres.includes(end)) return {};
-  const { sections } = asked.outline;
+  const { sections, holes } = asked.outline;
+  // a hole that opens there leaves no room for one
+  if (!asked.centres.includes(end) || (holes ?? []).some((hole) => hole.opens.includes(end))) return {};
   const long = sections.reduce((sum, s) => add(sum, s.length), len(0));
   const slim = Math.min(...sections.map((s) => s.size.target));
   if (long <= slim * ratio('grip.stick-out.most')) return {};

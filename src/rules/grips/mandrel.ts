@@ -35,6 +35,12 @@ function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefin
   return has < wants ? { what: grip.id, because: { rule: 'mandrel-short', grounds: {} }, has, wants } : undefined;
 }
 
+/** A mandrel that is screwed into a thread fills it: cones at its ends are cut before. */
+function inItsMouths(work: Work, t: ThreadFeature): readonly string[] {
+  const cones = work.c.part.surfaces.filter((s) => s.shape === 'cone' && s.until === t.on).map((s) => s.feature);
+  return work.operations.filter((k) => cones.includes(k.feature)).map((k) => k.id);
+}
+
 /** Full threads, clear of their chamfers and of a relief, at the worst limits. */
 function threadsHeld(c: Context, t: ThreadFeature, grip: Grip): Len {
   const { size, from, to } = c.cylinder(t.on);
@@ -73,7 +79,7 @@ function gripOn(work: Work, t: ThreadFeature, datum: SurfaceId): Grip {
     },
     ready: readyFor(work, t, datum, spannerHolds(c)),
     gone: [],
-    hides: t.side === 'outside' ? hiddenBehind(work, out, front) : [],
+    hides: t.side === 'outside' ? hiddenBehind(work, out, front) : inItsMouths(work, t),
     lightOnly: false,
     runout: length('runout.mandrel'),
     because: [{ rule: 'threaded-mandrel', grounds: { thread: t.thread.name } }],
