@@ -1,5 +1,5 @@
 /** The few kinds of thing that a file is asked for, as zod schemas. Their problems carry a code and grounds; their words are elsewhere. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { nearest } from './nearest.ts';
 import { type Problem, type QuantityKind, readQuantity } from './quantity.ts';
 import { type Len, len, mm, toMm } from './units.ts';

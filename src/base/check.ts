@@ -1,5 +1,5 @@
 /** A value that was read, held against a schema: every fault with its place, what was asked, and the nearest thing that there is. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Diagnostic, Outcome, Place } from './diagnostics.ts';
 import { nearest } from './nearest.ts';
 import type { Problem } from './quantity.ts';

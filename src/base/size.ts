@@ -2,7 +2,7 @@
  * Sizes as they stand on a drawing: `12`, `1/2 in`, `12 f7`, `11.00 +0 -0.05`, `8 ±0.1`, `M10x1-6g`. What the letters of a fit or the name
  * of a thread come to is asked of the handbook, by others.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Bounds } from './asking.ts';
 import { type Problem, readQuantity } from './quantity.ts';
 import { add, type Len, len, toMm } from './units.ts';

@@ -2,7 +2,7 @@
  * Where some words of a file cannot be read, what depends on none of them can still be judged: each unreadable word gets a stand-in that
  * its schema takes, and the whole is read once more.
  */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Problem } from './quantity.ts';
 
 type Issue = z.core.$ZodIssue;

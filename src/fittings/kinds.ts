@@ -1,5 +1,5 @@
 /** The kinds of fitting that can be asked for, each with the schema of its file. A new kind is a new row. */
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { checkValveSchema } from './check-valve/asked.ts';
 import { plugSchema } from './plug/asked.ts';
 import { spindleSchema } from './spindle/asked.ts';

@@ -1,5 +1,5 @@
 /** What a person may ask of a plug, or of the parts for the day of the test: the keys of `fitting: plug`. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, count, length, line, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';

@@ -1,5 +1,5 @@
 /** What a person may ask of a spindle by itself, for any valve: the keys of `fitting: spindle`. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { length, line, present, quantity, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';

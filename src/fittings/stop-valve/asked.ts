@@ -1,5 +1,5 @@
 /** What a person may ask of a globe-style stop valve: the keys of `fitting: stop-valve`. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, length, line, present, quantity, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';

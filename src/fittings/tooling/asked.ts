@@ -1,5 +1,5 @@
 /** Tooling asked for by itself: the keys of `fitting: mandrel`, `fitting: d-bit` and `fitting: gauge-nut`. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, length, line, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';

@@ -2,7 +2,7 @@
  * A turned part described feature by feature: the keys of `fitting: turned-part`. What can be said of the description without knowing the
  * workshop is said here, at its place in the file.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { ask, choice, count, flag, length, line, list, present, quantity, record } from '../../base/asking.ts';
 import { type Problem, readQuantity } from '../../base/quantity.ts';
 import { type Size, size } from '../../base/size.ts';

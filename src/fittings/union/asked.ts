@@ -1,5 +1,5 @@
 /** What a person may ask of a union: the keys of `fitting: union`. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { count, length, line, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';

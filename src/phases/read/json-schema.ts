@@ -1,5 +1,5 @@
 /** The schemas of both files as JSON Schema, so that an editor completes keys and shows what each is for. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { askedWords } from '../../base/asked-words.ts';
 import type { Words } from '../../base/words.ts';
 import type { FittingKinds } from '../../fittings/kinds.ts';

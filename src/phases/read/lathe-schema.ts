@@ -1,5 +1,5 @@
 /** The keys of `lathe` in a workshop file. What they mean when absent stands in lathe.ts. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, count, flag, length, line, list, quantity, record } from '../../base/asking.ts';
 import { moduleNamed, pitchNamed } from '../../handbook/pitches.ts';
 import { bounds } from '../../handbook/reading.ts';

@@ -1,5 +1,5 @@
 /** A set of sizes: a list, in which a whole range may stand as `{ from: 1 mm, to: 10 mm, by: 0.1 mm }` or by a name of its own. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Bounds, length, list, record } from '../../base/asking.ts';
 import { type Len, toMm } from '../../base/units.ts';
 import { findDrill } from '../../handbook/drills.ts';

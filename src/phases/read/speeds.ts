@@ -1,5 +1,5 @@
 /** Speeds of a spindle as a workshop file writes them: the steps of its pulleys, or a range. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { list, quantity, record } from '../../base/asking.ts';
 import { bounds } from '../../handbook/reading.ts';
 import type { Workshop } from '../../model/workshop.ts';

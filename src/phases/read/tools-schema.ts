@@ -1,5 +1,5 @@
 /** The keys of `tools` in a workshop file. What they mean when absent stands in tools.ts. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { ask, choice, flag, length, line, list, record } from '../../base/asking.ts';
 import { nearest } from '../../base/nearest.ts';
 import type { Problem } from '../../base/quantity.ts';

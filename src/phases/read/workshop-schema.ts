@@ -1,6 +1,6 @@
 /** The keys of a workshop file. What they mean when absent stands in workshop.ts. */
 
-import { z } from 'zod';
+import * as z from 'zod';
 import { choice, count, flag, length, line, list, quantity, record } from '../../base/asking.ts';
 import { processes } from '../../handbook/capability.ts';
 import { handlings } from '../../handbook/handling.ts';
