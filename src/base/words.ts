@@ -4,6 +4,7 @@
  * Records handed to a block are plain and frozen; a field that is not there is an error, also as a helper's argument.
  */
 import Handlebars from 'handlebars';
+import { filled, plainStretches } from './plain-words.ts';
 import { len, showMm } from './units.ts';
 
 export type Grounds = Readonly<Record<string, unknown>>;
@@ -13,7 +14,8 @@ export type Words = {
   has(id: string): boolean;
   /** The same words, lengths in them written so. */
   written(lengths: Lengths): Words;
-  readonly ids: readonly string[];
+  /** In the order of their code units. */
+  ids(): readonly string[];
 };
 
 /** How words write a length of so many millimetres. `pick`: the wording for millimetres, or the other one. */
@@ -31,25 +33,32 @@ const METRIC: Lengths = {
   pick: (metric) => metric,
 };
 
+/** A block as it is said. */
+type Block = (grounds: Grounds, id: string, lengths: Lengths) => string;
+/** By id: as it was read, and once it has been said, as it is said. */
+type Blocks = Map<string, string | Block>;
+
 /** `files`: template file name to its text. Throws Error on a block that stands twice or on text outside any block. */
 export function words(files: Readonly<Record<string, string>>): Words {
-  const blocks = new Map<string, Handlebars.TemplateDelegate>();
+  const blocks: Blocks = new Map();
   const engine = Handlebars.create();
   registerHelpers(engine);
-  for (const name of Object.keys(files).sort()) readBlocks(engine, name, files[name] ?? '', blocks);
-  return saying(blocks, METRIC);
+  for (const name of Object.keys(files).sort()) readBlocks(name, files[name] ?? '', blocks);
+  return saying(blocks, engine, METRIC);
 }
 
-function saying(blocks: ReadonlyMap<string, Handlebars.TemplateDelegate>, lengths: Lengths): Words {
+function saying(blocks: Blocks, engine: typeof Handlebars, lengths: Lengths): Words {
   return {
-    ids: [...blocks.keys()].sort(),
+    ids: () => [...blocks.keys()].sort(),
     has: (id) => blocks.has(id),
-    written: (others) => saying(blocks, others),
+    written: (others) => saying(blocks, engine, others),
     say(id, grounds = {}) {
-      const block = blocks.get(id);
-      if (!block) throw new Error(`no words for '${id}'`);
+      const read = blocks.get(id);
+      if (read === undefined) throw new Error(`no words for '${id}'`);
       try {
-        return block(guarded(grounds, id), { data: { lengths } }).replace(/\s+/g, ' ').trim();
+        const block = typeof read === 'string' ? blockOf(engine, read) : read;
+        blocks.set(id, block);
+        return block(grounds, id, lengths);
       } catch (cause) {
         throw new Error(`words '${id}': ${cause instanceof Error ? cause.message : String(cause)}`, { cause });
       }
@@ -65,27 +74,41 @@ const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
  * Blocks are found by their marks and parsed when they are first said: a run says few of them. (A test parses every file in whole.)
  * Whatever stands between blocks has to be a comment or nothing.
  */
-function readBlocks(engine: typeof Handlebars, name: string, text: string, into: Map<string, Handlebars.TemplateDelegate>): void {
-  const options = { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: KNOWN as never };
+function readBlocks(name: string, text: string, into: Blocks): void {
   const rest = text.replace(BLOCK, (_, id: string, body: string) => {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
-    // a block without fields is its own text
-    into.set(id, body.includes('{{') ? engine.compile(body, options) : () => body);
+    into.set(id, body);
     return '';
   });
   if (rest.replace(COMMENT, '').trim() !== '') throw new Error(`${name}: only inline blocks may stand here`);
 }
 
+/** What has no fields is its own text, what has nothing else is filled in; the engine is for the others. */
+function blockOf(engine: typeof Handlebars, body: string): Block {
+  if (!body.includes('{{')) {
+    const text = folded(body);
+    return () => text;
+  }
+  const stretches = plainStretches(body);
+  if (stretches && !stretches.names.some((name) => Object.hasOwn(KNOWN, name)))
+    return (grounds, id) => folded(filled(stretches, (name) => String(fieldOf(grounds, name, id))));
+  const block = engine.compile(body, { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: KNOWN as never });
+  return (grounds, id, lengths) => folded(block(guarded(grounds, id), { data: { lengths } }));
+}
+
+const folded = (text: string): string => text.replace(/\s+/g, ' ').trim();
+
+function fieldOf(grounds: Grounds, name: string, id: string): unknown {
+  if (!Object.hasOwn(grounds, name)) throw new Error(`'${id}' asks for '${name}', which it was not given`);
+  const value = grounds[name];
+  if (value === undefined || value === null || Number.isNaN(value)) throw new Error(`'${id}': '${name}' has no value`);
+  return value;
+}
+
 /** Handlebars lets `{{#if a}}` and helper arguments slip; this record does not. */
 function guarded(grounds: Grounds, id: string): Grounds {
   return new Proxy(Object.freeze({ ...grounds }), {
-    get(target, key) {
-      if (typeof key === 'symbol') return Reflect.get(target, key);
-      if (!Object.hasOwn(target, key)) throw new Error(`'${id}' asks for '${key}', which it was not given`);
-      const value = target[key];
-      if (value === undefined || value === null || Number.isNaN(value)) throw new Error(`'${id}': '${key}' has no value`);
-      return value;
-    },
+    get: (target, key) => (typeof key === 'symbol' ? Reflect.get(target, key) : fieldOf(target, key, id)),
   });
 }
 

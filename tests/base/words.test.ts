@@ -1,5 +1,7 @@
+import Handlebars from 'handlebars';
 import { describe, expect, it } from 'vitest';
 import { words } from '../../src/base/words.ts';
+import { languages, loadWords } from '../../src/files.ts';
 
 const say = (text: string, grounds: Record<string, unknown> = {}) =>
   words({ 'a.hbs': `{{#*inline "x"}}${text}{{/inline}}` }).say('x', grounds);
@@ -11,6 +13,7 @@ describe('words', () => {
     expect(say("{{#is a 'b'}}yes{{else}}no{{/is}}", { a: 'b' })).toBe('yes');
     expect(say('{{#if a}}yes{{else}}no{{/if}}', { a: false })).toBe('no');
     expect(say('{{mm a}} mm', { a: 45_000 })).toBe('4.50 mm');
+    expect(say('{{a}}{{b}} of {{{c}}}', { a: 0, b: 'x', c: '$&' })).toBe('0x of $&');
     expect(say('{{#each a}}{{this}};{{/each}}', { a: ['p', 'q'] })).toBe('p;q;');
   });
   it.each([
@@ -21,6 +24,8 @@ describe('words', () => {
     ['{{mm a}}', { a: 0.5 }],
     ['{{a}}', { a: Number.NaN }],
     ['{{a}}', { a: undefined }],
+    ['{{a}} {{mm b}}', { b: 1 }],
+    ['{{mm}}', { mm: 1 }],
   ])('%s with %o is an error', (text, grounds) => {
     expect(() => say(text, grounds)).toThrow(/words 'x'/);
   });
@@ -28,5 +33,24 @@ describe('words', () => {
     expect(() => words({ 'a.hbs': 'hello' })).toThrow(/only inline blocks/);
     expect(() => words({ 'a.hbs': '{{#*inline "x"}}a{{/inline}}', 'b.hbs': '{{#*inline "x"}}a{{/inline}}' })).toThrow(/stands twice/);
     expect(() => words({}).say('nope')).toThrow(/no words for 'nope'/);
+  });
+});
+
+/** Blocks with nothing but words and fields, with a text and a figure for each field in turn. */
+describe.each(languages())('plain blocks in %s', (language) => {
+  const FIELDS = /\{\{([A-Za-z]+)\}\}/g;
+  const blocks = Object.values(loadWords(language)).flatMap((text) =>
+    [...text.matchAll(/\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g)].map(([, id = '', body = '']) => ({ id, body })),
+  );
+  const plain = blocks.filter(({ body }) => !body.replace(FIELDS, '').includes('{{'));
+  it('are said as the engine says them', () => {
+    const w = words(loadWords(language));
+    expect(plain.length).toBeGreaterThan(1000);
+    for (const { id, body } of plain) {
+      const names = [...body.matchAll(FIELDS)].map(([, name = '']) => name);
+      const grounds = Object.fromEntries(names.map((name, i) => [name, i % 2 === 0 ? ` ${name} & <x> ` : i + 0.5]));
+      const said = Handlebars.compile(body, { noEscape: true })(grounds);
+      expect(w.say(id, grounds)).toBe(said.replace(/\s+/g, ' ').trim());
+    }
   });
 });

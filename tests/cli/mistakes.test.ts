@@ -47,7 +47,9 @@ describe('a mistake on the command line', () => {
     await expect(`$ valvewright ${typed}\n${said.replaceAll(folder, 'FOLDER')}`).toMatchFileSnapshot(join(FOLDER, `${code}.said.txt`));
   });
   it('has an example of every kind', () => {
-    const known = words(loadWords('en')).ids.flatMap((id) => /^error\.((cli|file|record)\.[a-z-]+)$/.exec(id)?.[1] ?? []);
+    const known = words(loadWords('en'))
+      .ids()
+      .flatMap((id) => /^error\.((cli|file|record)\.[a-z-]+)$/.exec(id)?.[1] ?? []);
     expect(known.length).toBeGreaterThan(30);
     expect(known.filter((code) => !CODES.includes(code))).toEqual([]);
   });

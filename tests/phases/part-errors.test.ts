@@ -24,7 +24,7 @@ describe('a turned part', () => {
     await expect(report(found, { 'my-part.yaml': text }, WORDS)).toMatchFileSnapshot(join(FOLDER, name.replace('.yaml', '.txt')));
   });
   it('has an example of every fault that has words', () => {
-    const coded = WORDS.ids.flatMap((id) => /^error\.(design\.part-[a-z-]+)$/.exec(id)?.[1] ?? []);
+    const coded = WORDS.ids().flatMap((id) => /^error\.(design\.part-[a-z-]+)$/.exec(id)?.[1] ?? []);
     expect(coded.length).toBeGreaterThan(40);
     expect(coded.filter((code) => !EXAMPLES.includes(`${code}.yaml`))).toEqual([]);
   });

@@ -163,17 +163,25 @@ describe('words of the rules', () => {
       for (const end of ends(one)) expect(w.say(`rule.${one.because.rule}.${end}`, one.because.grounds)).not.toBe('');
   });
   it('name a change for every refusal, and the trial shops meet most refusals there are', () => {
-    const changes = w.ids.filter((id) => /^rule\..*\.change$/.test(id)).map((id) => id.split('.')[1] ?? '');
+    const changes = w
+      .ids()
+      .filter((id) => /^rule\..*\.change$/.test(id))
+      .map((id) => id.split('.')[1] ?? '');
     expect(refusals.filter((id) => !changes.includes(id))).toEqual([]);
     expect(changes.filter((id) => id.startsWith('no-') && !refusals.includes(id))).toEqual([]);
   });
   it('stand for rules that there are', () => {
     const known = new Set([...written(), ...offered, ...judged, ...all.map((m) => m.because.rule)]);
-    const said = new Set(w.ids.filter((id) => id.startsWith('rule.')).map((id) => id.split('.')[1] ?? ''));
+    const said = new Set(
+      w
+        .ids()
+        .filter((id) => id.startsWith('rule.'))
+        .map((id) => id.split('.')[1] ?? ''),
+    );
     expect([...said].filter((id) => !known.has(id))).toEqual([]);
   });
   it('are short: a title on a line, a why in a breath, each sentence closed', () => {
-    const long = w.ids.filter((id) => {
+    const long = w.ids().filter((id) => {
       if (!id.startsWith('rule.')) return false;
       const text = w.say(id, { thread: 'M12x1', depth: '0.75', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' });
       const count = text.split(' ').length;

@@ -29,7 +29,7 @@ export function withLessons(
 /** Terms are words' ids 'term.<id>.name' and '.means'; those that no page uses are left out. By name. */
 function glossaryPage(plan: Plan, pages: readonly SheetPage[], words: SheetWords): PlainPage {
   const said = JSON.stringify(pages).toLowerCase();
-  const terms = words.ids.flatMap((id) => (id.startsWith('term.') && id.endsWith('.name') ? [id.slice(0, -'.name'.length)] : []));
+  const terms = words.ids().flatMap((id) => (id.startsWith('term.') && id.endsWith('.name') ? [id.slice(0, -'.name'.length)] : []));
   const rows = terms
     .map((id) => [words.say(`${id}.name`), words.say(`${id}.means`)] as const)
     .filter(([name]) => said.includes(name.toLowerCase()))
