@@ -6,7 +6,7 @@ import type { Font, Item, PathItem, TextItem } from '../model/display.ts';
 import type { OpenFont } from './pdf-adapter.ts';
 import { type Forms, hatchContent } from './pdf-hatch.ts';
 import { beginOf, COLOURS, from, type Point, paintOf, pathOf, strokeOf } from './pdf-paths.ts';
-import { type Shapes, shapesOf } from './pdf-shapes.ts';
+import { pictureOf, type Shapes, shapesOf } from './pdf-shapes.ts';
 import type { Stretch, TaggedPage } from './pdf-tags.ts';
 import { factor, number } from './pdf-write.ts';
 
@@ -51,8 +51,11 @@ function writeStretch(state: State, { open, items }: Stretch): void {
   if (!level) endText(state);
   else if (!state.at && first?.kind === 'text') beginText(state, first);
   state.lines.push(open);
+  const picture = pictureOf(items);
+  const name = picture === undefined ? undefined : state.means.shapes.pictureName(picture);
   const begin = items.length > FEW ? items.find((item) => item.kind === 'path') : undefined;
-  if (begin?.kind === 'path') writePicture(state, items, beginOf(begin));
+  if (name !== undefined && first?.kind === 'path') state.lines.push(`q ${placed(state, beginOf(first))} /${name} Do Q`);
+  else if (begin?.kind === 'path') writePicture(state, items, beginOf(begin));
   else writeItems(state, items);
   if (!level) endText(state);
   state.lines.push('EMC');

@@ -42,7 +42,7 @@ describe('at the foot of the grips of the demo', () => {
 
   it('every page carries the signs of its cautions, in their order, described', () => {
     for (const page of view.pages) {
-      const asked = page.cautions.flatMap(({ signs }) => signs.map(({ name }) => name));
+      const asked = page.cautions.flatMap(({ signs }) => (signs.length > 0 ? [signs.map(({ name }) => name).join(' · ')] : []));
       const drawn = pages.filter(({ heading }) => heading === page.heading).map(({ items }) => items.flatMap((i) => altOf(i) ?? []));
       expect(asked.length).toBeGreaterThan(0);
       for (const alts of drawn)

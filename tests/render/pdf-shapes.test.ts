@@ -6,6 +6,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { circle, enlarged, line, moved, roundRect, text, type XY } from '../../src/drawing/display.ts';
 import { hatched } from '../../src/drawing/hatch.ts';
+import { figure } from '../../src/drawing/sheet/meant.ts';
+import { drawSign } from '../../src/drawing/sheet/signs.ts';
 import type { Document, Item, PathItem, Segment } from '../../src/model/display.ts';
 import { writePdf } from '../../src/render/pdf.ts';
 import { ADVANCES, FONTS } from './assets.ts';
@@ -41,6 +43,29 @@ function begunAt(item: PathItem, turn: number): PathItem {
   if (!begin || begin.to === 'close') return item;
   return { ...item, segments: [{ to: 'move', x: begin.x, y: begin.y }, ...turned, { to: 'close' }] };
 }
+
+describe('a picture without words that stands many times', () => {
+  const sign = (x: number, y: number, alt: string): readonly Item[] =>
+    figure([...drawSign('P028', x, y, 6), ...drawSign('W017', x + 7, y, 6)], alt);
+  const places = Array.from({ length: 6 }, (_, i) => ({ x: 20.17 + 13.31 * i, y: 30.05 + 31.13 * i }));
+  const signs = places.flatMap(({ x, y }, i) => sign(x, y, `sign ${i}`));
+
+  it('is written once, colours and all, and shown where it stands, each as a figure of its own', async () => {
+    const content = await plain(signs);
+    expect(content.match(/ cm \/X\d+ Do Q/g)?.length).toBe(places.length);
+    expect(content.match(/\/Subtype \/Form/g)?.length).toBe(1);
+    expect(content.match(/\/Figure <<\/MCID \d+>> BDC/g)?.length).toBe(places.length);
+    expect(await plain(sign(20, 30, 'one'))).not.toContain('/Subtype /Form');
+  });
+  it('looks as if each had been drawn by itself', async () => {
+    // a word within keeps a picture from being shared
+    const dot = { advances: ADVANCES, font: 'text', size: 3, ink: 'black' } as const;
+    const words = places.map((_, i) => text(dot, '.', 200, 5 + 4 * i, 'left'));
+    const apart = places.flatMap(({ x, y }, i) => figure([...sign(x, y, ''), ...words.slice(i, i + 1)], `sign ${i}`));
+    expect(differing(await painted([...signs, ...words]), await painted(apart), 2)).toBe(0);
+    expect(differing(await painted([...signs, ...words]), await painted(words), 2)).toBeGreaterThan(100);
+  });
+});
 
 describe('a shape that stands many times', () => {
   const stroke = { ink: 'mid', width: 0.3 } as const;

@@ -111,7 +111,7 @@ function tokensOf({ text: words, signs }: CautionSaid): readonly Omit<Token, 'x'
 const signsWide = ({ length }: readonly SignShown[], { sign, between, after }: Way): number =>
   length === 0 ? 0 : length * (sign + between) - between + after;
 
-/** Words of one caution that stand side by side are one text. */
+/** Words of one caution that stand side by side are one text, its signs one picture. */
 function lineItems(paper: Paper, line: readonly Token[], top: number, way: Way): readonly Item[] {
   const { sign, between, style } = way;
   const how = { advances: paper.advances, font: style.font, size: style.size, ink: style.ink };
@@ -121,8 +121,9 @@ function lineItems(paper: Paper, line: readonly Token[], top: number, way: Way):
     const own = line.filter((token) => token.meaning === meaning);
     const { x, signs } = own[0] ?? { x: 0, signs: [] };
     const words = own.map(({ word }) => word).join(' ');
+    const drawn = signs.flatMap(({ id }, i) => drawSign(id, left(x + i * (sign + between)), baseline + BELOW - sign, sign));
     return [
-      ...signs.flatMap(({ id, name }, i) => figure(drawSign(id, left(x + i * (sign + between)), baseline + BELOW - sign, sign), name)),
+      ...figure(drawn, signs.map(({ name }) => name).join(' · ')),
       { ...text(how, words, left(x + signsWide(signs, way)), baseline, 'left'), within: [meaning] },
     ];
   });

@@ -4,7 +4,7 @@
  */
 import type { SignId } from '../../handbook/signs.ts';
 import type { Ink, Item, PathItem } from '../../model/display.ts';
-import { circle, curve, lineTo, move, path, polygon, rect, roundRect, type XY } from '../display.ts';
+import { at2, circle, curve, lineTo, move, path, polygon, rect, roundRect, type XY } from '../display.ts';
 
 /** A sign is drawn on a board of this many units, and then set to its size. */
 const BOARD = 100;
@@ -12,14 +12,14 @@ const TRIANGLE = { outer: { top: 3, base: 91, half: 50, corner: 7 }, inner: { to
 const DISC = { middle: 50, radius: 48 } as const;
 const RING = { radius: 43, width: 10, bar: 30.4 } as const;
 
-/** Its frame is a square with sides of `size` mm, its top left corner at `x`, `y`. */
+/** Its frame is a square with sides of `size` mm, its top left corner at `x`, `y`, in hundredths: wherever it stands it is drawn alike. */
 export function drawSign(id: SignId, x: number, y: number, size: number): readonly Item[] {
   const k = size / BOARD;
-  return PICTURES[id].map((item) => scaled(item, x, y, k));
+  return PICTURES[id].map((item) => scaled(item, at2(x), at2(y), k));
 }
 
 function scaled(item: PathItem, dx: number, dy: number, k: number): PathItem {
-  const [px, py] = [(n: number): number => dx + n * k, (n: number): number => dy + n * k];
+  const [px, py] = [(n: number): number => dx + at2(n * k), (n: number): number => dy + at2(n * k)];
   const segments = item.segments.map((s) => {
     if (s.to === 'close') return s;
     if (s.to === 'curve') return curve(px(s.x1), py(s.y1), px(s.x2), py(s.y2), px(s.x), py(s.y));
