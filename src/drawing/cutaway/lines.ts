@@ -4,10 +4,14 @@ import { type Hole, onEdge } from './holes.ts';
 import { type Band, placeOn, type Scene, type Solid, sideOf, within } from './solids.ts';
 import { along, cross, type Eye, less, long, type Place } from './space.ts';
 
-/** `of`: the solid on which it lies, by its place in the scene; -1 for the ball. `at` from 0 to 1. */
+/**
+ * `of`: the solid on which it lies, by its place in the scene; -1 for the ball. `at` from 0 to 1. `hull`: corners between which all of it
+ * lies, where they are known.
+ */
 export type Curve = {
   readonly of: number;
   readonly at: (share: number) => Place;
+  readonly hull?: readonly Place[];
   readonly shape: 'straight' | 'bent' | 'round';
   readonly pen: 'edge' | 'thread' | 'hatch';
   /** It lies on one of the two cuts. */
@@ -32,14 +36,16 @@ export function curvesOf(scene: Scene, eye: Eye, apart: { readonly hatch: number
   ];
 }
 
-const straight = (of: number, p: Place, q: Place, pen: Curve['pen'] = 'edge'): Curve => ({
-  ...{ of, pen, shape: 'straight' },
-  at: (share) => along(p, share, less(q, p)),
-});
+const straight = (of: number, p: Place, q: Place, pen: Curve['pen'] = 'edge'): Curve => {
+  const by = less(q, p);
+  return { of, pen, shape: 'straight', hull: [p, q], at: (share) => along(p, share, by) };
+};
 const circle = (solid: Solid, of: number, a: number, r: number, pen: Curve['pen'] = 'edge'): Curve => ({
-  ...{ of, pen, shape: 'round' },
+  ...{ of, pen, shape: 'round', hull: squareRound(solid, a, r) },
   at: (share) => placeOn(solid, a, r, ROUND * share),
 });
+const squareRound = (solid: Solid, a: number, r: number): readonly Place[] =>
+  [1, 3, 5, 7].map((eighths) => placeOn(solid, a, r * Math.SQRT2, (eighths * Math.PI) / 4));
 
 function rims(solid: Solid, of: number): readonly Curve[] {
   const { ring, bands } = solid;

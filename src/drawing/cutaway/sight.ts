@@ -1,11 +1,11 @@
 /** Whether a place is seen: the line from it to the eye meets no metal. */
 import type { XY } from '../display.ts';
 import { type Hole, meetsHole } from './holes.ts';
-import { type Ball, type Band, isMetal, isThere, outOf, placeOn, type Scene, type Solid, within } from './solids.ts';
+import { alongIn, type Ball, type Band, isMetal, isThere, outIn, outOf, placeOn, type Scene, type Solid, within } from './solids.ts';
 import { along, dot, type Eye, less, type Place, seenBy } from './space.ts';
 
-/** What an eye sees of a scene, and the box on the picture that holds each solid and each of its bands: what is not in it is not met. */
-export type Sight = { readonly scene: Scene; readonly eye: Eye; readonly boxes: readonly SolidBoxes[] };
+/** What an eye sees of a scene, and the box on the picture that holds each solid and each of its bands, and the ball: what is not in it is not met. */
+export type Sight = { readonly scene: Scene; readonly eye: Eye; readonly boxes: readonly SolidBoxes[]; readonly ball?: Box };
 type SolidBoxes = { readonly all: Box; readonly bands: readonly Box[] };
 export type Box = { readonly west: number; readonly east: number; readonly top: number; readonly foot: number };
 
@@ -14,7 +14,24 @@ export function sightOf(scene: Scene, eye: Eye): Sight {
     const bands = solid.bands.map((band) => boxOf(eye, solid, band));
     return { all: around(bands), bands };
   });
-  return { scene, eye, boxes };
+  const { ball } = scene;
+  return ball ? { scene, eye, boxes, ball: onPicture(eye, cubeRound(ball)) } : { scene, eye, boxes };
+}
+
+const cubeRound = ({ at, r }: Ball): readonly Place[] =>
+  [-r, r].flatMap((x) => [-r, r].flatMap((y) => [-r, r].map((z) => ({ x: at.x + x, y: at.y + y, z: at.z + z }))));
+
+/** The box that holds all between these places, as they are seen. */
+export function onPicture(eye: Eye, places: readonly Place[]): Box {
+  let [west, east, top, foot] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const p of places) {
+    const { x, y } = seenBy(eye, p);
+    if (x < west) west = x;
+    if (x > east) east = x;
+    if (y < top) top = y;
+    if (y > foot) foot = y;
+  }
+  return { west, east, top, foot };
 }
 
 /** Places round a rim, and how much wider a ring through as many corners is that goes round it. */
@@ -26,11 +43,10 @@ function boxOf(eye: Eye, solid: Solid, band: Band): Box {
     { a: band.a0, r: outOf({ ...band, r1: band.r0 }) * WIDER },
     { a: band.a1, r: outOf({ ...band, r0: band.r1 }) * WIDER },
   ];
-  const places = rims.flatMap(({ a, r }) =>
-    Array.from({ length: ROUNDS }, (_, k) => seenBy(eye, placeOn(solid, a, r, (2 * Math.PI * k) / ROUNDS))),
+  return onPicture(
+    eye,
+    rims.flatMap(({ a, r }) => Array.from({ length: ROUNDS }, (_, k) => placeOn(solid, a, r, (2 * Math.PI * k) / ROUNDS))),
   );
-  const [xs, ys] = [places.map((p) => p.x), places.map((p) => p.y)];
-  return { west: Math.min(...xs), east: Math.max(...xs), top: Math.min(...ys), foot: Math.max(...ys) };
 }
 
 export const around = (boxes: readonly Box[]): Box => ({
@@ -49,16 +65,19 @@ type Ray = { readonly p: Place; readonly by: Place; readonly seen: XY };
 /** Nearer than this to where it starts, a line only leaves its own surface: a share of the way to the eye. */
 const LEAVING = 2e-4;
 
+/** What may hide a place: of the scene's solids, by their places in it; and whether the ball may. */
+export type Hiders = { readonly solids: readonly number[]; readonly ball: boolean };
+
 /** `onCut`: it lies on one of the two cuts, and nothing but what is left whole can stand before it. */
-export function isSeen(sight: Sight, p: Place, onCut: boolean): boolean {
+export function isSeen(sight: Sight, p: Place, onCut: boolean, by: Hiders): boolean {
   const { scene, eye, boxes } = sight;
   const ray = { p, by: less(eye.at, p), seen: seenBy(eye, p) };
-  if (scene.ball && meetsBall(ray, scene.ball)) return false;
-  if (!onCut && leavesByCut(ray, sight)) return false;
+  if (by.ball && scene.ball && holds(sight.ball, ray.seen) && meetsBall(ray, scene.ball)) return false;
+  if (!onCut && leavesByCut(ray, sight, by)) return false;
   const found: number[] = [];
-  for (let i = 0; i < scene.solids.length; i++) {
+  for (const i of by.solids) {
     const [solid, box] = [scene.solids[i], boxes[i]];
-    if (!solid || !box || (onCut && !solid.whole) || !holds(box.all, ray.seen)) continue;
+    if (!solid || !box || !holds(box.all, ray.seen)) continue;
     found.length = 0;
     meets(ray, solid, box, found);
     for (const t of found) if (isThere(scene, i, along(p, t, ray.by))) return false;
@@ -74,20 +93,27 @@ function meetsBall({ p, by }: Ray, { at, r }: Ball): boolean {
 }
 
 /** It comes out of metal into what was cut away: through either of the two cuts. */
-function leavesByCut({ p, by, seen }: Ray, sight: Sight): boolean {
-  const [tz, tx] = [-p.z / by.z, -p.x / by.x];
-  return isMetalAt(sight, seen, tz, { ...along(p, tz, by), z: 0 }) || isMetalAt(sight, seen, tx, { ...along(p, tx, by), x: 0 });
+function leavesByCut({ p, by, seen }: Ray, sight: Sight, among: Hiders): boolean {
+  const tz = -p.z / by.z;
+  const x = p.x + tz * by.x;
+  if (tz > LEAVING && x >= 0 && isMetalAt(sight, seen, { x, y: p.y + tz * by.y, z: 0 }, among)) return true;
+  const tx = -p.x / by.x;
+  const z = p.z + tx * by.z;
+  return tx > LEAVING && z >= 0 && isMetalAt(sight, seen, { x: 0, y: p.y + tx * by.y, z }, among);
 }
 
-function isMetalAt({ scene, boxes }: Sight, seen: XY, t: number, q: Place): boolean {
-  if (!(t > LEAVING && q.x >= 0 && q.z >= 0)) return false;
-  return scene.solids.some((solid, i) => !solid.whole && holds(boxes[i]?.all, seen) && isCut(solid, q) && isThere(scene, i, q));
+function isMetalAt({ scene, boxes }: Sight, seen: XY, q: Place, among: Hiders): boolean {
+  for (const i of among.solids) {
+    const solid = scene.solids[i];
+    if (solid && !solid.whole && holds(boxes[i]?.all, seen) && isCut(solid, q) && isThere(scene, i, q)) return true;
+  }
+  return false;
 }
 
 function isCut(solid: Solid, q: Place): boolean {
-  const { a, c, s } = within(solid, q);
+  const a = alongIn(solid, q);
   if (a <= solid.least || a >= solid.most) return false;
-  const r = Math.hypot(c, s);
+  const r = outIn(solid, q);
   return r < solid.wide && isMetal(solid, a, r);
 }
 

@@ -158,13 +158,43 @@ export const isCutAway = (p: Place): boolean => p.x > CLOSE && p.z > CLOSE;
 /** Is a place on the `i`th solid's surface really there: not cut away, not trimmed, not taken by what stands in it? */
 export function isThere({ solids }: Scene, i: number, p: Place): boolean {
   const own = solids[i];
-  if (!own || !isClear(own, p) || (!own.whole && isCutAway(p))) return false;
-  if (own.holes.length > 0 && own.holes.some((hole) => isInHole(hole, within(own, p), CLOSE))) return false;
+  if (!own || !isLeft(own, p)) return false;
   for (let k = i + 1; k < solids.length; k++) {
     const other = solids[k];
-    if (other && isClear(other, p) && fills(other, p)) return false;
+    if (other && takes(other, p)) return false;
   }
   return true;
+}
+
+/** As far as its own shape goes: neither trimmed nor cut away, nor in a hole of its own. */
+export function isLeft(own: Solid, p: Place): boolean {
+  if (!isClear(own, p) || (!own.whole && isCutAway(p))) return false;
+  return own.holes.length === 0 || !own.holes.some((hole) => isInHole(hole, within(own, p), CLOSE));
+}
+
+/** Does it stand at that place, where another is then none? */
+export const takes = (other: Solid, p: Place): boolean => isClear(other, p) && fills(other, p);
+
+/** May it take any place between these? Never false where it does, true of some that it leaves alone. */
+export function mayTake(other: Solid, hull: readonly Place[]): boolean {
+  const [first, ...rest] = hull.map((p) => within(other, p));
+  if (!first) return false;
+  let { a: low, a: high, c: left, c: right, s: near, s: far } = first;
+  for (const { a, c, s } of rest) {
+    [low, high] = [Math.min(low, a), Math.max(high, a)];
+    [left, right] = [Math.min(left, c), Math.max(right, c)];
+    [near, far] = [Math.min(near, s), Math.max(far, s)];
+  }
+  if (high <= other.least || low >= other.most) return false;
+  const [c, s] = [Math.max(0, left, -right), Math.max(0, near, -far)];
+  const out = Math.sqrt(c * c + s * s) + (CLOSE / 2) * other.wide;
+  return other.bands.some(({ a0, r0, a1, r1 }) => Math.max(r0, r1) > out && Math.max(a0, a1) >= low && Math.min(a0, a1) <= high);
+}
+
+/** Nothing between these is trimmed or cut away, and there is no hole. */
+export function isLeftWhole(own: Solid, hull: readonly Place[]): boolean {
+  if (own.clear !== 0 || own.holes.length > 0) return false;
+  return own.whole || hull.every(({ x }) => x <= CLOSE / 2) || hull.every(({ z }) => z <= CLOSE / 2);
 }
 
 /** 1 to the right of the upright axis, -1 to the left. */
@@ -176,11 +206,23 @@ const isClear = ({ clear, origin }: Solid, p: Place): boolean =>
 
 /** Inside of all that it fills, its bores too; its own skin is not inside. */
 function fills(solid: Solid, p: Place): boolean {
-  const { a, c, s } = within(solid, p);
+  const a = alongIn(solid, p);
   if (a <= solid.least || a >= solid.most) return false;
-  const r = Math.sqrt(c * c + s * s);
+  const r = outIn(solid, p);
   if (r >= solid.wide || (solid.open && !isMetal(solid, a, r))) return false;
   return r < outAt(solid, a) - CLOSE * solid.wide;
+}
+
+/** As `within`, without a record: along it, and how far out from its axis. */
+export function alongIn({ origin, way }: Solid, p: Place): number {
+  if (way === 'up') return p.y - origin.y;
+  if (way === 'down') return origin.y - p.y;
+  return way === 'right' ? p.x - origin.x : origin.x - p.x;
+}
+
+export function outIn({ origin, way }: Solid, { x, y, z }: Place): number {
+  const c = way === 'up' || way === 'down' ? x : y - origin.y;
+  return Math.sqrt(c * c + z * z);
 }
 
 /** How far out it reaches at `a`. */

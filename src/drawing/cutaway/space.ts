@@ -2,8 +2,15 @@
 import type { XY } from '../display.ts';
 
 export type Place = { readonly x: number; readonly y: number; readonly z: number };
-/** Where it stands, and its own axes: `right` and `up` on the picture, `toward` from what it looks at to itself. */
-export type Eye = { readonly at: Place; readonly on: Place; readonly right: Place; readonly up: Place; readonly toward: Place };
+/** Where it stands, `far` from what it looks at; and its own axes: `right` and `up` on the picture, `toward` from what it looks at to itself. */
+export type Eye = {
+  readonly at: Place;
+  readonly on: Place;
+  readonly far: number;
+  readonly right: Place;
+  readonly up: Place;
+  readonly toward: Place;
+};
 
 export const dot = (p: Place, q: Place): number => p.x * q.x + p.y * q.y + p.z * q.z;
 export const less = (p: Place, q: Place): Place => ({ x: p.x - q.x, y: p.y - q.y, z: p.z - q.z });
@@ -18,13 +25,15 @@ export function eyeOn(on: Place, { turn, rise, far }: { readonly turn: number; r
   const [t, r] = [radians(turn), radians(rise)];
   const toward = { x: Math.cos(r) * Math.cos(t), y: Math.sin(r), z: Math.cos(r) * Math.sin(t) };
   const right = { x: Math.sin(t), y: 0, z: -Math.cos(t) };
-  return { at: along(on, far, toward), on, right, up: cross(toward, right), toward };
+  const at = along(on, far, toward);
+  return { at, on, far: dot(less(at, on), toward), right, up: cross(toward, right), toward };
 }
 
-/** In central perspective: sizes at what the eye looks at stay as they are. y downward. */
-export function seenBy(eye: Eye, p: Place): XY {
-  const from = less(p, eye.on);
-  const far = dot(less(eye.at, eye.on), eye.toward);
-  const share = far / (far - dot(from, eye.toward));
-  return { x: share * dot(from, eye.right), y: -share * dot(from, eye.up) };
+/** In central perspective: sizes at what the eye looks at stay as they are. y downward. Asked ten thousand times a picture: written out. */
+export function seenBy({ on, far, right, up, toward }: Eye, p: Place): XY {
+  const x = p.x - on.x;
+  const y = p.y - on.y;
+  const z = p.z - on.z;
+  const share = far / (far - (x * toward.x + y * toward.y + z * toward.z));
+  return { x: share * (x * right.x + y * right.y + z * right.z), y: -share * (x * up.x + y * up.y + z * up.z) };
 }

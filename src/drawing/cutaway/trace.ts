@@ -2,8 +2,8 @@
 import type { Segment } from '../../model/display.ts';
 import { at2, type XY } from '../display.ts';
 import type { Curve } from './lines.ts';
+import { nearTo } from './near.ts';
 import { isSeen, type Sight } from './sight.ts';
-import { isThere } from './solids.ts';
 import { seenBy } from './space.ts';
 
 /** Places looked at on a straight line and round a circle, and halvings between two of which one is seen. */
@@ -13,18 +13,22 @@ const ARC = { bent: 1 / 2, round: 1 / 12 } as const;
 const STEP = 1e-4;
 
 export function seenOf(curve: Curve, sight: Sight, on: (p: XY) => XY): readonly Segment[] {
+  const { isThere, hiders, alone } = nearTo(curve, sight);
   const shows = (share: number): boolean => {
     const p = curve.at(share);
-    return (curve.of < 0 || isThere(sight.scene, curve.of, p)) && isSeen(sight, p, curve.onCut ?? false);
+    return isThere(p) && isSeen(sight, p, curve.onCut ?? false, hiders);
   };
   const at = (share: number): XY => on(seenBy(sight.eye, curve.at(share)));
-  return runs(shows, LOOKS[curve.shape]).flatMap(([from, to]) =>
+  return (alone ? WHOLE : runs(shows, LOOKS[curve.shape])).flatMap(([from, to]) =>
     curve.shape === 'straight' ? chord(at, from, to) : arcs(at, from, to, ARC[curve.shape]),
   );
 }
 
+type Stretch = readonly [number, number];
+const WHOLE: readonly Stretch[] = [[0, 1]];
+
 /** The stretches of 0 to 1 that show. */
-function runs(shows: (share: number) => boolean, looks: number): readonly (readonly [number, number])[] {
+function runs(shows: (share: number) => boolean, looks: number): readonly Stretch[] {
   const found: [number, number][] = [];
   let [before, start] = [shows(0), 0];
   for (let i = 1; i <= looks; i++) {
