@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { curvesOf } from '../../src/drawing/cutaway/lines.ts';
+import { nearTo } from '../../src/drawing/cutaway/near.ts';
 import { isSeen, sightOf } from '../../src/drawing/cutaway/sight.ts';
 import { type Band, isMetal, isThere, type Scene, type Solid, within } from '../../src/drawing/cutaway/solids.ts';
 import { along, type Eye, eyeOn, less, long, type Place, seenBy } from '../../src/drawing/cutaway/space.ts';
@@ -123,10 +124,15 @@ describe('what is seen', () => {
         const eye = eyeFor(180);
         const sight = sightOf(scene, eye);
         for (const curve of curvesOf(scene, eye, { hatch: 2, thread: 1 })) {
+          const near = nearTo(curve, sight);
           for (const share of [0.13, 0.37, 0.61, 0.89]) {
             const p = curve.at(share);
-            if (curve.of >= 0 && !isThere(scene, curve.of, p)) continue;
-            const seen = isSeen(sight, p, curve.onCut ?? false);
+            const there = curve.of < 0 || isThere(scene, curve.of, p);
+            expect(near.isThere(p)).toBe(there);
+            if (near.alone) expect(there).toBe(true);
+            if (!there) continue;
+            const seen = isSeen(sight, p, curve.onCut ?? false, near.hiders);
+            if (near.alone) expect(seen).toBe(true);
             const metal = metalBefore(scene, p, eye);
             if (seen) expect(metal).toBeLessThan(0.5);
             if (!seen && metal === 0) told.grazed++;
