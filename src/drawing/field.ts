@@ -11,6 +11,19 @@ export function fieldOf(boxes: readonly Span[]): Field {
   return new Float64Array(boxes.flatMap((b) => [b.x, b.y, b.x + b.w, b.y + b.h]));
 }
 
+/** Numbers that a box takes in a field. */
+export const EDGES = 4;
+
+/** Which boxes a box meets or touches. */
+export function meeting(field: Field, left: number, top: number, right: number, low: number): readonly number[] {
+  const found: number[] = [];
+  for (let at = 0; at < field.length; at += EDGES) {
+    if ((field[at] as number) > right || (field[at + 2] as number) < left) continue;
+    if ((field[at + 1] as number) <= low && (field[at + 3] as number) >= top) found.push(at / EDGES);
+  }
+  return found;
+}
+
 /**
  * How much of a line lies inside the box whose edges stand `at` there, as a share of its length; 0 where it passes by. (Liang-Barsky,
  * without a record or a list.)

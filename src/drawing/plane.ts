@@ -88,7 +88,8 @@ function turn(a: XY, b: XY, c: XY): number {
   return Math.abs(cross) < 1e-9 ? 0 : cross;
 }
 
-function spanOf(leg: Leg): Span {
+/** The box round a segment. */
+export function spanOf(leg: Leg): Span {
   const [x, y] = [Math.min(leg.a.x, leg.b.x), Math.min(leg.a.y, leg.b.y)];
   return { x, y, w: Math.abs(leg.a.x - leg.b.x), h: Math.abs(leg.a.y - leg.b.y) };
 }

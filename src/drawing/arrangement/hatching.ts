@@ -1,6 +1,6 @@
 /** Which way each cut part is hatched: parts that meet differ in direction, or else in spacing (ISO 128-3). */
 import type { Hatch } from '../hatch.ts';
-import { gapBetween } from '../plane.ts';
+import { gapBetween, type Leg, overlap, type Span, spanOf } from '../plane.ts';
 import type { Piece } from './piece.ts';
 
 /** The first that no neighbour has; there are more than any part has neighbours. */
@@ -25,5 +25,19 @@ export function hatchesFor(pieces: readonly Piece[]): readonly (Hatch | undefine
 }
 
 export function meet(one: Piece, other: Piece): boolean {
-  return one.edges.some((a) => other.edges.some((b) => gapBetween(a, b) < MEET));
+  const room = boundsOf(other.edges);
+  const others = other.edges.map((leg) => ({ leg, span: spanOf(leg) }));
+  return one.edges.some((a) => {
+    const span = spanOf(a);
+    // boxes are asked first: nearly all edges stand apart
+    return isNear(span, room) && others.some((b) => isNear(span, b.span) && gapBetween(a, b.leg) < MEET);
+  });
+}
+
+const isNear = (a: Span, b: Span): boolean => overlap(a, b, 2 * MEET);
+
+function boundsOf(legs: readonly Leg[]): Span {
+  const [xs, ys] = [legs.flatMap(({ a, b }) => [a.x, b.x]), legs.flatMap(({ a, b }) => [a.y, b.y])];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y };
 }

@@ -1,9 +1,10 @@
 /** Names of parts in two columns beside a picture, each with a leader to its part: which side, which spot, which height. Paper: mm, y down. */
 import type { Advances, Box, Item } from '../../model/display.ts';
 import { circle, type Lettering, line, text, textBox, type XY } from '../display.ts';
+import { type Field, fieldOf, meeting } from '../field.ts';
 import { capHeight, textWidth } from '../measure.ts';
 import { NARROW } from '../paper.ts';
-import { cross, distance, type Leg, lineBoxes, overlap, runsThrough, type Span } from '../plane.ts';
+import { cross, distance, grown, type Leg, lineBoxes, overlap, runsThrough, type Span, spanOf } from '../plane.ts';
 
 export type Side = 'left' | 'right';
 export type Named = { readonly name: string; readonly spots: Readonly<Record<Side, readonly XY[]>> };
@@ -18,7 +19,8 @@ export type ColumnsAsk = {
   readonly edges: readonly Leg[];
   readonly advances: Advances;
 };
-type Columns = ColumnsAsk & { readonly costs: Map<string, number> };
+/** `boxes`: round the edges. `costs`: what is known of a choice, by the height at which its name stands. */
+type Columns = ColumnsAsk & { readonly boxes: Field; readonly costs: ReadonlyMap<Choice, Map<number, number>> };
 export type Names = { readonly items: readonly Item[]; readonly boxes: readonly Box[] };
 
 const LETTERS = 2.8;
@@ -37,7 +39,7 @@ const STEEP = 3;
 const ROUNDS = 6;
 
 type Choice = { readonly side: Side; readonly spot: XY };
-type Placed = { readonly named: Named; readonly side: Side; readonly y: number; readonly leader: Leg };
+type Placed = { readonly named: Named; readonly choice: Choice; readonly y: number; readonly leader: Leg };
 
 export const widthOfName = (advances: Advances, name: string): number => textWidth(advances, 'text', LETTERS, name);
 
@@ -46,9 +48,10 @@ export const leastFor = (names: number): number => (Math.ceil(names / 2) + 1) * 
 
 /** Names whose parts are seen nowhere are left out. */
 export function namesBeside(all: readonly Named[], ask: ColumnsAsk): Names {
-  const columns: Columns = { ...ask, costs: new Map() };
   const named = all.filter(({ spots }) => spots.left.length + spots.right.length > 0);
   const choices = named.map(({ spots }) => choicesOf(spots));
+  const costs = new Map(choices.flat().map((choice) => [choice, new Map<number, number>()]));
+  const columns: Columns = { ...ask, boxes: fieldOf(ask.edges.map((edge) => grown(spanOf(edge), NEAR))), costs };
   let chosen: readonly Choice[] = named.map((one, i) => bestAlone(one, choices[i] ?? [], columns));
   for (let round = 0; round < ROUNDS; round++) {
     const before = chosen;
@@ -88,15 +91,16 @@ function bestFor(
 
 function place(chosen: readonly Choice[], named: readonly Named[], columns: Columns): readonly Placed[] {
   return (['left', 'right'] as const).flatMap((side) => {
-    const here = chosen.flatMap((c, i) => (c.side === side ? [{ named: named[i] as Named, spot: c.spot }] : []));
-    const inOrder = here.sort((a, b) => a.spot.y - b.spot.y || a.spot.x - b.spot.x);
+    const here = chosen.flatMap((choice, i) => (choice.side === side ? [{ named: named[i] as Named, choice }] : []));
+    const inOrder = here.sort((a, b) => a.choice.spot.y - b.choice.spot.y || a.choice.spot.x - b.choice.spot.x);
     const ys = heights(
-      inOrder.map(({ spot }) => spot.y),
+      inOrder.map(({ choice }) => choice.spot.y),
       columns.height,
     );
-    return inOrder.map(({ named: one, spot }, i): Placed => {
+    const x = side === 'left' ? columns.left + GAP : columns.right - GAP;
+    return inOrder.map(({ named: one, choice }, i): Placed => {
       const y = ys[i] ?? 0;
-      return { named: one, side, y, leader: { a: { x: side === 'left' ? columns.left + GAP : columns.right - GAP, y }, b: spot } };
+      return { named: one, choice, y, leader: { a: { x, y }, b: choice.spot } };
     });
   });
 }
@@ -132,19 +136,22 @@ function costOf(placed: readonly Placed[], columns: Columns): number {
 
 /** Asked many times for the same leader. */
 function known(one: Placed, columns: Columns): number {
-  const { leader, named, side } = one;
-  const key = `${side} ${leader.a.y} ${leader.b.x} ${leader.b.y} ${named.name}`;
-  const cost = columns.costs.get(key) ?? costOfOne(one, columns);
-  columns.costs.set(key, cost);
+  const before = columns.costs.get(one.choice);
+  const cost = before?.get(one.y) ?? costOfOne(one, columns);
+  before?.set(one.y, cost);
   return cost;
 }
 
-function costOfOne({ leader, named, side }: Placed, { barred, edges, advances }: Columns): number {
+function costOfOne({ leader, named, choice: { side } }: Placed, { barred, edges, boxes, advances }: Columns): number {
   let cost = distance(leader.a, leader.b) + STEEP * Math.abs(leader.a.y - leader.b.y);
   const width = widthOfName(advances, named.name) + GAP;
   const name = { x: side === 'left' ? leader.a.x - width : leader.a.x, y: leader.a.y - HALF, w: width, h: PITCH };
   for (const box of barred) if (overlap(name, box) || runsThrough(leader, box)) cost += CROSSES;
-  for (const edge of edges) cost += runsAlong(leader, edge) ? ALONG : cross(leader, edge) ? THROUGH : 0;
+  const own = spanOf(leader);
+  for (const i of meeting(boxes, own.x, own.y, own.x + own.w, own.y + own.h)) {
+    const edge = edges[i] as Leg;
+    cost += runsAlong(leader, edge) ? ALONG : cross(leader, edge) ? THROUGH : 0;
+  }
   return cost;
 }
 
@@ -162,7 +169,7 @@ function runsAlong({ a, b }: Leg, edge: Leg): boolean {
 
 function drawn(placed: readonly Placed[], { left, right, advances }: Columns): Names {
   const how: Lettering = { advances, font: 'text', size: LETTERS, ink: 'black' };
-  const texts = placed.map(({ named, side, y }) =>
+  const texts = placed.map(({ named, choice: { side }, y }) =>
     text(how, named.name, side === 'left' ? left : right, y + capHeight(LETTERS) / 2, side === 'left' ? 'right' : 'left'),
   );
   return {

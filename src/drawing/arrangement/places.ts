@@ -26,11 +26,20 @@ const KEPT = 8;
 
 /** Spots of the shape that nothing later hides, the nearest to the left and to the right. */
 export function spotsOf(shape: Shape, later: readonly Shape[]): { readonly left: readonly XY[]; readonly right: readonly XY[] } {
-  const seen = gridOf(shape).filter((p) => isSeen(p, shape, later));
-  const inset = (share: number) => seen.filter((p) => round(p, INSET * share).every((q) => isSeen(q, shape, later)));
-  const share = LESS.find((one) => inset(one).length > 0);
-  const byX = share === undefined ? [] : [...inset(share)].sort((p, q) => p.x - q.x || p.y - q.y);
+  const own = shape.seen;
+  const before = later.flatMap(({ hides }) => hides).filter((ring) => own.some(({ box }) => touch(box, ring.box)));
+  const shows = (p: XY): boolean => isIn(p, own) && !isIn(p, before);
+  const byX = inset(gridOf(shape).filter(shows), shows).sort((p, q) => p.x - q.x || p.y - q.y);
   return { left: spread(byX), right: spread([...byX].reverse()) };
+}
+
+/** Those that stand so far in from every edge that any does, if at all. */
+function inset(seen: readonly XY[], shows: (p: XY) => boolean): XY[] {
+  for (const share of LESS) {
+    const found = seen.filter((p) => round(p, INSET * share).every(shows));
+    if (found.length > 0) return found;
+  }
+  return [];
 }
 
 /** Of each height the one that stands outermost; no more than a few, over the whole height. */
@@ -40,13 +49,10 @@ function spread(spots: readonly XY[]): readonly XY[] {
   return outermost.filter((_, i) => i % every === Math.floor(every / 2));
 }
 
-function isSeen(p: XY, shape: Shape, later: readonly Shape[]): boolean {
-  return isIn(p, shape.seen) && !later.some(({ hides }) => isIn(p, hides));
-}
-
 /** Most rings lie elsewhere altogether: their boxes are asked first. */
 const isIn = (p: XY, rings: readonly Ring[]): boolean => rings.some(({ box, corners }) => holds(box, p) && within(p, corners));
 const holds = ({ x, y, w, h }: Span, p: XY): boolean => p.x >= x && p.x <= x + w && p.y >= y && p.y <= y + h;
+const touch = (a: Span, b: Span): boolean => a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
 
 const round = ({ x, y }: XY, by: number): readonly XY[] => [
   { x: x - by, y },
@@ -68,9 +74,11 @@ function steps(from: number, to: number): readonly number[] {
 /** Even-odd. */
 export function within(p: XY, ring: readonly XY[]): boolean {
   let inside = false;
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] ?? a;
+  let b = ring[0];
+  for (let i = ring.length - 1; b && i >= 0; i--) {
+    const a: XY = ring[i] ?? b;
     if (a.y > p.y !== b.y > p.y && p.x < a.x + ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y)) inside = !inside;
-  });
+    b = a;
+  }
   return inside;
 }
