@@ -66,7 +66,5 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
 
 function stagesOf({ part, route, chart: charted }: PlannedPart): readonly StageAt[] {
   const run = replay(part, route, charted);
-  return route.setUps.flatMap((setUp, i) =>
-    setUp.grip.kind === 'bench' ? [] : [{ part: part.id, setUp: i, stage: stageAtEnd(run, setUp) }],
-  );
+  return route.setUps.map((setUp, i) => ({ part: part.id, setUp: i, stage: stageAtEnd(run, setUp) }));
 }

@@ -290,7 +290,8 @@ function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, s
     const own = anchorsOf(sketch, group[0]?.surface ?? '', paper, from);
     const given = group.flatMap((b) => (b.at ? [b.at] : b.by ? workOf(view.stage, b.by) : [])).map((p) => placed(p, sketch.out));
     const numbers = group.map((b) => b.text);
-    const shown = group.some((b) => b.half) ? given.map((p) => onPaper(paper, p, 'above')) : halvesOf(sketch, given, paper);
+    const half = group.find((b) => b.half)?.half;
+    const shown = half ? given.map((p) => onPaper(paper, p, half)) : halvesOf(sketch, given, paper);
     return balloonTag(view.advances, numbers.join('+'), numbers, own.length > 0 ? own : shown);
   });
   const labels = view.diameters

@@ -2,13 +2,13 @@
  * What is not of revolution, on the outside view below the axis: flats by their crossed diagonals (ISO 128-3), holes by their circle, a
  * soldered branch as a plain stump, knurling by crossed hatching. Which way round they stand is for the words to say.
  */
-import { toMm } from '../base/units.ts';
+import { len, toMm } from '../base/units.ts';
 import type { Item } from '../model/display.ts';
 import type { SideFeature } from '../model/part.ts';
-import type { SideShown, Stage } from '../model/stage.ts';
+import type { Point, SideShown, Stage } from '../model/stage.ts';
 import { circle, line, polygon, polyline, type Stroke, type XY } from './display.ts';
 import { hatched } from './hatch.ts';
-import { across, HATCHED, type Layer, MADE, NARROW, type Paper, WIDE } from './paper.ts';
+import { across, HATCHED, type Half, type Layer, MADE, NARROW, type Paper, WIDE } from './paper.ts';
 import { along } from './sketch.ts';
 
 /** On paper, mm: how far a branch is shown to stand out before it is broken off, and the wave of its break. */
@@ -34,6 +34,15 @@ export function sideShown(f: SideFeature, on: number, made: SideShown['made']): 
   };
 }
 
+/** Where its operation's number may point: the lower edge of a flat, a branch's root, the rim of a hole; over the axis for a branch on the far side. */
+export function pointedAt(side: SideShown): { readonly at: Point; readonly half: Half } {
+  const z = len(Math.round(side.does === 'branch' ? side.z - side.half : side.z));
+  const low =
+    side.does === 'cross-hole' || side.does === 'slit' ? (side.size ?? 0) / 2 : halfWidth(side.does, side.on / 2, (side.size ?? 0) / 2);
+  const d = side.does === 'branch' ? side.on : 2 * low;
+  return { at: { z, d: len(Math.round(d)) }, half: side.far ? 'above' : 'below' };
+}
+
 export function drawSides(sides: readonly SideShown[], out: Stage['out'], paper: Paper): Layer {
   const branches = sides.filter((s) => s.does === 'branch');
   const covered = (s: SideShown): boolean => s.does === 'cross-hole' && branches.some((b) => Math.abs(b.z - s.z) < b.half);
@@ -46,7 +55,8 @@ function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
   const half = toPaper(side.half, paper);
   const radius = toPaper(side.on / 2, paper);
   const size = toPaper((side.size ?? 0) / 2, paper);
-  if (side.does === 'branch') return stump(x, Math.max(half, size), radius * (side.far ? -1 : 1), paper);
+  if (side.does === 'branch')
+    return stump(x, Math.max(half, size), radius * (side.far ? -1 : 1), side.made === 'here' ? MADE : NARROW, paper);
   if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
   if (side.does === 'knurl') return { items: crossHatched(x, half, radius, paper), boxes: [] };
   if (side.does === 'slit') return { items: slit(x, half, size, paper), boxes: [] };
@@ -112,18 +122,18 @@ export function standsAbove(sides: readonly SideShown[] = []): number {
 }
 
 /**
- * The collar's width out of the barrel's edge, under the axis or (`radius` below nothing) above it, then broken off; narrow, since it swings
- * with the work; white, so that what lies behind it does not show.
+ * The collar's width out of the barrel's edge, under the axis or (`radius` below nothing) above it, then broken off; narrow once it is in, since
+ * it swings with the work; white, so that what lies behind it does not show.
  */
-function stump(x: number, wide: number, radius: number, paper: Paper): Layer {
+function stump(x: number, wide: number, radius: number, edge: Stroke, paper: Paper): Layer {
   const way = Math.sign(radius);
   const [root, end] = [paper.axis + radius, paper.axis + radius + way * STUMP];
   const wave = WAVE_STEPS.map((t) => ({ x: x - wide + 2 * wide * t, y: end + WAVE * Math.sin(2 * Math.PI * t) }));
   const ring = [{ x: x - wide, y: root }, ...wave, { x: x + wide, y: root }];
   const items = [
     polygon(ring, { fill: 'white' }),
-    line(x - wide, root, x - wide, end, NARROW),
-    line(x + wide, root, x + wide, end, NARROW),
+    line(x - wide, root, x - wide, end, edge),
+    line(x + wide, root, x + wide, end, edge),
     polyline(wave, NARROW),
     line(x, root, x, end, { ...NARROW, dash: [1.6, 0.5, 0.3, 0.5] }),
   ];

@@ -3,6 +3,7 @@ import type { Len } from '../base/units.ts';
 import type { Advances, Picture } from '../model/display.ts';
 import type { OpId, SurfaceId } from '../model/ids.ts';
 import type { Point, Stage } from '../model/stage.ts';
+import type { Half } from './paper.ts';
 import type { Hold } from './window.ts';
 
 /** `from`, `to`: places along z, `from` the datum's. `fromD`, `toD`: diameter at which the extension line begins (else the outline's own). */
@@ -32,8 +33,9 @@ export type Balloon = {
   readonly text: string;
   readonly surface: SurfaceId | '';
   readonly at?: Point;
-  readonly by?: OpId /** `at` is on the cut half alone. */;
-  readonly half?: 'above';
+  readonly by?: OpId;
+  /** `at` is on the cut half alone, or on the outside view under it. */
+  readonly half?: Half;
 };
 export type StageView = {
   readonly stage: Stage;

@@ -15,8 +15,8 @@ import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
 export type DrawLesson = (lesson: LessonShown, frame: Frame) => Picture | undefined;
 
-/** mm */
-const PICTURE_HEIGHT = 47;
+/** mm; `most`: what a sheet with room left gives it. */
+const PICTURE = { height: 47, most: 95 } as const;
 /** Of the page's width, for the picture. */
 const PICTURE_SHARE = 0.674;
 const NUMBER = 17;
@@ -25,10 +25,11 @@ const BETWEEN = 2;
 
 const pictureWidth = ({ page }: Paper): number => PICTURE_SHARE * page.wide;
 
-export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson): Block {
+/** `more`: how much higher its picture may be than usual, mm. */
+export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson, more: number): Block {
   const head = headOf(paper, lesson);
   const right = factsOf(paper, lesson, GAP.small);
-  const picture = draw(lesson, { width: pictureWidth(paper), height: PICTURE_HEIGHT });
+  const picture = draw(lesson, { width: pictureWidth(paper), height: Math.min(PICTURE.most, PICTURE.height + more) });
   const { height: high, items } = picture ? squeezed(picture) : EMPTY;
   const shown = figure(moved(items, paper.page.left, head.height + GAP.row), picture?.alt ?? '');
   const down = Math.max(head.height + GAP.row + high, right.height + GAP.small) + GAP.row;

@@ -1,6 +1,6 @@
 /** Cover, assembly, tests, proof: sections one under the other, going on to a further sheet wherever a piece does not fit. */
 import type { Meaning } from '../../model/meaning.ts';
-import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
+import type { Column, LessonShown, PlainPage, Section, SheetView } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { arrangementBlock, type DrawArrangement } from './arrangement.ts';
@@ -28,9 +28,12 @@ export type PlainMeans = Paper & {
 };
 
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
-type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined };
+type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined; readonly fuller?: Fuller };
+/** The block again with a picture that may be that much higher, mm, where a sheet has room left; it is at most that much higher itself. */
+type Fuller = (more: number) => Block;
 /** `keys`: of the sections that begin on it. */
-type Filled = { readonly blocks: readonly Block[]; readonly keys: readonly string[] };
+type Filled = { readonly blocks: readonly Filler[]; readonly keys: readonly string[] };
+type Filler = Pick<Piece, 'block' | 'fuller'>;
 
 const CELL_PAD = 0.4;
 const TICK = { size: 3.8, indent: 7 } as const;
@@ -45,7 +48,7 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
       const body = stack(
         top,
         0,
-        blocks.map((block) => (y: number) => at(block, y)),
+        filledOut(blocks, room).map((block) => (y: number) => at(block, y)),
       );
       return [...placed(headed, means.page.top), ...body.items, ...foot(means, view, page.cautions)];
     },
@@ -56,9 +59,18 @@ export function plainSheets(means: PlainMeans, view: SheetView, page: PlainPage)
 export function isSlight(means: PlainMeans, view: SheetView, page: PlainPage): boolean {
   const { room, pieces } = measured(means, view, page);
   const [only, ...others] = fill(pieces, room);
-  return others.length === 0 && (only?.blocks ?? []).reduce((sum, block) => sum + block.height, 0) < SLIGHT * room;
+  return others.length === 0 && heightOf(only?.blocks ?? []) < SLIGHT * room;
 }
 const SLIGHT = 0.3;
+
+const heightOf = (blocks: readonly Filler[]): number => blocks.reduce((sum, { block }) => sum + block.height, 0);
+
+/** What a sheet has left goes to its pictures, the same to each. */
+function filledOut(blocks: readonly Filler[], room: number): readonly Block[] {
+  const grow = blocks.filter(({ fuller }) => fuller !== undefined).length;
+  const more = Math.max(0, room - heightOf(blocks)) / Math.max(1, grow);
+  return blocks.map(({ block, fuller }) => fuller?.(more) ?? block);
+}
 
 function measured(means: PlainMeans, view: SheetView, page: PlainPage) {
   const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
@@ -98,7 +110,7 @@ const HALVINGS = 12;
 
 /** A piece brings its title or heads along when it is the first of its section or the first on a sheet. No higher section than `keep` is parted. */
 function fill(pieces: readonly Piece[], room: number, keep = 0): readonly Filled[] {
-  const sheets: { readonly blocks: Block[]; readonly keys: string[] }[] = [{ blocks: [], keys: [] }];
+  const sheets: { readonly blocks: Filler[]; readonly keys: string[] }[] = [{ blocks: [], keys: [] }];
   let used = 0;
   let above: Block | undefined;
   for (const [i, piece] of pieces.entries()) {
@@ -109,7 +121,7 @@ function fill(pieces: readonly Piece[], room: number, keep = 0): readonly Filled
     if (!fits) sheets.push({ blocks: [], keys: [] });
     const lead = fits ? brings : piece.above;
     used = (fits ? used : 0) + lead.height + piece.block.height;
-    sheets.at(-1)?.blocks.push(lead, piece.block);
+    sheets.at(-1)?.blocks.push({ block: lead }, piece);
     if (piece.key !== undefined) sheets.at(-1)?.keys.push(piece.key);
     above = piece.above;
   }
@@ -158,10 +170,7 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'curve':
       return under(titleBlock(means, section.title, ''), [curveBlock(means, section.curve)]);
     case 'lessons':
-      return under(
-        legendBlock(means, section.legend),
-        section.lessons.map((lesson) => lessonBlock(means, lesson, means.lesson)),
-      );
+      return lessonPieces(means, section);
     case 'cautions':
       return under(titleBlock(means, section.title, ''), cautionBlocks(means, section.cautions));
     case 'strips':
@@ -169,6 +178,12 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'pictures':
       return under(titleBlock(means, section.title, ''), pictureBlocks(means, section));
   }
+}
+
+function lessonPieces(means: PlainMeans, { legend, lessons }: Section & { readonly kind: 'lessons' }): readonly Piece[] {
+  const above = legendBlock(means, legend);
+  const block = (lesson: LessonShown, more: number): Block => lessonBlock(means, lesson, means.lesson, more);
+  return lessons.map((lesson) => ({ above, block: block(lesson, 0), fuller: (more) => block(lesson, more) }));
 }
 
 const under = (above: Block, blocks: readonly Block[]): readonly Piece[] => blocks.map((block) => ({ above, block }));

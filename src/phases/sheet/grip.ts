@@ -15,7 +15,7 @@ import { commonOf, NOTHING_COMMON, onceSaid } from './once.ts';
 import { rowsOf } from './operations.ts';
 import { withPanel } from './panel.ts';
 import type { SheetWords } from './said.ts';
-import { endMade } from './side-places.ts';
+import { endMade, filedFrom } from './side-places.ts';
 
 /** One page: the set-up at that place of the day, at the lathe or at the bench; `bench` follows it on the same page. */
 export function gripPage(plan: Plan, desk: Desk, at: number, bench: readonly SetUp[], words: SheetWords): GripPage {
@@ -178,6 +178,7 @@ export function datumFace(desk: Desk, setUp: SetUp): string | undefined {
   const distinct = [...new Set(faces)];
   if (setUp.grip.datum !== undefined) return setUp.grip.datum;
   if (setUp.grip.kind === 'vee-block') return endMade(desk, setUp);
+  if (setUp.grip.kind === 'bench') return filedFrom(desk, setUp);
   return distinct.reduce<string | undefined>(
     (best, face) => (best === undefined || count(face) > count(best) ? face : best),
     faced(desk, setUp),

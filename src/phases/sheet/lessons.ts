@@ -42,7 +42,7 @@ function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, words: Sheet
 }
 
 function factsOf({ columns }: GripPage, row: Row): LessonShown['facts'] {
-  const sizes = row.sizes.map((s) => [s.text, s.limits, s.after].filter((piece) => piece !== '').join(' '));
+  const sizes = row.sizes.map((s) => [s.text, apart(s.limits), s.after].filter((piece) => piece !== '').join(' '));
   const facts = [
     ...sizes.map((text) => ({ label: columns.size, text })),
     { label: columns.rpm, text: row.rpm },
@@ -51,6 +51,9 @@ function factsOf({ columns }: GripPage, row: Row): LessonShown['facts'] {
   ];
   return facts.filter(({ text }) => text !== '');
 }
+
+/** A figure beside a figure reads as one. */
+const apart = (limits: string): string => (/^\d/.test(limits) ? `\u00b7 ${limits}` : limits);
 
 /** Where the hand stands when the whole movement is done. */
 function dialOf({ dial }: Figures, { lathe }: Workshop, words: SheetWords): DialShown | undefined {

@@ -1,6 +1,6 @@
 /** What the picture of a set-up shows: hold, datum, the lengths made here, a balloon for each operation. Drawing decides where. */
 import { type Len, len } from '../../base/units.ts';
-import { sideShown } from '../../drawing/sides.ts';
+import { pointedAt, sideShown } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Advances } from '../../model/display.ts';
@@ -76,7 +76,7 @@ export function operationView(
     balloons: balloonsOf(desk, alone),
     words: {
       alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
-      headstock: words.say('picture.headstock'),
+      headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
     },
     advances,
     letters: lettersOf(desk),
@@ -91,12 +91,16 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
   const doneIn = (last: number): ReadonlySet<string> =>
     new Set(setUps.slice(0, last).flatMap((s) => s.operations.map((op) => desk.operation(op).feature)));
   const [before, now] = [doneIn(place), doneIn(place + 1)];
-  return desk.part.features.flatMap((f) => {
-    if (f.kind !== 'side' || !now.has(f.id)) return [];
-    const on = desk.surface(f.on);
-    const side = on.shape === 'cylinder' ? sideShown(f, on.size.target, before.has(f.id) ? 'before' : 'here') : undefined;
+  return desk.part.features.flatMap(({ id }) => {
+    const side = now.has(id) ? sideOf(desk, id, before.has(id) ? 'before' : 'here') : undefined;
     return side ? [side] : [];
   });
+}
+
+function sideOf(desk: Desk, feature: string, made: SideShown['made']): SideShown | undefined {
+  const f = desk.feature(feature);
+  const on = f?.kind === 'side' ? desk.surface(f.on) : undefined;
+  return f?.kind === 'side' && on?.shape === 'cylinder' ? sideShown(f, on.size.target, made) : undefined;
 }
 
 /** As it is drawn; `stage` shows where its datum stands. */
@@ -212,6 +216,9 @@ function balloonsOf(desk: Desk, setUp: SetUp): readonly Balloon[] {
     const made = wayOf(operation, setUp)?.cuts[0]?.makes;
     const mouth = mouthOf(desk, setUp, op);
     if (mouth) return { text: desk.number(op), surface: '', at: mouth, half: 'above' };
+    const side = sideOf(desk, operation.feature, 'here');
+    // knurling is all round: its surface is pointed at
+    if (side && side.does !== 'knurl') return { text: desk.number(op), surface: '', ...pointedAt(side) };
     return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature), by: op };
   });
 }

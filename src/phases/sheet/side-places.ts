@@ -25,12 +25,25 @@ export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words
   return [{ dim: '', text: words.target(limits), limits: words.limits(limits), after, letter: '' }];
 }
 
-/** Marked out from the nearer end where that is finished, else from the end that is made; what is still to come off it counts. */
-function filedStretch(desk: Desk, setUp: SetUp, { at, half }: SideFeature, words: SheetWords): SizeShown {
+/** From which face what is filed in a set-up is marked out; undefined where nothing is. */
+export function filedFrom(desk: Desk, setUp: SetUp): SurfaceId | undefined {
+  const filed = setUp.operations.map((op) => desk.operation(op)).find(({ verb }) => FILED.includes(verb));
+  const side = filed && sideOf(desk, filed);
+  return side && markedFrom(desk, setUp, side);
+}
+
+/** The nearer end where that is finished, else the end that is made. */
+function markedFrom(desk: Desk, setUp: SetUp, { at }: SideFeature): SurfaceId {
   const near = at + at <= desk.part.length ? 'first' : 'second';
   const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === near);
   const nearer = feature?.kind === 'end' ? feature.face : '';
-  const face = isFinished(desk, setUp, nearer) ? nearer : (endMade(desk, setUp) ?? nearer);
+  return isFinished(desk, setUp, nearer) ? nearer : (endMade(desk, setUp) ?? nearer);
+}
+
+/** What is still to come off the face that it is marked out from counts. */
+function filedStretch(desk: Desk, setUp: SetUp, side: SideFeature, words: SheetWords): SizeShown {
+  const { at, half } = side;
+  const face = markedFrom(desk, setUp, side);
   const end = desk.surface(face);
   const letter = desk.letter(face);
   const from = Math.abs(at - (end.shape === 'face' ? end.z : 0)) - half + leftOn(desk, setUp, face);
