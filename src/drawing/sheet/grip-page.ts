@@ -11,9 +11,9 @@ import { type Block, beside, EMPTY, paragraph, placed, stack } from './blocks.ts
 import { foot, footTop } from './foot.ts';
 import { draftMark, fitted, head, rule, writeBox } from './frame.ts';
 import { as, figure, unlinked, within } from './meant.ts';
-import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock, wholeRow } from './rows.ts';
+import { acrossTable, columnHeads, headsHeight, onceBlock, rowBlock, rowHeight } from './rows.ts';
 import { stripBlock, stripHeight } from './strip.ts';
-import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
+import { CORNER, GAP, once, type Paper, RULE, STYLES } from './type.ts';
 
 export type Frame = { readonly width: number; readonly height: number };
 export type GripPicture = Picture & { readonly lettered: readonly string[] };
@@ -40,12 +40,13 @@ const CHECK = { pad: 2, between: 0.8, across: 2, gap: 2.4 } as const;
 type Piece = { readonly height: number; readonly row?: Row; readonly title?: Block };
 
 export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): readonly Sheet[] {
-  const check = checkpoint(means, page);
+  const check = once(means, page.checkpoint, () => checkpoint(means, page.checkpoint));
   const pieces = page.blocks.flatMap((block) => piecesOf(means, block));
   const lead = stripHeight(page.strip);
   const tail = check.height + CHECK.gap;
-  const onOne = lead + heightOf(pieces) + tail + alone(page) + GAP.block <= roomOf(means, view, page, ['fits']);
-  const room = roomOf(means, view, page, onOne ? ['fits'] : ['fits', 'goes on']);
+  const most = roomOf(means, view, page, 'fits');
+  const onOne = lead + heightOf(pieces) + tail + alone(page) + GAP.block <= most;
+  const room = onOne ? most : Math.min(most, roomOf(means, view, page, 'goes on'));
   const sheets = onOne ? [pieces] : shareOut(pieces, room - leastOf(page) - GAP.block, { lead, tail });
   const ends = sheets.map((_, i) => (i === 0 ? lead : 0) + (i === sheets.length - 1 ? tail : 0));
   const left = sheets.map((own, i) => room - heightOf(own) - (ends[i] ?? 0) - GAP.block);
@@ -60,9 +61,9 @@ export function gripSheets(means: GripMeans, view: SheetView, page: GripPage): r
   }));
 }
 
-/** For picture, rows and checkpoint, under the higher of the heads that it may have. */
-function roomOf(means: GripMeans, view: SheetView, page: GripPage, heads: readonly Carried[]): number {
-  const head = Math.max(...heads.map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height));
+/** For picture, rows and checkpoint, under the head of a sheet so carried. */
+function roomOf(means: GripMeans, view: SheetView, page: GripPage, carried: Carried): number {
+  const head = headBlock(means, view, page, carried, WIDEST, WIDEST).height;
   return footTop(means, view, page.cautions) - 2 * GAP.row - means.page.top - head - headsHeight(means, page);
 }
 /** No sheet has a wider number, for heads that are measured before sheets are counted. */
@@ -89,7 +90,7 @@ function drawnOnce(means: GripMeans, page: GripPage, height: number): () => Grip
 }
 
 function piecesOf(paper: Paper, block: GripPage['blocks'][number]): readonly Piece[] {
-  const rows = block.rows.map((row) => ({ row, height: wholeRow(paper, row).height }));
+  const rows = block.rows.map((row) => ({ row, height: rowHeight(paper, row) }));
   if (block.title === '') return rows;
   const title = blockTitle(paper, block.title, block.text);
   return [{ title, height: title.height }, ...rows];
@@ -197,7 +198,11 @@ function headBlock(paper: Paper, view: SheetView, page: GripPage, carried: Carri
   return stack(0, GAP.small, [
     (y) => at(draftMark(paper, view.draft), y),
     (y) => at(head(paper, { name: page.name, about: page.about, right: page.grip, of: where, sheetNo }), y),
-    (y) => at(holdBlock(paper, page.hold), y),
+    (y) =>
+      at(
+        once(paper, page.hold, () => holdBlock(paper, page.hold)),
+        y,
+      ),
   ]);
 }
 
@@ -219,8 +224,7 @@ function holdBlock(paper: Paper, columns: GripPage['hold']): Block {
 }
 
 /** What to look at before going on, framed, with boxes for what was found. */
-function checkpoint(paper: Paper, page: GripPage): Block {
-  const { title, text, boxes } = page.checkpoint;
+function checkpoint(paper: Paper, { title, text, boxes }: GripPage['checkpoint']): Block {
   const x = paper.page.left + CHECK.pad;
   const width = paper.page.wide - 2 * CHECK.pad - CHECK.between - CHECK.across * (BOX.width + GAP.small);
   const words = stack(CHECK.pad, GAP.small / 2, [

@@ -114,14 +114,24 @@ function keysOf(page: SheetView['pages'][number]): readonly string[] {
   return page.kind === 'grip' ? [page.key] : [page.key, ...page.sections.flatMap(({ key }) => (key === undefined ? [] : [key]))];
 }
 
-/** Where no text is changed the value itself is given back. */
+/** What was looked through and names no sheet; a view is looked through once a round. */
+const NAMELESS = new WeakSet<object>();
+
+/** Where no text is changed the value itself is given back: `change` leaves what names no sheet, and nothing else. */
 function eachText(value: unknown, change: (text: string) => string): unknown {
   if (typeof value === 'string') return change(value);
-  if (Array.isArray(value)) {
-    const items = value.map((item) => eachText(item, change));
-    return items.some((item, i) => item !== value[i]) ? items : value;
-  }
-  if (typeof value !== 'object' || value === null) return value;
+  if (typeof value !== 'object' || value === null || NAMELESS.has(value)) return value;
+  const changed = Array.isArray(value) ? eachItem(value, change) : eachField(value as Record<string, unknown>, change);
+  if (changed === value) NAMELESS.add(value);
+  return changed;
+}
+
+function eachItem(value: readonly unknown[], change: (text: string) => string): readonly unknown[] {
+  const items = value.map((item) => eachText(item, change));
+  return items.some((item, i) => item !== value[i]) ? items : value;
+}
+
+function eachField(value: Readonly<Record<string, unknown>>, change: (text: string) => string): Readonly<Record<string, unknown>> {
   let changed: Record<string, unknown> | undefined;
   for (const [key, item] of Object.entries(value)) {
     const other = eachText(item, change);

@@ -1,5 +1,6 @@
 /** The table of operations: number, what to do, size with limits, speed, cuts, dial, a box for what was measured, a box to tick. */
 import type { DimId } from '../../model/ids.ts';
+import type { Meaning } from '../../model/meaning.ts';
 import type { GripPage, Row, SizeShown } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
@@ -54,24 +55,26 @@ const BOX_HEIGHT = 6;
 const WHY_SHARES = [0.543, 0.5, 0.457, 0.413, 0.587, 0.63, 0.674] as const;
 
 /** What holds for all rows, over the table. */
-export function onceBlock(paper: Paper, once: string): Block {
-  const said = paragraph(paper, STYLES.rowNote, once, { x: paper.page.left, top: 0, width: paper.page.wide });
+export function onceBlock(paper: Paper, words: string, set: Setter = paragraph): Block {
+  const said = set(paper, STYLES.rowNote, words, { x: paper.page.left, top: 0, width: paper.page.wide });
   return { height: said.height === 0 ? 0 : said.height + GAP.small, items: said.items };
 }
 
-export function headsHeight(paper: Paper, { once, columns }: Pick<GripPage, 'once' | 'columns'>): number {
-  return onceBlock(paper, once).height + columnHeads(paper, columns).height;
+export function headsHeight(paper: Paper, page: Pick<GripPage, 'once' | 'columns'>): number {
+  return onceBlock(paper, page.once, heightOnly).height + columnHeads(paper, page.columns).height;
 }
 
 /** Heads of the columns over a heavy rule. */
 export function columnHeads(paper: Paper, columns: GripPage['columns']): Block {
-  const names = ['do', 'size', 'rpm', 'cuts', 'dial', 'measured'] as const;
-  const labels = names.map((name) =>
-    paragraph(paper, STYLES.label, columns[name], { x: columnsOf(paper)[name].x, top: 0, width: headWidth(paper, name) }),
-  );
-  const height = beside(labels).height + GAP.small / 2;
-  const said = asRow(labels.map((block) => ({ block: bare(block), is: { is: 'column-head' } })));
-  return { height, items: [...said.items, rule(paper, height, 'heavy')] };
+  return once(paper, columns, () => {
+    const names = ['do', 'size', 'rpm', 'cuts', 'dial', 'measured'] as const;
+    const labels = names.map((name) =>
+      paragraph(paper, STYLES.label, columns[name], { x: columnsOf(paper)[name].x, top: 0, width: headWidth(paper, name) }),
+    );
+    const height = beside(labels).height + GAP.small / 2;
+    const said = asRow(labels.map((block) => ({ block: bare(block), is: { is: 'column-head' } })));
+    return { height, items: [...said.items, rule(paper, height, 'heavy')] };
+  });
 }
 
 /** What stands across the table of a grip, as one cell of it. */
@@ -96,19 +99,33 @@ function headWidth(paper: Paper, name: 'do' | 'size' | 'rpm' | 'cuts' | 'dial' |
   return name === 'measured' ? paper.page.right - own.x : own.width;
 }
 
-/** With every letter that its lengths may have. */
-export function wholeRow(paper: Paper, row: Row): Block {
-  return once(paper, row, () => made(paper, row, new Set(row.sizes.map((size) => size.dim))));
+/** Letters of a row's lengths, each by what it means to a reader: its own, as long as the row is there. */
+type Marks = Map<Meaning, DimId>;
+type Laid = { readonly block: Block; readonly marks: ReadonlyMap<Meaning, DimId> };
+
+function laidRow(paper: Paper, row: Row): Laid {
+  return once(paper, row, () => {
+    const marks: Marks = new Map();
+    return { block: made(paper, row, marks), marks };
+  });
 }
+
+/** However many letters it will have. */
+export const rowHeight = (paper: Paper, row: Row): number => laidRow(paper, row).block.height;
 
 /** `lettered`: lengths that the picture shows by letter; the row says which is which. */
 export function rowBlock(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
-  const whole = row.sizes.every(({ dim }) => dim === '' || lettered.has(dim));
-  return whole ? wholeRow(paper, row) : made(paper, row, lettered);
+  const { block, marks } = laidRow(paper, row);
+  const isLeft = (meaning: Meaning): boolean => {
+    const dim = marks.get(meaning);
+    return dim !== undefined && !lettered.has(dim);
+  };
+  if (![...marks.keys()].some(isLeft)) return block;
+  return { height: block.height, items: block.items.filter(({ within = [] }) => !within.some(isLeft)) };
 }
 
-function made(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
-  const figures = figureCells(paper, row, lettered);
+function made(paper: Paper, row: Row, marks: Marks): Block {
+  const figures = figureCells(paper, row, marks);
   const { what, under } = shortest(paper, row, beside(figures).height);
   const number = paragraph(paper, STYLES.number, row.number, { ...columnsOf(paper).number, top: DOWN.row + DOWN.speed });
   const read = [beside([number, what]), ...figures];
@@ -123,14 +140,14 @@ function made(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): Block {
   return { height, items: [...body.items, rule(paper, height, 'thin')] };
 }
 
-function figureCells(paper: Paper, row: Row, lettered: ReadonlySet<DimId>): readonly Block[] {
+function figureCells(paper: Paper, row: Row, marks: Marks): readonly Block[] {
   const top = DOWN.row;
   const columns = columnsOf(paper);
   const column = (style: Style, words: string, name: Column, down: number): Block => {
     const block = paragraph(paper, style, words, { ...columns[name], top: top + down });
     return { height: block.height + down, items: block.items };
   };
-  const sizes = row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, lettered));
+  const sizes = row.sizes.map((shown, i) => (y: number) => sizeBlock(paper, shown, i === 0 ? 'first' : 'other', y, marks));
   return [
     stack(top, 0, sizes),
     bare(column(STYLES.speed, row.rpm, 'rpm', DOWN.speed)),
@@ -149,11 +166,14 @@ function shortest(paper: Paper, row: Row, figures: number): { readonly what: Blo
   const way = (kept: number, set: Setter) => {
     const what = whatBlock(paper, row.title, lines.slice(0, kept), set);
     const under = [...lines.slice(kept), row.under].filter((said) => said !== '').join(BETWEEN);
-    return { kept, what, under, height: Math.max(figures, what.height) + underText(paper, under, 0, set).height };
+    return { kept, what, under, height: Math.max(figures, what.height) + underText(paper, under, 0, heightOnly).height };
   };
-  if (lines.length === 0) return way(0, paragraph);
-  const tried = [...lines.keys(), lines.length].reverse().map((kept) => way(kept, heightOnly));
-  return way(tried.reduce((best, one) => (one.height < best.height - SAVED ? one : best)).kept, paragraph);
+  const all = way(lines.length, paragraph);
+  // a row whose figures are as high as all its lines is no lower without them
+  if (all.what.height <= figures + SAVED) return all;
+  const tried = [...lines.keys()].reverse().map((kept) => way(kept, heightOnly));
+  const best = tried.reduce((least, one) => (one.height < least.height - SAVED ? one : least), all);
+  return best === all ? all : way(best.kept, paragraph);
 }
 const BETWEEN = ' · ';
 /** Less than this is not worth breaking up what belongs together, mm. */
@@ -188,11 +208,9 @@ function boxes(paper: Paper, row: Row, top: number): Block {
 }
 
 /** The first size is the largest thing in the row, its limits beneath; further ones are a line each. The picture's letter stands before it. */
-function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top: number, lettered: ReadonlySet<DimId>): Block {
-  const mark =
-    shown.dim !== '' && lettered.has(shown.dim)
-      ? paragraph(paper, STYLES.second, shown.letter, { ...columnsOf(paper).letter, top }).items
-      : [];
+function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top: number, marks: Marks): Block {
+  const mark = shown.dim === '' ? [] : paragraph(paper, STYLES.second, shown.letter, { ...columnsOf(paper).letter, top }).items;
+  for (const meaning of mark.flatMap((item) => item.within ?? [])) marks.set(meaning, shown.dim);
   const place = columnsOf(paper).size;
   if (rank === 'other' || shown.text === '') {
     const line = paragraph(paper, STYLES.second, joined([shown.text, shown.limits, shown.after]), { ...place, top });
