@@ -160,7 +160,7 @@ function loaded(): ReadonlySet<string> {
     seen.add(name);
     const text = readFileSync(join(FOLDER, name), 'utf8');
     for (const [, next = ''] of text.matchAll(/(?:from|import)\s?"\.\/([^"]+)"/g)) queue.push(next);
-    for (const [, next = ''] of text.matchAll(/import\("\.\/((?:look|thread)-[^"]+)"\)/g)) queue.push(next);
+    for (const [, next = ''] of text.matchAll(/import\("\.\/((?:program|look|thread)-[^"]+)"\)/g)) queue.push(next);
   }
   return seen;
 }

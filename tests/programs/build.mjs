@@ -3,11 +3,13 @@
  * - every file of src checked and emitted as it stands: the library, with its types;
  * - the command (dist/cli) bundled with the packages it uses, in pieces that are loaded when needed: reading hundreds of small files
  *   took a third of a short command's time;
+ * - the command once more in one file, and what the engine makes of its text in a run of the demo (src/cli/kept.ts);
  * - the licences of what went into the bundle.
  */
 import { spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -18,12 +20,17 @@ const dist = join(root, 'dist');
 /** Packages that are CommonJS inside ask for Node's own modules by this name. */
 const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
+// names stay, so that what an internal fault prints can be read
+const SHORT = { legalComments: 'none', minifyWhitespace: true, minifySyntax: true };
+
 rmSync(dist, { recursive: true, force: true });
 emit();
 rmSync(join(dist, 'cli'), { recursive: true, force: true });
 const packages = await bundle();
 writeFileSync(join(dist, 'LICENSES.txt'), packages.map(licence).join('\n'));
 chmodSync(join(dist, 'cli', 'main.js'), 0o755);
+await whole();
+await keep();
 
 function emit() {
   const compiler = join(dirname(createRequire(import.meta.url).resolve('typescript/package.json')), 'bin', 'tsc');
@@ -38,12 +45,40 @@ async function bundle() {
     outdir: join(dist, 'cli'),
     absWorkingDir: root,
     ...{ bundle: true, splitting: true, format: 'esm', platform: 'node', target: 'node20', metafile: true, logLevel: 'warning' },
-    // names stay, so that what an internal fault prints can be read
-    ...{ banner: { js: REQUIRE }, legalComments: 'none', minifyWhitespace: true, minifySyntax: true },
+    ...{ banner: { js: REQUIRE }, ...SHORT },
   });
   for (const path of Object.keys(metafile.outputs)) dropRequire(join(root, path));
   const folders = Object.keys(metafile.inputs).flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
   return [...new Set(folders)].sort();
+}
+
+/**
+ * One function around its module, all ASCII, so that it is read a byte a letter. The bundler leaves the letters in patterns as they are:
+ * a ± among them, read as two letters, once found no tolerance in a description.
+ */
+async function whole() {
+  const { outputFiles } = await build({
+    entryPoints: [join(root, 'src/cli/program.ts')],
+    write: false,
+    absWorkingDir: root,
+    ...{ bundle: true, format: 'cjs', platform: 'node', target: 'node20', logLevel: 'warning', charset: 'ascii', ...SHORT },
+    define: { 'import.meta.url': 'fileUrl' },
+    banner: { js: "(function (require, module, __filename) { const fileUrl = require('node:url').pathToFileURL(__filename).href;" },
+    footer: { js: '})' },
+  });
+  const escaped = outputFiles[0].text.replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  writeFileSync(join(dist, 'cli', 'whole.js'), escaped);
+}
+
+/** In a process of its own: the engine keeps what that run used. */
+async function keep() {
+  const folder = mkdtempSync(join(tmpdir(), 'valvewright-build-'));
+  const program = join(folder, 'keep.mjs');
+  await build({ entryPoints: [join(root, 'tests/programs/keep.ts')], outfile: program, bundle: true, platform: 'node', format: 'esm', logLevel: 'warning' });
+  const demo = join(root, 'specs/fittings/launch-feed-check-valve.yaml');
+  const { status, stderr } = spawnSync(process.execPath, [program, join(dist, 'cli'), 'sheet', demo, '--out', folder], { encoding: 'utf8' });
+  rmSync(folder, { recursive: true, force: true });
+  if (status !== 0) throw new Error(`the demo was not printed: ${stderr}`);
 }
 
 /** Most pieces hold nothing that is CommonJS inside: making a `require` for each took a tenth of a short command's time. */
