@@ -25,7 +25,7 @@ const FONT_FILES = {
 } as const;
 
 /** The language that is spoken where none is asked for. */
-const FIRST_LANGUAGE = 'en';
+export const FIRST_LANGUAGE = 'en';
 
 /** The languages that there are, the first one first, then by name: the folders beside the fonts that hold words. */
 export function languages(): readonly string[] {

@@ -4,7 +4,8 @@
  * Records handed to a block are plain and frozen; a field that is not there is an error, also as a helper's argument.
  */
 import Handlebars from 'handlebars';
-import { filled, plainStretches } from './plain-words.ts';
+import { blocksIn, hasFields, READING, stretchesOf } from './blocks.ts';
+import { filled } from './plain-words.ts';
 import { len, showMm } from './units.ts';
 
 export type Grounds = Readonly<Record<string, unknown>>;
@@ -33,21 +34,27 @@ const METRIC: Lengths = {
   pick: (metric) => metric,
 };
 
+/** Blocks that the engine has read beforehand: a block's text to what `Handlebars.precompile` made of it, read as `READING` says. */
+export type Ready = ReadonlyMap<string, () => TemplateSpecification>;
+type Engine = { readonly own: typeof Handlebars; readonly ready: Ready };
 /** A block as it is said. */
 type Block = (grounds: Grounds, id: string, lengths: Lengths) => string;
 /** By id: as it was read, and once it has been said, as it is said. */
 type Blocks = Map<string, string | Block>;
 
-/** `files`: template file name to its text. Throws Error on a block that stands twice or on text outside any block. */
-export function words(files: Readonly<Record<string, string>>): Words {
+/**
+ * `files`: template file name to its text; what is not among the `ready` ones with that very text is read when it is first said. Throws Error
+ * on a block that stands twice or on text outside any block.
+ */
+export function words(files: Readonly<Record<string, string>>, ready: Ready = new Map()): Words {
   const blocks: Blocks = new Map();
-  const engine = Handlebars.create();
-  registerHelpers(engine);
+  const own = Handlebars.create();
+  registerHelpers(own);
   for (const name of Object.keys(files).sort()) readBlocks(name, files[name] ?? '', blocks);
-  return saying(blocks, engine, METRIC);
+  return saying(blocks, { own, ready }, METRIC);
 }
 
-function saying(blocks: Blocks, engine: typeof Handlebars, lengths: Lengths): Words {
+function saying(blocks: Blocks, engine: Engine, lengths: Lengths): Words {
   return {
     ids: () => [...blocks.keys()].sort(),
     has: (id) => blocks.has(id),
@@ -66,33 +73,24 @@ function saying(blocks: Blocks, engine: typeof Handlebars, lengths: Lengths): Wo
   };
 }
 
-const KNOWN = { plural: true, is: true, mm: true, rounded: true, 'in-units': true, 'with-unit': true, 'as-sold': true, 'by-units': true };
-const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
-const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
-
-/**
- * Blocks are found by their marks and parsed when they are first said: a run says few of them. (A test parses every file in whole.)
- * Whatever stands between blocks has to be a comment or nothing.
- */
+/** Parsed when they are first said: a run says few of them. (A test parses every file in whole.) */
 function readBlocks(name: string, text: string, into: Blocks): void {
-  const rest = text.replace(BLOCK, (_, id: string, body: string) => {
+  for (const [id, body] of blocksIn(name, text)) {
     if (into.has(id)) throw new Error(`${name}: '${id}' stands twice`);
     into.set(id, body);
-    return '';
-  });
-  if (rest.replace(COMMENT, '').trim() !== '') throw new Error(`${name}: only inline blocks may stand here`);
+  }
 }
 
 /** What has no fields is its own text, what has nothing else is filled in; the engine is for the others. */
-function blockOf(engine: typeof Handlebars, body: string): Block {
-  if (!body.includes('{{')) {
+function blockOf({ own, ready }: Engine, body: string): Block {
+  if (!hasFields(body)) {
     const text = folded(body);
     return () => text;
   }
-  const stretches = plainStretches(body);
-  if (stretches && !stretches.names.some((name) => Object.hasOwn(KNOWN, name)))
-    return (grounds, id) => folded(filled(stretches, (name) => String(fieldOf(grounds, name, id))));
-  const block = engine.compile(body, { strict: true, noEscape: true, knownHelpersOnly: true, knownHelpers: KNOWN as never });
+  const stretches = stretchesOf(body);
+  if (stretches) return (grounds, id) => folded(filled(stretches, (name) => String(fieldOf(grounds, name, id))));
+  const before = ready.get(body);
+  const block = before ? own.template(before()) : own.compile(body, READING as never);
   return (grounds, id, lengths) => folded(block(guarded(grounds, id), { data: { lengths } }));
 }
 

@@ -2,13 +2,14 @@
 import { present } from '../base/asking.ts';
 import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
 import { enriched } from '../base/report.ts';
-import { type Words, words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import type { Compiled } from '../compile.ts';
 import { loadAssets, readUserFile } from '../files.ts';
 import type { Assets, Inputs } from '../model/assets.ts';
 import type { Claim, Plan } from '../model/plan.ts';
 import type { SheetWish } from '../model/wish.ts';
 import { type Sources, tell } from './console.ts';
+import { speech } from './speech.ts';
 import type { Console, Tools } from './tools.ts';
 
 export type Options = Readonly<Record<string, string>>;
@@ -23,7 +24,7 @@ export type Job = {
 /** `path`: the fitting's file. A file that cannot be read is a finding like any other; then nothing is compiled. */
 export async function runJob(path: string, options: Options, tools: Tools): Promise<Job> {
   const assets = loadAssets(options.language);
-  const own = { assets, words: words(assets.words) };
+  const own = { assets, words: speech(assets.words, options.language) };
   const read = readInputs(path, options);
   const packs = options.quantity === undefined ? {} : { packs: Number(options.quantity) };
   if (!read.value) return { ...own, sources: {}, compiled: { found: read.found } };

@@ -76,12 +76,8 @@ async function refuse(
   console: Console,
   sources: Sources,
 ): Promise<Exit> {
-  const [{ words }, { tell }, { plainFinding }] = await Promise.all([
-    import('../base/words.ts'),
-    import('./console.ts'),
-    import('./job.ts'),
-  ]);
-  const say = words(loadWords(options.language));
+  const [{ speech }, { tell }, { plainFinding }] = await Promise.all([import('./speech.ts'), import('./console.ts'), import('./job.ts')]);
+  const say = speech(loadWords(options.language), options.language);
   if ('json' in options) console.out(`${JSON.stringify({ exit: 1, found: found.map((d) => plainFinding(d, say)) }, null, 2)}\n`);
   else tell(found, sources, say, console);
   return 1;

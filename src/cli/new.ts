@@ -3,7 +3,7 @@ import { basename, dirname } from 'node:path';
 import { type Diagnostic, failed } from '../base/diagnostics.ts';
 import { nearest } from '../base/nearest.ts';
 import { readSource } from '../base/source.ts';
-import { type Words, words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import { isThere, loadAssets, writeAll } from '../files.ts';
 import { FITTING_KINDS } from '../fittings/kinds.ts';
 import { FITTING_QUESTIONS, type Step } from '../fittings/questions.ts';
@@ -15,12 +15,13 @@ import { type Asking, ask, askAll, plainAnswer } from './new-ask.ts';
 import { fileOf } from './new-file.ts';
 import { kindsOfNew, WORKSHOP } from './new-kinds.ts';
 import { workshopQuestions } from './new-questions.ts';
+import { speech } from './speech.ts';
 import type { Console, Exit } from './tools.ts';
 
 export async function makeNew(asked: readonly string[], options: Options, console: Console): Promise<Exit> {
   const [kind = '', path = `my-${kind}.yaml`] = asked;
   const assets = loadAssets(options.language);
-  const say = words(assets.words);
+  const say = speech(assets.words, options.language);
   const steps = stepsOf(kind, assets);
   if (!steps) return refuse([unknownKind(kind)], say, console);
   const lines: AsyncIterator<string, unknown> = console.answers?.() ?? nothing();

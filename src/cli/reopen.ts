@@ -1,6 +1,6 @@
 /** `reopen`: gives back the files that a sheet was made from, makes the plan again, and says in what the two differ. */
 import { type Diagnostic, failed, type Outcome } from '../base/diagnostics.ts';
-import { type Words, words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import { type Compiled, VERSION } from '../compile.ts';
 import { inTheWay, loadAssets, readBytes, writeAll } from '../files.ts';
 import type { Input, Inputs } from '../model/assets.ts';
@@ -8,13 +8,14 @@ import { type Difference, differences } from '../record/compare.ts';
 import { type Given, type OldPlan, type Opened, openSheet } from '../record/open.ts';
 import { type Sources, tell } from './console.ts';
 import { type Options, plainFinding } from './job.ts';
+import { speech } from './speech.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
 const FOLDER = 'out';
 
 export async function reopen(asked: readonly string[], options: Options, tools: Tools, console: Console): Promise<Exit> {
   const assets = loadAssets(options.language);
-  const say = words(assets.words);
+  const say = speech(assets.words, options.language);
   const given = await giveBack(asked[0] ?? '', options.out ?? FOLDER);
   const inputs = given.value ? inputsOf(given.value.opened) : undefined;
   const compiled = inputs ? await tools.compile(inputs, assets) : undefined;

@@ -51,7 +51,8 @@ async function answer(ask: Ask, argv: readonly string[], tools: Tools, console: 
 
 /** What makes sentences is loaded when something is said: a short command may not need it. */
 async function allWords(argv: readonly string[]): Promise<Words> {
-  return (await import('../base/words.ts')).words(loadWords(languageAsked(argv)));
+  const language = languageAsked(argv);
+  return (await import('./speech.ts')).speech(loadWords(language), language);
 }
 
 async function help(of: Command | undefined, say: Words): Promise<string> {

@@ -4,10 +4,11 @@
  */
 import { basename, extname, resolve } from 'node:path';
 import type { Diagnostic } from '../base/diagnostics.ts';
-import { type Words, words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import { filesUnder, loadWords } from '../files.ts';
 import { tell } from './console.ts';
 import { type Options, plainFinding } from './job.ts';
+import { speech } from './speech.ts';
 import type { Console, Exit } from './tools.ts';
 
 /** What came of one file. `plain`: for a program; `tell`: to a person, and only when it is called. */
@@ -40,7 +41,7 @@ async function answerAll(
   console: Console,
   one: (path: string) => Promise<Told>,
 ): Promise<Exit> {
-  const say = words(loadWords(options.language));
+  const say = speech(loadWords(options.language), options.language);
   const exits: Exit[] = found.length > 0 ? [1] : [];
   const plain: Record<string, unknown>[] = [];
   if (!('json' in options)) tell(found, {}, say, console);

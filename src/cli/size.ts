@@ -2,7 +2,7 @@
 import { basename, dirname } from 'node:path';
 import { type Diagnostic, failed } from '../base/diagnostics.ts';
 import { nearest } from '../base/nearest.ts';
-import { type Words, words } from '../base/words.ts';
+import type { Words } from '../base/words.ts';
 import { curves } from '../drawing/curves.ts';
 import { loadAssets, readUserFile, writeAll } from '../files.ts';
 import { PLACES } from '../fittings/designs.ts';
@@ -18,6 +18,7 @@ import { showSize, showVary } from '../render/size.ts';
 import { svgOfPicture } from '../render/svg.ts';
 import { type Sources, tell } from './console.ts';
 import { type Options, plainFinding } from './job.ts';
+import { speech } from './speech.ts';
 import type { Console, Exit } from './tools.ts';
 
 type Read = { readonly sources: Sources; readonly found: readonly Diagnostic[]; readonly job?: Job; readonly sizing?: Sizing };
@@ -25,7 +26,7 @@ type Desk = { readonly say: Words; readonly assets: Assets; readonly options: Op
 
 export async function size(asked: readonly string[], options: Options, console: Console): Promise<Exit> {
   const assets = loadAssets(options.language);
-  const desk: Desk = { say: words(assets.words), assets, options, console };
+  const desk: Desk = { say: speech(assets.words, options.language), assets, options, console };
   const got = readJob(asked[0] ?? '', desk);
   if (!got.job || !got.sizing) return refuse(got.found, got.sources, desk);
   const key = options.vary;

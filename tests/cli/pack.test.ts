@@ -4,6 +4,8 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { setEngine } from '../../src/cli/engine.ts';
+import { kept } from '../../src/cli/kept.ts';
 import { ROOT } from '../house/sources.ts';
 import { DEMO, demandFresh, runBuilt } from './built.ts';
 
@@ -28,7 +30,7 @@ beforeAll(() => {
   run('tar', ['-xzf', join(folder, packed.filename), '--strip-components=1', '-C', installed], folder);
   for (const path of runtimePackages()) cpSync(join(ROOT, path), join(folder, 'home', path), { recursive: true });
 }, PATIENCE);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => rmSync(folder, { recursive: true, force: true }), PATIENCE);
 
 /** Folders of the packages that run time needs, and no others, as the lock file lists them: an installation without a network. */
 function runtimePackages(): readonly string[] {
@@ -58,6 +60,10 @@ describe('the package', () => {
         .subarray(-6)
         .toString(),
     ).toContain('%%EOF');
+  });
+  it('starts from what the engine kept, where the engine is the same', () => {
+    setEngine();
+    expect(kept(join(installed, 'dist', 'cli'), 'sheet')?.start).toBeTypeOf('function');
   });
   it('is a library', () => {
     writeFileSync(join(folder, 'home', 'use.mjs'), "import * as all from 'valvewright'; console.log(Object.keys(all).sort().join(' '));");

@@ -3,7 +3,7 @@
  * - every file of src checked and emitted as it stands: the library, with its types;
  * - the command (dist/cli) bundled with the packages it uses, in pieces that are loaded when needed: reading hundreds of small files
  *   took a third of a short command's time;
- * - the command once more in one file, and what the engine makes of its text in a run of the demo (src/cli/kept.ts);
+ * - the command once more in one file, its templates compiled (ready.ts), and what the engine makes of all that in a run (src/cli/kept.ts);
  * - the licences of what went into the bundle.
  */
 import { spawnSync } from 'node:child_process';
@@ -12,14 +12,17 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import process from 'node:process';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const dist = join(root, 'dist');
+/** Programs that only the build runs. */
+const STEPS = join(dist, 'steps');
 /** Packages that are CommonJS inside ask for Node's own modules by this name. */
 const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
+const ALL = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning' };
 // names stay, so that what an internal fault prints can be read
 const SHORT = { legalComments: 'none', minifyWhitespace: true, minifySyntax: true };
 
@@ -31,6 +34,7 @@ writeFileSync(join(dist, 'LICENSES.txt'), packages.map(licence).join('\n'));
 chmodSync(join(dist, 'cli', 'main.js'), 0o755);
 await whole();
 await keep();
+rmSync(STEPS, { recursive: true });
 
 function emit() {
   const compiler = join(dirname(createRequire(import.meta.url).resolve('typescript/package.json')), 'bin', 'tsc');
@@ -44,8 +48,7 @@ async function bundle() {
     entryPoints: [join(root, 'src/cli/main.ts')],
     outdir: join(dist, 'cli'),
     absWorkingDir: root,
-    ...{ bundle: true, splitting: true, format: 'esm', platform: 'node', target: 'node20', metafile: true, logLevel: 'warning' },
-    ...{ banner: { js: REQUIRE }, ...SHORT },
+    ...{ splitting: true, format: 'esm', metafile: true, banner: { js: REQUIRE }, ...ALL, ...SHORT },
   });
   for (const path of Object.keys(metafile.outputs)) dropRequire(join(root, path));
   const folders = Object.keys(metafile.inputs).flatMap((path) => /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1] ?? []);
@@ -61,8 +64,9 @@ async function whole() {
     entryPoints: [join(root, 'src/cli/program.ts')],
     write: false,
     absWorkingDir: root,
-    ...{ bundle: true, format: 'cjs', platform: 'node', target: 'node20', logLevel: 'warning', charset: 'ascii', ...SHORT },
+    ...{ format: 'cjs', charset: 'ascii', ...ALL, ...SHORT },
     define: { 'import.meta.url': 'fileUrl' },
+    plugins: [await readyTemplates()],
     banner: { js: "(function (require, module, __filename) { const fileUrl = require('node:url').pathToFileURL(__filename).href;" },
     footer: { js: '})' },
   });
@@ -70,15 +74,27 @@ async function whole() {
   writeFileSync(join(dist, 'cli', 'whole.js'), escaped);
 }
 
-/** In a process of its own: the engine keeps what that run used. */
+/** Puts templates that Handlebars has compiled in place of src/cli/ready.ts, which has none. */
+async function readyTemplates() {
+  const { readyModule } = await import(pathToFileURL(await step('ready')).href);
+  const contents = readyModule();
+  return { name: 'templates', setup: (to) => to.onLoad({ filter: /src[\\/]cli[\\/]ready\.ts$/ }, () => ({ contents, loader: 'js' })) };
+}
+
+/** In a process of its own: the engine keeps what its runs used. */
 async function keep() {
   const folder = mkdtempSync(join(tmpdir(), 'valvewright-build-'));
-  const program = join(folder, 'keep.mjs');
-  await build({ entryPoints: [join(root, 'tests/programs/keep.ts')], outfile: program, bundle: true, platform: 'node', format: 'esm', logLevel: 'warning' });
   const demo = join(root, 'specs/fittings/launch-feed-check-valve.yaml');
-  const { status, stderr } = spawnSync(process.execPath, [program, join(dist, 'cli'), 'sheet', demo, '--out', folder], { encoding: 'utf8' });
+  const { status, stderr } = spawnSync(process.execPath, [await step('keep'), join(dist, 'cli'), demo, folder], { encoding: 'utf8' });
   rmSync(folder, { recursive: true, force: true });
   if (status !== 0) throw new Error(`the demo was not printed: ${stderr}`);
+}
+
+/** A step of the build that is written in TypeScript, as a program inside the package. */
+async function step(name) {
+  const outfile = join(STEPS, `${name}.mjs`);
+  await build({ entryPoints: [join(root, 'tests/programs', `${name}.ts`)], outfile, format: 'esm', banner: { js: REQUIRE }, ...ALL });
+  return outfile;
 }
 
 /** Most pieces hold nothing that is CommonJS inside: making a `require` for each took a tenth of a short command's time. */

@@ -1,6 +1,6 @@
 /**
- * The last step of a build: runs the demo once with the program in one file, and keeps beside it what the engine made of its text
- * (src/cli/kept.ts). Bundled and run by build.mjs: node keep.mjs FOLDER sheet DEMO --out SOMEWHERE
+ * The last step of a build: runs the commands that are asked for most with the program in one file, and keeps beside it what the engine made
+ * of its text (src/cli/kept.ts). Bundled and run by build.mjs: node keep.mjs FOLDER DEMO SOMEWHERE
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,11 +9,20 @@ import { setFlagsFromString } from 'node:v8';
 import { setEngine } from '../../src/cli/engine.ts';
 import { KEPT, opened, scriptOf } from '../../src/cli/kept.ts';
 
-const [folder = ''] = process.argv.splice(2, 1);
+const [node = '', own = '', folder = '', demo = '', somewhere = ''] = process.argv;
+const RUNS = [
+  ['check', demo],
+  ['sheet', demo, '--out', somewhere],
+];
 // what is kept holds for an engine that is set as the command sets it; nothing is to be forgotten on the way
 setEngine();
 setFlagsFromString('--no-flush-bytecode');
 const script = scriptOf(folder);
-await opened(script, folder).start();
+const { start } = opened(script, folder);
+for (const run of RUNS) {
+  process.argv = [node, own, ...run];
+  await start();
+  if (process.exitCode !== 0) process.exit();
+}
 setFlagsFromString('--flush-bytecode');
-if (process.exitCode === 0) writeFileSync(join(folder, KEPT), script.createCachedData());
+writeFileSync(join(folder, KEPT), script.createCachedData());
