@@ -68,12 +68,15 @@ export function insideReliefOf(thread: ThreadSize): { readonly width: Limits; re
   return { width: reliefOf(thread).width, floor: about(floor, size('relief.band'), 'over the root') };
 }
 
-/** An outside thread with its start and relief; `nose` is the greatest diameter of a plain nose before it, if there is one. */
+/**
+ * An outside thread with its start and relief; `nose` is the greatest diameter of a plain nose before it, if there is one. The start goes down
+ * to just under the root, and no farther where the nose is thinner than that.
+ */
 export function outsideThread(thread: ThreadSize, start: ThreadAsk['start'], nose?: Len): ThreadAsk {
   const clear = size('thread.chamfer.clear');
   const band = size('band.chamfer');
   const free = tidy(minus(thread.root, clear), TENTH, 'down');
-  const mouth = nose === undefined ? free : tidy(add(add(nose, clear), band), TENTH, 'up');
+  const mouth = nose === undefined ? free : len(Math.max(free, tidy(add(add(nose, clear), band), TENTH, 'up')));
   return { size: thread, start, chamfer: about(mouth, band, 'thread start'), relief: reliefOf(thread) };
 }
 

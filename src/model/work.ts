@@ -230,6 +230,8 @@ export type Grip = {
   readonly diameter: Len;
   /** What a collet or a sleeve closes on; absent where jaws are set, or bored, to the work as it came out. */
   readonly takes?: { readonly lo: Len; readonly hi: Len };
+  /** What is held was rolled before, and stands higher than its diameter says: jaws are bored to it as it came out. */
+  readonly knurled?: true;
   /** The centre hole in the free end in which the tailstock's centre runs, where it does. */
   readonly centre?: FeatureId;
   readonly tooling?: ToolingAsk;

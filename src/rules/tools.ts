@@ -33,16 +33,18 @@ export function drillWithin(w: Workshop, limits: { readonly lo: Len; readonly hi
 }
 
 /** The largest centre drill whose mouth the drill takes away, and which is no longer than there is room for; else the smallest. */
-export function centreDrill(w: Workshop, pilot: Len, room?: Len): { readonly tool: ToolUse; readonly mouth: Len } | undefined {
+export function centreDrill(w: Workshop, pilot: Len, room?: Len): Centring | undefined {
   const sorted = [...w.tools.centreDrills].sort((a, b) => b.mouth - a.mouth);
   const found = sorted.find((c) => c.mouth <= pilot && (room === undefined || centreLength(c) <= room)) ?? sorted.at(-1);
   return (
     found && {
       tool: { kind: 'centre-drill', key: `centre-${found.name}`, size: found.pilot, name: found.name, material: 'HSS' },
-      mouth: found.mouth,
+      ...{ mouth: found.mouth, long: len(Math.ceil(centreLength(found))) },
     }
   );
 }
+/** `long`: from its tip to its mouth. */
+type Centring = { readonly tool: ToolUse; readonly mouth: Len; readonly long: Len };
 
 /** Pilot and cone. An odd pilot is as long as those of the standard are to their diameter. */
 function centreLength({ pilot, mouth }: Workshop['tools']['centreDrills'][number]): number {

@@ -189,8 +189,8 @@ function insideThread(
       open: bottom === 'open',
     });
   if (full <= mouth) fault(faults, [...path, asked.full ? 'full' : 'depth'], 'thread-lost', { feature: asked.name, full, mouth });
-  // right through: its far mouth is opened as well, by whichever end it is met from
-  const through = mouth === 0 && inner === length && full === length;
+  // right through: where it comes out its mouth is opened as well, from there
+  const through = inner === length && full === length;
   const far = through ? { farChamfer: insideChamfer(thread) } : {};
   return { size: thread, to: first ? full : minus(length, full), ...(mouth === 0 ? { chamfer: insideChamfer(thread) } : {}), ...far };
 }

@@ -10,6 +10,7 @@ import { type Letters, lettersOf } from './letters.ts';
 import { sectionsOf } from './outside.ts';
 import { checkArcs } from './radius-room.ts';
 import { recessesOf, withRecesses } from './recess.ts';
+import { checkRemains } from './remains.ts';
 import { sidesOf } from './sides.ts';
 import { checkWalls } from './walls.ts';
 
@@ -53,6 +54,8 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   const sides = sidesOf(asked, sections, holes, faults);
   const truths = coaxialOf(asked, faults);
   const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
+  const outline = { first, second, sections, holes, sides, lengths, truths };
+  if (faults.length === 0) checkRemains(asked, { outline, name: asked.name }, faults);
   if (faults.length > 0) return { faults };
   const turned = sections.filter((s) => !s.asStock).map((s) => (s.blank ?? s.size).hi);
   return {
@@ -63,7 +66,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
       keepsBar: sections.some((s) => s.asStock),
       widest: len(Math.max(0, ...turned)),
       centres: (['first', 'second'] as const).filter((e) => asked[e].centre === 'may'),
-      outline: { first, second, sections, holes, sides, lengths, truths },
+      outline,
     },
   };
 }

@@ -194,7 +194,8 @@ function checkDivided(
   }
 }
 
-type Far = { readonly shouldered: boolean /** length of the piece in which it ends */; readonly has: Len };
+/** `has`: length of the piece in which it ends. */
+type Far = { readonly shouldered: boolean; readonly has: Len };
 function withRelief(section: AskedSection, full: ThreadAsk, { shouldered, has }: Far, path: Path, faults: Faults): ThreadAsk {
   const { relief, ...plain } = full;
   if (!shouldered) {

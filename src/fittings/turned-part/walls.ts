@@ -1,5 +1,6 @@
 /** Is there metal left between outside and inside, everywhere? */
 import { add, type Len, len, minus, showMm } from '../../base/units.ts';
+import { other } from '../../model/ids.ts';
 import { size } from '../limits.ts';
 import type { Hole, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
@@ -37,6 +38,7 @@ function mouthOf(hole: Hole, from: Len, to: Len, length: Len): Len {
     Math.max(
       hole.cone && opens(hole.cone.at) ? hole.cone.mouth.hi : 0,
       hole.thread?.chamfer && opens(start) ? hole.thread.chamfer.hi : 0,
+      hole.thread?.farChamfer && opens(other(start)) ? hole.thread.farChamfer.hi : 0,
       opens(start) ? roundedMouth(hole) : 0,
     ),
   );
@@ -74,7 +76,9 @@ function checkTip(section: Section, i: number, hole: Hole, at: { readonly from: 
   const opensThere = cone?.at === 'first' ? hole.from <= at.from : hole.to >= at.to;
   if (!cone || !opensThere) return;
   const atMouth =
-    hole.cone?.at === cone.at ? hole.cone.mouth.hi : len(Math.max(hole.thread?.chamfer?.hi ?? hole.size.hi, roundedMouth(hole)));
+    hole.cone?.at === cone.at
+      ? hole.cone.mouth.hi
+      : len(Math.max((hole.thread?.chamfer ?? hole.thread?.farChamfer ?? hole.size).hi, roundedMouth(hole)));
   const least = add(atMouth, add(size('part.wall.least'), size('part.wall.least')));
   if (cone.mouth.lo < least)
     fault(faults, ['outside', i, 'cone', 'tip'], 'tip-in-hole', { feature: section.name, hole: hole.name, least, inner: atMouth });

@@ -31,7 +31,10 @@ export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[
             asked,
             feature.id,
             steps,
-            (step) => !opensMouth(asked, feature.on, step) && bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
+            (step, i) =>
+              !opensMouth(asked, feature.on, step) &&
+              !facesMouth(asked, feature.on, steps, i) &&
+              bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
             threadedAt(steps, feature.id),
           ),
         ]
@@ -68,6 +71,15 @@ const opensMouth = (asked: Case, on: SurfaceId, { operation }: Step): boolean =>
   asked.part.features.some(
     (f) => f.kind === 'cone' && f.id === operation.feature && f.does === 'chamfer' && !f.serves && runsInto(asked, f.cone, on),
   );
+
+/** A thread that goes right through is cut off with the face where it comes out; its mouth there is opened afterwards. */
+const facesMouth = (asked: Case, on: SurfaceId, steps: readonly Step[], i: number): boolean => {
+  const faced = steps[i]?.way.cuts.map((cut) => cut.makes) ?? [];
+  const cones = asked.part.surfaces.flatMap((one) =>
+    one.shape === 'cone' && one.until === on && faced.includes(one.at) ? [one.feature] : [],
+  );
+  return steps.slice(i + 1).some((step) => cones.includes(step.operation.feature) && opensMouth(asked, on, step));
+};
 
 const runsInto = (asked: Case, cone: SurfaceId, on: SurfaceId): boolean =>
   asked.part.surfaces.some((one) => one.id === cone && one.shape === 'cone' && one.until === on);

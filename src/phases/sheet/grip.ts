@@ -95,6 +95,7 @@ function holdOf(plan: Plan, desk: Desk, at: number, words: SheetWords): GripPage
     thread: grip.tooling && 'thread' in grip.tooling ? threadName(grip.tooling.thread.name) : '',
     sheet: grip.tooling ? sheetOfTooling(plan, at, grip.tooling) : '',
     still: stillFrom(plan, at),
+    knurled: grip.knurled ? 'yes' : 'no',
     first: setUp === desk.grips[0] ? 'yes' : 'no',
     runout: words.about(grip.runout),
   };

@@ -1,5 +1,6 @@
 /** What the faces at the ends must come before and after. */
-import type { EndFeature } from '../context.ts';
+import { other } from '../../model/ids.ts';
+import { type EndFeature, farther } from '../context.ts';
 import { type BeforeRule, CUSTOM, type Pair, type Work } from '../rule.ts';
 import { all, ends, firstFacings, fromEnd, isDrilling, isLeaving, lastFacing, of, withVerb } from './select.ts';
 
@@ -49,6 +50,19 @@ export const faceBeforeChamfer: BeforeRule = {
           on.flatMap((f) => of(work, f.id)),
         );
       }),
+};
+
+/** Facing cuts through the last turn of a thread that comes out there, and turns its burr in; only a chamfer takes that away. */
+export const faceBeforeThread: BeforeRule = {
+  id: 'face-before-thread',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    work.c.threads.flatMap((t) => {
+      const end = ends(work).find((one) => one.end === other(t.start) && work.c.face(one.face).z === farther(t.start, t));
+      const opened = end && work.c.part.surfaces.some((one) => one.shape === 'cone' && one.until === t.on && one.at === end.face);
+      return end && !opened ? all(lastFacing(work, end), of(work, t.id)) : [];
+    }),
 };
 
 /** The drill's mouth is bell-shaped and burred: the face that is to be a seat's edge is cut after it. */

@@ -20,6 +20,7 @@ import {
 import {
   everythingBeforeParting,
   faceBeforeChamfer,
+  faceBeforeThread,
   faceFirst,
   fittedLast,
   lengthsFromFinishedFace,
@@ -56,6 +57,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   lengthsFromFinishedFace,
   seatFaceAfterDrill,
   faceBeforeChamfer,
+  faceBeforeThread,
   fittedLast,
   skimmedLast,
   offTheBarFirst,

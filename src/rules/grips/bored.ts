@@ -2,5 +2,11 @@
 import type { Grip } from '../../model/plan.ts';
 
 /** One name for one boring; undefined where nothing is bored for the hold. */
-export const boredFor = ({ kind, diameter, from, to }: Pick<Grip, 'kind' | 'diameter' | 'from' | 'to'>): string | undefined =>
-  kind === 'bored-jaws' ? `${kind} ${diameter} ${to - from}` : undefined;
+export const boredFor = ({
+  kind,
+  diameter,
+  from,
+  to,
+  knurled,
+}: Pick<Grip, 'kind' | 'diameter' | 'from' | 'to' | 'knurled'>): string | undefined =>
+  kind === 'bored-jaws' ? `${kind}${knurled ? ' knurled' : ''} ${diameter} ${to - from}` : undefined;

@@ -8,6 +8,8 @@ import type { Work } from '../rule.ts';
 export function protectedSurface(work: Work, o: Outside, grip: Grip): Refusal | undefined {
   const threaded = work.c.threads.some((t) => t.on === o.cylinder);
   if (threaded) return { what: grip.id, because: { rule: 'finished-thread', grounds: {} } };
+  if (grip.knurled && !work.c.workshop.holding.softJaws)
+    return { what: grip.id, because: { rule: 'knurl-crushed', grounds: {} }, would: { grip } };
   const bare = grip.kind === 'jaws' && !work.c.cylinder(o.cylinder).asStock;
   if (bare) return { what: grip.id, because: { rule: 'bare-jaws', grounds: {} }, would: { grip } };
   return o.role === 'seat' || o.role === 'sealing' ? { what: grip.id, because: { rule: 'kept-surface', grounds: {} } } : undefined;

@@ -11,7 +11,7 @@ import { steady } from './overhang.ts';
 import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
 import { inSleeve } from './sleeve.ts';
-import { hiddenBehind, makes, plainOf, sorted } from './stretch.ts';
+import { hiddenBehind, makes, plainOf, type Stretch, sorted } from './stretch.ts';
 import { heldAtWorst } from './worst.ts';
 
 export const onSection: GripRule = {
@@ -24,8 +24,7 @@ export const onSection: GripRule = {
 function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusal)[] {
   const kind = holdKind(work.c, o, out);
   const thin = thinWall(work, o, out, 'jaws');
-  return stretchesOf(work.c.cylinder(o.cylinder)).flatMap((stretch, i) => {
-    const on: On = { o, stretch, name: i === 0 ? o.id : `${o.id}.${i + 1}` };
+  return placesOn(work.c, o, out).flatMap((on) => {
     const bored = thin && kind !== 'bored-jaws' && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws') : [];
     const first = gripsOf(work, on, out, kind);
     const instead = insteadOfSleeve(work.c, first);
@@ -33,8 +32,23 @@ function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusa
   });
 }
 
-/** A section, or one of its stretches where a groove parts it: jaws close on that one. */
-type On = { readonly o: Outside; readonly stretch: { readonly from: Len; readonly to: Len }; readonly name: string };
+/**
+ * A section, or one of its stretches where a groove parts it: jaws close on that one, within `free`, as much of it as lies between two of the
+ * things that jaws keep off.
+ */
+type On = { readonly o: Outside; readonly stretch: Stretch; readonly free: Stretch; readonly name: string };
+
+/** Every place on a section where jaws can close; of a stretch the innermost first, which leaves most of the work free. */
+function placesOn(c: Context, o: Outside, out: End): readonly On[] {
+  return stretchesOf(c.cylinder(o.cylinder)).flatMap((stretch, i) => {
+    const name = i === 0 ? o.id : `${o.id}.${i + 1}`;
+    const free = clearOfSides(c, stretch, o);
+    const inward = out === 'first' ? [...free].reverse() : free;
+    return inward
+      .filter((one) => entersChuck(c, o, one, out))
+      .map((one, k): On => ({ o, stretch, free: one, name: k === 0 ? name : `${name}.beyond${k === 1 ? '' : `-${k}`}` }));
+  });
+}
 
 /** Where no sleeve can be made, what else is gentle with a finished diameter. */
 function insteadOfSleeve({ workshop: { holding } }: Context, offered: readonly (Grip | Refusal)[]): Hold | undefined {
@@ -84,19 +98,16 @@ function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refus
 const atLeast = (l: Len): Len => len(Math.max(l, length('grip.least')));
 
 /** The whole section but for room at the side where tools work. */
-function sectionGrip(work: Work, { o, stretch: whole, name }: On, out: End, kind: Hold, clearance: string): Grip | undefined {
+function sectionGrip(work: Work, { o, stretch: whole, free, name }: On, out: End, kind: Hold, clearance: string): Grip | undefined {
   const c = work.c;
   const cyl = c.cylinder(o.cylinder);
   const room = length(clearance);
   const plain = clearOfCones(c, o, whole);
-  const stretch = clearOfSides(
-    work,
-    out === 'first' ? { from: add(plain.from, room), to: plain.to } : { from: plain.from, to: minus(plain.to, room) },
-    o,
-    out,
-  );
+  const clear = out === 'first' ? { from: add(plain.from, room), to: plain.to } : { from: plain.from, to: minus(plain.to, room) };
+  const stretch = { from: len(Math.max(clear.from, free.from)), to: len(Math.min(clear.to, free.to)) };
   if (stretch.to <= stretch.from) return undefined;
   const datum = datumBehind(c, whole, out, kind);
+  const knurls = knurlsOn(c, o);
   const grip: Grip = {
     id: `${name}.${kind}.${out}`,
     kind,
@@ -106,7 +117,10 @@ function sectionGrip(work: Work, { o, stretch: whole, name }: On, out: End, kind
     to: stretch.to,
     diameter: cyl.size.target,
     ...(datum ? { datum } : {}),
-    ready: work.operations.filter((k) => k.feature === o.id || (datum !== undefined && makes(k, datum))).map((k) => k.id),
+    ...(knurls.length > 0 ? { knurled: true as const } : {}),
+    ready: work.operations
+      .filter((k) => k.feature === o.id || knurls.includes(k.feature) || (datum !== undefined && makes(k, datum)))
+      .map((k) => k.id),
     gone: [],
     hides: hiddenBehind(work, out, nearer(out, stretch)),
     lightOnly: false,
@@ -127,37 +141,48 @@ const RUNOUT: Readonly<Record<Hold, string>> = {
 };
 
 /** On a hexagon a cone reaches farthest along the corners. */
-function clearOfCones(c: Context, o: Outside, stretch: On['stretch']): On['stretch'] {
+function clearOfCones(c: Context, o: Outside, stretch: Stretch): Stretch {
   const { hi } = c.cylinder(o.cylinder).size;
   return plainOf(c, o.cylinder, stretch, o.section === 'hexagon' ? mm(toMm(hi) * numbersTable.value('hexagon.corners')) : hi);
 }
 
-/** Jaws keep off flats, cross holes and branches: the stretch ends before them, on the side toward the out end. */
-function clearOfSides(
-  work: Work,
-  s: { readonly from: Len; readonly to: Len },
-  o: Outside,
-  out: End,
-): { readonly from: Len; readonly to: Len } {
-  const sides = work.c.part.features.flatMap((f) =>
-    f.kind === 'side' && f.on === o.cylinder && BEFORE_HOLDING.includes(f.does) ? [f] : [],
+/** Jaws keep off cross holes and branches: what lies between them, from the first end to the second. */
+function clearOfSides(c: Context, whole: Stretch, o: Outside): readonly Stretch[] {
+  const room = length('jaw.clearance');
+  const sides = c.part.features.flatMap((f) => (f.kind === 'side' && f.on === o.cylinder && BEFORE_HOLDING.includes(f.does) ? [f] : []));
+  return sides.reduce<readonly Stretch[]>(
+    (left, f) => {
+      const [from, to] = [minus(minus(f.at, f.half), room), add(add(f.at, f.half), room)];
+      return left.flatMap((one) =>
+        to <= one.from || from >= one.to
+          ? [one]
+          : [
+              { from: one.from, to: from },
+              { from: to, to: one.to },
+            ].filter((piece) => piece.to > piece.from),
+      );
+    },
+    [whole],
   );
-  return sides.reduce((left, f) => {
-    const from = minus(minus(f.at, f.half), length('jaw.clearance'));
-    const to = add(add(f.at, f.half), length('jaw.clearance'));
-    if (to <= left.from || from >= left.to) return left;
-    return out === 'second' ? { from: left.from, to: from } : { from: to, to: left.to };
-  }, s);
 }
+
+/** What stands out of the work cannot go into the jaws behind the hold; a hole can. */
+const entersChuck = (c: Context, o: Outside, hold: Stretch, out: End): boolean =>
+  !c.part.features.some(
+    (f) =>
+      f.kind === 'side' &&
+      f.on === o.cylinder &&
+      (f.does === 'branch' || f.does === 'flange') &&
+      (out === 'first' ? f.at > hold.to : f.at < hold.from),
+  );
 
 /** Side features that stand when the work is held again; what is filed comes after. */
 const BEFORE_HOLDING: readonly string[] = ['cross-hole', 'branch', 'flange'];
 
 function holdKind(c: Context, o: Outside, out: End): Hold {
   if (o.section === 'hexagon') return 'hexagon';
-  // a knurl is held gently all round, or not at all
-  if (c.part.features.some((f) => f.kind === 'side' && f.does === 'knurl' && f.on === o.cylinder))
-    return c.workshop.holding.softJaws ? 'bored-jaws' : 'sleeve';
+  // a knurl is held gently all round, by what is bored to it, or not at all
+  if (knurlsOn(c, o).length > 0) return 'bored-jaws';
   if (colletFor(c.workshop, c.cylinder(o.cylinder).size)) return 'collet';
   if (c.cylinder(o.cylinder).asStock) return 'jaws';
   const { softJaws, fourJaw, sleeves } = c.workshop.holding;
@@ -167,6 +192,9 @@ function holdKind(c: Context, o: Outside, out: End): Hold {
   return sleeves ? 'sleeve' : 'jaws';
 }
 
+const knurlsOn = (c: Context, o: Outside): readonly string[] =>
+  c.part.features.flatMap((f) => (f.kind === 'side' && f.does === 'knurl' && f.on === o.cylinder ? [f.id] : []));
+
 /** Running bores from both ends that must agree: jaws bored in place, or four set by the indicator, run truer than a sleeve. */
 function wantsTruth(c: Context, out: End): boolean {
   const running = c.holes.filter((h) => h.role === 'running' && h.opens.length === 1);
@@ -174,7 +202,7 @@ function wantsTruth(c: Context, out: End): boolean {
 }
 
 /** The face at the inner end of the hold, or the part's far end: pushed against jaws or stop, lengths are read from it. */
-function datumBehind(c: Context, stretch: On['stretch'], out: End, kind: Hold): SurfaceId | undefined {
+function datumBehind(c: Context, stretch: Stretch, out: End, kind: Hold): SurfaceId | undefined {
   // inside a collet or sleeve only a stop in the spindle can reach: the part's own end
   if (kind === 'collet' || kind === 'sleeve') return c.end(other(out))?.face;
   const z = farther(out, stretch);

@@ -25,9 +25,10 @@ export function drilling(c: Context, f: Hole, size: Len, as: Drilling): readonly
 }
 
 export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
-  const room = f.floor === undefined ? undefined : minus(floorDepth(c, f), length('drill.short'));
+  const room = roomForCentre(c, f, size);
   const tool = centreDrill(c.workshop, size, room);
-  if (!tool) return [];
+  // a shallow dimple is drilled without: what is longer would leave its mark in the bottom
+  if (!tool || (f.blind && room !== undefined && tool.long > room)) return [];
   const ways = waysBy((end) => {
     const face = f.opens.includes(end) ? c.end(end)?.face : undefined;
     return face === undefined
@@ -46,6 +47,12 @@ export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
         };
   });
   return [operation({ feature: f.id, step: 'centre', verb: 'centre', tool: tool.tool, ways }, [{ rule: 'centre-small', grounds: {} }])];
+}
+
+/** A floor that is bored flat, or the drill's own point, takes away what the centre drill leaves. */
+function roomForCentre(c: Context, f: Hole, size: Len): Len | undefined {
+  if (f.blind) return len(floorDepth(c, f) + pointLength(size));
+  return f.floor === undefined ? undefined : minus(floorDepth(c, f), length('drill.short'));
 }
 
 /** Of the floor, from the end that the hole is met from. */

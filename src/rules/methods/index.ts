@@ -7,6 +7,7 @@ import { faceOnce, faceTwice, leavingBar } from './ends.ts';
 import { counterbored, flatDBit } from './flat-floors.ts';
 import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
+import { pointedRefused } from './point-holes.ts';
 import { formed, formedInside, stepped } from './radii.ts';
 import { recess } from './recess.ts';
 import { atTheBench, knurl } from './side.ts';
@@ -28,6 +29,7 @@ export const METHOD_RULES: readonly MethodRule[] = [
   tapInside,
   screwCutInside,
   drilled,
+  pointedRefused,
   bored,
   counterbored,
   flatDBit,
