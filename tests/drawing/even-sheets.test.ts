@@ -5,14 +5,14 @@ import { pageOf } from '../../src/drawing/sheet/page.ts';
 import type { SheetView } from '../../src/model/sheet.ts';
 import { ADVANCES } from '../render/assets.ts';
 
-const view = (notes: number): SheetView => ({
+const view = (notes: number, last: readonly string[] = ['The one panel at the end.']): SheetView => ({
   ...{ title: 'Plug', language: 'en', mark: '0', foot: 'mm', sheetNo: '{n} of {of}', goesOn: 'continued', toSheet: '{n} {heading}' },
   pages: [
     {
       ...{ kind: 'plain', key: 'cover', heading: 'Plug', name: 'Plug', about: '', right: '', cautions: [] },
       sections: [
         { kind: 'notes', title: 'Ready', items: Array.from({ length: notes }, (_, i) => `Thing ${i}`), manner: 'plain' },
-        { kind: 'notes', title: 'Mind', items: ['The one panel at the end.'], manner: 'panel' },
+        { kind: 'notes', title: 'Mind', items: last, manner: last.length === 1 ? 'panel' : 'plain' },
       ],
     },
   ],
@@ -41,5 +41,20 @@ describe('a page that goes on', () => {
     expect(pages.length).toBe(sheets);
     expect(lines.reduce((sum, n) => sum + n, 0)).toBe(notes + 1);
     expect(Math.min(...lines) * 2).toBeGreaterThanOrEqual(Math.max(...lines));
+  });
+
+  it('parts no section where that costs no sheet and leaves none nearly empty', () => {
+    const { pages } = layOut(
+      view(
+        38,
+        Array.from({ length: 18 }, (_, i) => `The one ${i}`),
+      ),
+      means,
+    ).document;
+    const begins = pages.map((page) =>
+      page.items.flatMap((item) => (item.kind === 'text' && /^Thing|^The one/.test(item.text) ? [item.text.slice(0, 5)] : [])),
+    );
+    expect(begins.map((all) => [...new Set(all)])).toEqual([['Thing'], ['The o']]);
+    expect(begins.map((all) => all.length)).toEqual([38, 18]);
   });
 });

@@ -9,6 +9,7 @@ import { boxBlocks } from './boxes.ts';
 import { cautionBlocks } from './cautions.ts';
 import { columnSpans, MANNERS, type Span } from './columns.ts';
 import { curveBlock } from './curve.ts';
+import { evenly, fill, filledOut, heightOf, type Piece, SLIGHT } from './filling.ts';
 import { foot, footTop } from './foot.ts';
 import { draftMark, head, panel, rule } from './frame.ts';
 import { type Sheet, WIDEST } from './grip-page.ts';
@@ -26,14 +27,6 @@ export type PlainMeans = Paper & {
   readonly lesson: DrawLesson;
   readonly arrangement: DrawArrangement;
 };
-
-/** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
-type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined; readonly fuller?: Fuller };
-/** The block again with a picture that may be that much higher, mm, where a sheet has room left; it is at most that much higher itself. */
-type Fuller = (more: number) => Block;
-/** `keys`: of the sections that begin on it. */
-type Filled = { readonly blocks: readonly Filler[]; readonly keys: readonly string[] };
-type Filler = Pick<Piece, 'block' | 'fuller'>;
 
 const CELL_PAD = 0.4;
 const TICK = { size: 3.8, indent: 7 } as const;
@@ -61,16 +54,6 @@ export function isSlight(means: PlainMeans, view: SheetView, page: PlainPage): b
   const [only, ...others] = fill(pieces, room);
   return others.length === 0 && heightOf(only?.blocks ?? []) < SLIGHT * room;
 }
-const SLIGHT = 0.3;
-
-const heightOf = (blocks: readonly Filler[]): number => blocks.reduce((sum, { block }) => sum + block.height, 0);
-
-/** What a sheet has left goes to its pictures, the same to each. */
-function filledOut(blocks: readonly Filler[], room: number): readonly Block[] {
-  const grow = blocks.filter(({ fuller }) => fuller !== undefined).length;
-  const more = Math.max(0, room - heightOf(blocks)) / Math.max(1, grow);
-  return blocks.map(({ block, fuller }) => fuller?.(more) ?? block);
-}
 
 function measured(means: PlainMeans, view: SheetView, page: PlainPage) {
   const heads = (['fits', 'goes on'] as const).map((carried) => headBlock(means, view, page, carried, WIDEST, WIDEST).height);
@@ -89,51 +72,6 @@ function headBlock(paper: Paper, view: SheetView, page: PlainPage, carried: 'fit
     (y) => at(draftMark(paper, view.draft), y),
     (y) => at(head(paper, { name: page.name, about: page.about, right: page.right, of: where, sheetNo }), y),
   ]);
-}
-
-/** On as few sheets as will hold them, each about as full as the others: the least room a sheet that needs no sheet more. */
-function evenly(pieces: readonly Piece[], room: number): readonly Filled[] {
-  const count = fill(pieces, room).length;
-  const keep = fill(pieces, room, KEPT * room).length > count ? 0 : KEPT * room;
-  let [short, enough] = [0, room];
-  for (let halving = 0; count > 1 && halving < HALVINGS; halving++) {
-    const middle = (short + enough) / 2;
-    if (fill(pieces, middle, keep).length > count) short = middle;
-    else enough = middle;
-  }
-  return fill(pieces, enough, keep);
-}
-/** A section under this share of a page is not parted where that costs no sheet more. */
-const KEPT = 0.4;
-/** A page's room to a tenth of a millimetre. */
-const HALVINGS = 12;
-
-/** A piece brings its title or heads along when it is the first of its section or the first on a sheet. No higher section than `keep` is parted. */
-function fill(pieces: readonly Piece[], room: number, keep = 0): readonly Filled[] {
-  const sheets: { readonly blocks: Filler[]; readonly keys: string[] }[] = [{ blocks: [], keys: [] }];
-  let used = 0;
-  let above: Block | undefined;
-  for (const [i, piece] of pieces.entries()) {
-    const brings = piece.above === above ? EMPTY : piece.above;
-    const whole = piece.above === above ? 0 : sectionFrom(pieces, i);
-    const needs = whole <= keep && whole <= room ? Math.max(whole, brings.height + piece.block.height) : brings.height + piece.block.height;
-    const fits = used + needs <= room || used === 0;
-    if (!fits) sheets.push({ blocks: [], keys: [] });
-    const lead = fits ? brings : piece.above;
-    used = (fits ? used : 0) + lead.height + piece.block.height;
-    sheets.at(-1)?.blocks.push({ block: lead }, piece);
-    if (piece.key !== undefined) sheets.at(-1)?.keys.push(piece.key);
-    above = piece.above;
-  }
-  return sheets;
-}
-
-/** Its height with its title, of the section that begins with that piece. */
-function sectionFrom(pieces: readonly Piece[], from: number): number {
-  const above = pieces[from]?.above;
-  let height = above?.height ?? 0;
-  for (let i = from; pieces[i]?.above === above && i < pieces.length; i++) height += pieces[i]?.block.height ?? 0;
-  return height;
 }
 
 /** What a text may name the sheet of stands with the first of its pieces. */
