@@ -50,53 +50,64 @@ export function startBar(from: number, to: number, across: number, mark: Mark): 
 export function paint(section: Section, region: Region): Section {
   const slabs: Slab[] = [];
   for (const slab of section.slabs) {
-    const middle = (slab.from + slab.to) / 2;
-    const cuts = isInside(slab, region.from) || isInside(slab, region.to);
-    if (!cuts && (middle < region.from || middle > region.to)) slabs.push(slab);
-    else for (const piece of splitAt(slab, [region.from, region.to])) paintPiece(slabs, piece, region);
+    if (isInside(slab, region.from) || isInside(slab, region.to)) paintParts(slabs, slab, region);
+    else if (isOver(slab, region)) paintPiece(slabs, slab, region);
+    else slabs.push(slab);
   }
   return { slabs, walls: withSides(section.walls, region) };
 }
 
-function paintPiece(into: Slab[], slab: Slab, region: Region): void {
-  const middle = (slab.from + slab.to) / 2;
-  if (middle < region.from || middle > region.to) into.push(slab);
-  else for (const piece of splitAtMeetings(slab, region)) into.push(paintSlab(piece, region));
-}
-
 const isInside = (slab: Slab, z: number): boolean => z > slab.from + TOUCH && z < slab.to - TOUCH;
 
-/** Cut through at each of the places, ascending, that lies inside of what is left. */
-function splitAt(slab: Slab, places: readonly number[]): readonly Slab[] {
-  if (!places.some((z) => isInside(slab, z))) return [slab];
-  const pieces: Slab[] = [];
-  let rest = slab;
-  for (const z of places) {
-    if (!isInside(rest, z)) continue;
-    pieces.push({ ...rest, to: z });
-    rest = { ...rest, from: z };
-  }
-  return [...pieces, rest];
+/** By its middle: none of its ends lies inside. */
+function isOver(slab: Slab, region: Region): boolean {
+  const middle = (slab.from + slab.to) / 2;
+  return middle >= region.from && middle <= region.to;
 }
 
-function splitAtMeetings(slab: Slab, region: Region): readonly Slab[] {
-  const [low, high] = [region.lower?.line, region.upper?.line];
-  const places: number[] = [];
-  const note = (p: Line | undefined, q: Line | undefined): void => {
-    const z = p && q && meeting(p, q);
-    if (z !== undefined && isInside(slab, z)) places.push(z);
-  };
-  note(low, high);
-  for (const bound of slab.bounds) {
-    note(low, bound.line);
-    note(high, bound.line);
+const stretch = ({ bounds, paints }: Slab, from: number, to: number): Slab => ({ from, to, bounds, paints });
+
+/** The part before the region, what it covers, and the part after it. */
+function paintParts(into: Slab[], slab: Slab, region: Region): void {
+  let rest = slab;
+  if (isInside(rest, region.from)) {
+    into.push(stretch(rest, rest.from, region.from));
+    rest = stretch(rest, region.from, rest.to);
   }
-  return places.length === 0
-    ? [slab]
-    : splitAt(
-        slab,
-        places.sort((a, b) => a - b),
-      );
+  const after = isInside(rest, region.to) ? stretch(rest, region.to, rest.to) : undefined;
+  if (after) rest = stretch(rest, rest.from, region.to);
+  if (isOver(rest, region)) paintPiece(into, rest, region);
+  else into.push(rest);
+  if (after) into.push(after);
+}
+
+function paintPiece(into: Slab[], slab: Slab, region: Region): void {
+  let rest = slab;
+  for (const z of meetingsIn(slab, region)) {
+    if (!isInside(rest, z)) continue;
+    into.push(paintSlab(stretch(rest, rest.from, z), region));
+    rest = stretch(rest, z, rest.to);
+  }
+  into.push(paintSlab(rest, region));
+}
+
+/** Where one of the region's lines meets the other or one of the slab's, ascending. */
+function meetingsIn({ bounds }: Slab, { lower, upper }: Region): readonly number[] {
+  const [low, high] = [lower?.line, upper?.line];
+  const places: number[] = [];
+  noteMeeting(places, low, high);
+  for (let i = 0; i < bounds.length; i += 1) {
+    const line = bounds[i]?.line;
+    noteMeeting(places, low, line);
+    noteMeeting(places, high, line);
+  }
+  return places.length < 2 ? places : places.sort((a, b) => a - b);
+}
+
+function noteMeeting(places: number[], p: Line | undefined, q: Line | undefined): void {
+  if (!p || !q || p.slope === q.slope) return;
+  const z = meeting(p, q);
+  if (z !== undefined) places.push(z);
 }
 
 /** Inside a piece no two lines cross, so their order in its middle is their order all along. */
@@ -104,50 +115,70 @@ function paintSlab(slab: Slab, region: Region): Slab {
   const middle = (slab.from + slab.to) / 2;
   const low = region.lower ? at(region.lower.line, middle) : 0;
   const high = region.upper ? at(region.upper.line, middle) : Number.POSITIVE_INFINITY;
-  if (high <= low + TOUCH || high <= TOUCH || !meetsSolid(slab, middle, low, high)) return slab;
-  const withLower = region.lower && low > TOUCH ? insert(slab, region.lower, middle) : slab;
-  const whole = region.upper ? insert(withLower, region.upper, middle) : withLower;
-  const paints: Paint[] = [];
-  let under = 0;
-  for (const [i, old] of whole.paints.entries()) {
-    const bound = whole.bounds[i];
-    const over = bound ? at(bound.line, middle) : Number.POSITIVE_INFINITY;
-    paints.push(under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old);
-    under = over;
+  if (high <= low + TOUCH || high <= TOUCH) return slab;
+  const heights = heightsAt(slab, middle);
+  if (!meetsSolid(slab.paints, heights, low, high)) return slab;
+  const cells: Cells = { bounds: slab.bounds.slice(), heights, paints: slab.paints.slice() };
+  if (region.lower && low > TOUCH) insert(cells, region.lower, low);
+  if (region.upper) insert(cells, region.upper, high);
+  return painted(slab, cells, region, low, high);
+}
+
+/** Diameters of the slab's lines at that place, from the axis out. */
+export function heightsAt({ bounds }: Slab, z: number): number[] {
+  const heights: number[] = [];
+  for (let i = 0; i < bounds.length; i += 1) {
+    const line = bounds[i]?.line;
+    if (line) heights.push(line.slope === 0 ? line.d : at(line, z));
   }
-  return merge({ ...whole, paints });
+  return heights;
 }
 
 /** Whether any metal lies between the two heights or touches them. */
-function meetsSolid({ bounds, paints }: Slab, middle: number, low: number, high: number): boolean {
+function meetsSolid(paints: readonly Paint[], heights: readonly number[], low: number, high: number): boolean {
   let under = 0;
-  for (const [i, bound] of bounds.entries()) {
-    const over = at(bound.line, middle);
+  for (let i = 0; i < heights.length && under <= high + TOUCH; i += 1) {
+    const over = heights[i] ?? 0;
     const own = paints[i];
-    if (own && isSolid(own) && over >= low - TOUCH && under <= high + TOUCH) return true;
+    if (over >= low - TOUCH && own && isSolid(own)) return true;
     under = over;
   }
   return false;
 }
 
+/** A slab in the making. `heights`: of the bounds, in its middle. */
+type Cells = { readonly bounds: Bound[]; readonly heights: number[]; readonly paints: Paint[] };
+
 /** A line that lies on an old one takes its place: the later tool made what is there. */
-function insert(slab: Slab, bound: Bound, middle: number): Slab {
-  const height = at(bound.line, middle);
-  const i = slab.bounds.findIndex((old) => at(old.line, middle) >= height - TOUCH);
-  const old = slab.bounds[i];
-  if (!old) return { ...slab, bounds: [...slab.bounds, bound], paints: [...slab.paints, slab.paints.at(-1) ?? NEVER] };
-  const same = at(old.line, middle) <= height + TOUCH;
-  const rest = slab.bounds.slice(same ? i + 1 : i);
-  const bounds = [...slab.bounds.slice(0, i), bound, ...rest];
-  if (same) return { ...slab, bounds };
-  return { ...slab, bounds, paints: [...slab.paints.slice(0, i + 1), ...slab.paints.slice(i)] };
+function insert({ bounds, heights, paints }: Cells, bound: Bound, height: number): void {
+  let i = 0;
+  while (i < heights.length && (heights[i] ?? 0) < height - TOUCH) i += 1;
+  const old = heights[i];
+  const same = old !== undefined && old <= height + TOUCH;
+  bounds.splice(i, same ? 1 : 0, bound);
+  heights.splice(i, same ? 1 : 0, height);
+  if (!same) paints.splice(i, 0, paints[i] ?? NEVER);
 }
 
-/** Neighbours of one paint become one cell. */
-function merge(slab: Slab): Slab {
-  if (!slab.paints.some((one, i) => i > 0 && samePaint(one, slab.paints[i - 1]))) return slab;
-  const kept = slab.paints.map((one, i) => i === 0 || !samePaint(one, slab.paints[i - 1]));
-  return { ...slab, paints: slab.paints.filter((_, i) => kept[i]), bounds: slab.bounds.filter((_, i) => kept[i + 1]) };
+/** What lies between the two heights is painted; neighbours of one paint become one cell. */
+function painted({ from, to }: Slab, cells: Cells, region: Region, low: number, high: number): Slab {
+  const bounds: Bound[] = [];
+  const paints: Paint[] = [];
+  let under = 0;
+  let last: Paint | undefined;
+  for (let i = 0; i < cells.paints.length; i += 1) {
+    const old = cells.paints[i] ?? NEVER;
+    const over = cells.heights[i] ?? Number.POSITIVE_INFINITY;
+    const now = under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old;
+    const line = cells.bounds[i - 1];
+    if (!last || !samePaint(now, last)) {
+      if (line) bounds.push(line);
+      paints.push(now);
+      last = now;
+    }
+    under = over;
+  }
+  return { from, to, bounds, paints };
 }
 
 function samePaint(a: Paint, b: Paint | undefined): boolean {
@@ -158,16 +189,17 @@ function samePaint(a: Paint, b: Paint | undefined): boolean {
 }
 
 function withSides(walls: readonly Wall[], region: Region): readonly Wall[] {
-  if (!region.first && !region.second) return walls;
-  const own = [wallOf(region, region.first, region.from), wallOf(region, region.second, region.to)].flatMap((one) => one ?? []);
-  const met = own.filter((one) => one.as === 'met').map((one) => one.wall);
-  const made = own.filter((one) => one.as === 'made').map((one) => one.wall);
-  return own.length === 0 ? walls : [...met, ...walls, ...made];
+  const { first, second } = region;
+  if (!first && !second) return walls;
+  const met: Wall[] = [];
+  const made: Wall[] = [];
+  if (first && Number.isFinite(region.from)) (first.as === 'met' ? met : made).push(wallOf(region, first, region.from));
+  if (second && Number.isFinite(region.to)) (second.as === 'met' ? met : made).push(wallOf(region, second, region.to));
+  return met.length + made.length === 0 ? walls : [...met, ...walls, ...made];
 }
 
-function wallOf(region: Region, side: Side | undefined, z: number): { readonly as: Side['as']; readonly wall: Wall } | undefined {
-  if (!side || !Number.isFinite(z)) return undefined;
+function wallOf(region: Region, side: Side, z: number): Wall {
   const lo = region.lower ? at(region.lower.line, z) : 0;
   const hi = region.upper ? at(region.upper.line, z) : Number.POSITIVE_INFINITY;
-  return { as: side.as, wall: { z, lo, hi, mark: side.mark } };
+  return { z, lo, hi, mark: side.mark };
 }

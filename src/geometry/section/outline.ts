@@ -1,13 +1,13 @@
 /** Outlines of a painted section: edges between what counts as inside and what does not, walked with the inside on the right hand. */
 import type { SurfaceId } from '../../model/ids.ts';
 import type { Edge, Outline, Point, Polygon } from '../../model/stage.ts';
-import type { Bound, Mark, Paint, Section, Slab } from '../section.ts';
+import { heightsAt, type Mark, type Paint, type Section, type Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
 
 /** Says of a cell whether it counts as inside. */
 export type Inside = (paint: Paint) => boolean;
-/** `start` and `end` number corners: equal numbers, equal places. */
-type Piece = { readonly edge: Edge; readonly start: number; readonly end: number };
+/** `start` and `end` number corners: equal numbers, equal places. `also`: another that starts there. `used`: it is in a loop. */
+type Piece = { readonly edge: Edge; readonly start: number; readonly end: number; also?: Piece; used: boolean };
 /** More corners than stand above each other anywhere. */
 const CORNERS = 10_000;
 
@@ -29,12 +29,14 @@ export function polygonsOf(section: Section, inside: Inside): readonly Polygon[]
 
 /** How much of that surface stands upright at one place, between inside and outside, as a difference of diameters. */
 export function standingAt(section: Section, z: number, surface: SurfaceId, inside: Inside): number {
-  const i = section.slabs.findIndex((slab) => Math.abs(slab.from - z) <= TOUCH);
-  const last = section.slabs.at(-1);
-  const place = i < 0 && last && Math.abs(last.to - z) <= TOUCH ? section.slabs.length : i;
+  const { slabs } = section;
+  const last = slabs[slabs.length - 1];
+  let i = 0;
+  while (i < slabs.length && Math.abs((slabs[i]?.from ?? 0) - z) > TOUCH) i += 1;
+  if (!last || (i === slabs.length && Math.abs(last.to - z) > TOUCH)) return 0;
+  const place = placeOf(sightOf(slabs[i - 1], inside)?.to, sightOf(slabs[i], inside)?.from, slabs[i]?.from ?? last.to);
   let sum = 0;
-  for (const { low, high, mark } of place < 0 ? [] : uprights(section, place, nodesAt(section, place), inside))
-    if (mark.surface === surface) sum += high - low;
+  for (const { low, high, mark } of uprights(section, place)) if (mark.surface === surface) sum += high - low;
   return sum;
 }
 
@@ -45,26 +47,59 @@ export function paintAt(slab: Slab | undefined, z: number, d: number): Paint | u
   return i < 0 ? slab.paints.at(-1) : slab.paints[i];
 }
 
-function piecesOf(section: Section, inside: Inside): readonly Piece[] {
-  const { slabs } = section;
-  const has = slabs.map((slab) => slab.paints.some(inside));
-  const found: Piece[] = [];
-  if (!has.includes(true)) return found;
-  // where nothing is inside on either hand there is no edge
-  const nodes = Array.from({ length: slabs.length + 1 }, (_, i) => (has[i - 1] || has[i] ? nodesAt(section, i) : []));
-  for (const [i, slab] of slabs.entries()) if (has[i]) lengthwise(found, slab, i, nodes, inside);
-  for (const [i, own] of nodes.entries()) for (const one of uprights(section, i, own, inside)) found.push(uprightEdge(one, i, own));
-  return found;
+// ---- slabs and places between them -------------------------------------------------------------------------------------------------
+/** One end of a slab: which cells are inside, the diameters of its lines there, and of those between inside and outside. */
+type Side = { readonly cells: readonly boolean[]; readonly heights: readonly number[]; readonly turns: readonly number[] };
+type Sight = { readonly cells: readonly boolean[]; readonly from: Side; readonly to: Side };
+/** Where two slabs meet. `nodes`: diameters at which a line arrives, ascending; what is as good as one place is one. */
+type Place = { readonly z: number; readonly before: Side; readonly after: Side; readonly nodes: readonly number[] };
+
+const NOTHING: Side = { cells: [], heights: [], turns: [] };
+
+function sightOf(slab: Slab | undefined, inside: Inside): Sight | undefined {
+  if (!slab) return undefined;
+  const cells: boolean[] = [];
+  for (let k = 0; k < slab.paints.length; k += 1) {
+    const paint = slab.paints[k];
+    cells.push(paint !== undefined && inside(paint));
+  }
+  const from = sideOf(cells, heightsAt(slab, slab.from));
+  return { cells, from, to: isLevel(slab) ? from : sideOf(cells, heightsAt(slab, slab.to)) };
 }
 
-/** Diameters at which a line arrives from either side, ascending; what is as good as one place is one. */
-function nodesAt(section: Section, i: number): readonly number[] {
-  const [left, right] = [section.slabs[i - 1], section.slabs[i]];
-  const z = right?.from ?? left?.to ?? 0;
+function isLevel({ bounds }: Slab): boolean {
+  for (let k = 0; k < bounds.length; k += 1) if (bounds[k]?.line.slope !== 0) return false;
+  return true;
+}
+
+function sideOf(cells: readonly boolean[], heights: readonly number[]): Side {
+  const turns: number[] = [];
+  for (let k = 0; k < heights.length; k += 1) if (cells[k] !== cells[k + 1]) turns.push(heights[k] ?? 0);
+  return { cells, heights, turns };
+}
+
+function placeOf(before: Side = NOTHING, after: Side = NOTHING, z: number): Place {
+  const same = areSame(before, after);
+  return { z, before, after, nodes: same ? nodesOf(before.turns, []) : nodesOf(before.heights, after.heights) };
+}
+
+/** Nothing stands upright between two that are the same. */
+function areSame({ turns, cells }: Side, other: Side): boolean {
+  if (turns.length !== other.turns.length || (cells[0] ?? false) !== (other.cells[0] ?? false)) return false;
+  for (let k = 0; k < turns.length; k += 1) if (turns[k] !== other.turns[k]) return false;
+  return true;
+}
+
+function nodesOf(left: readonly number[], right: readonly number[]): readonly number[] {
   const all: number[] = [0];
-  if (left) for (const bound of left.bounds) putIn(all, at(bound.line, z));
-  if (right) for (const bound of right.bounds) putIn(all, at(bound.line, z));
-  return all.filter((d, k) => k === 0 || d - (all[k - 1] ?? 0) > TOUCH);
+  for (let k = 0; k < left.length; k += 1) putIn(all, left[k] ?? 0);
+  for (let k = 0; k < right.length; k += 1) putIn(all, right[k] ?? 0);
+  const nodes: number[] = [];
+  for (let k = 0; k < all.length; k += 1) {
+    const d = all[k] ?? 0;
+    if (k === 0 || d - (all[k - 1] ?? 0) > TOUCH) nodes.push(d);
+  }
+  return nodes;
 }
 
 /** At its place among numbers that ascend. */
@@ -77,89 +112,110 @@ function putIn(all: number[], d: number): void {
   all[k] = d;
 }
 
-function lengthwise(found: Piece[], slab: Slab, i: number, nodes: readonly (readonly number[])[], inside: Inside): void {
-  for (const [k, paint] of slab.paints.entries()) {
-    if (!inside(paint)) continue;
-    const [under, over] = [slab.bounds[k - 1], slab.bounds[k]];
-    const below = slab.paints[k - 1];
-    const above = slab.paints[k + 1];
-    if (below === undefined || !inside(below)) found.push(lineEdge(slab, i, nodes, under, 'back'));
-    if (above !== undefined && !inside(above)) found.push(lineEdge(slab, i, nodes, over, 'on'));
+// ---- pieces of outline ------------------------------------------------------------------------------------------------------------
+function piecesOf(section: Section, inside: Inside): readonly Piece[] {
+  const { slabs } = section;
+  const sights = slabs.map((slab) => sightOf(slab, inside));
+  const places: Place[] = [];
+  for (let i = 0; i <= slabs.length; i += 1)
+    places.push(placeOf(sights[i - 1]?.to, sights[i]?.from, slabs[i]?.from ?? slabs[i - 1]?.to ?? 0));
+  const found: Piece[] = [];
+  for (const [i, slab] of slabs.entries()) lengthwise(found, slab, i, places);
+  for (const [i, place] of places.entries()) for (const one of uprights(section, place)) found.push(uprightEdge(one, i, place.nodes));
+  return found;
+}
+
+function lengthwise(found: Piece[], slab: Slab, i: number, places: readonly Place[]): void {
+  const [start, end] = [places[i], places[i + 1]];
+  if (!start || !end) return;
+  const { cells } = start.after;
+  for (let k = 0; k < cells.length; k += 1) {
+    if (!cells[k]) continue;
+    if (!cells[k - 1]) found.push(lineEdge(slab, i, start, end, k - 1, 'back'));
+    if (cells[k + 1] === false) found.push(lineEdge(slab, i, start, end, k, 'on'));
   }
 }
 
-function lineEdge(slab: Slab, i: number, nodes: readonly (readonly number[])[], bound: Bound | undefined, way: 'on' | 'back'): Piece {
-  const left = corner(slab.from, bound ? at(bound.line, slab.from) : 0, i, nodes[i]);
-  const right = corner(slab.to, bound ? at(bound.line, slab.to) : 0, i + 1, nodes[i + 1]);
-  const mark = bound?.mark ?? AXIS;
-  return way === 'on' ? pieceOf(left, right, mark) : pieceOf(right, left, mark);
+/** `k`: which of the slab's lines; -1 is the axis. */
+function lineEdge(slab: Slab, i: number, start: Place, end: Place, k: number, way: 'on' | 'back'): Piece {
+  const a = { z: slab.from, d: start.after.heights[k] ?? 0 };
+  const b = { z: slab.to, d: end.before.heights[k] ?? 0 };
+  const [p, q] = [corner(a, i, start.nodes), corner(b, i + 1, end.nodes)];
+  const mark = slab.bounds[k]?.mark ?? AXIS;
+  return way === 'on' ? pieceOf(a, b, mark, p, q) : pieceOf(b, a, mark, q, p);
 }
 
-type Corner = { readonly point: Point; readonly name: number };
-function corner(z: number, d: number, i: number, nodes: readonly number[] = []): Corner {
-  for (const [k, node] of nodes.entries()) if (Math.abs(node - d) <= 2 * TOUCH) return { point: { z, d }, name: i * CORNERS + k };
+/** Its number. */
+function corner({ z, d }: Point, i: number, nodes: readonly number[]): number {
+  for (let k = 0; k < nodes.length; k += 1) if (Math.abs((nodes[k] ?? 0) - d) <= 2 * TOUCH) return i * CORNERS + k;
   throw new Error(`a line ends at no corner (${z}, ${d})`);
 }
 
-const pieceOf = (a: Corner, b: Corner, mark: Mark): Piece => ({ edge: { a: a.point, b: b.point, ...mark }, start: a.name, end: b.name });
+const pieceOf = (a: Point, b: Point, { surface, stage, by }: Mark, start: number, end: number): Piece => ({
+  edge: { a, b, surface, stage, by },
+  start,
+  end,
+  used: false,
+});
 
 /** `up`: the inside lies toward the second end. */
 type Upright = { readonly z: number; readonly low: number; readonly high: number; readonly up: boolean; readonly mark: Mark };
 /** Between neighbouring corners where the inside lies on one hand only. */
-function uprights(section: Section, i: number, nodes: readonly number[], inside: Inside): readonly Upright[] {
-  const [left, right] = [section.slabs[i - 1], section.slabs[i]];
-  const z = right?.from ?? left?.to ?? 0;
+function uprights(section: Section, { z, before, after, nodes }: Place): readonly Upright[] {
   const found: Upright[] = [];
+  if (before === after || areSame(before, after)) return found;
   let [l, r] = [0, 0];
   for (let k = 1; k < nodes.length; k += 1) {
     const [low, high] = [nodes[k - 1] ?? 0, nodes[k] ?? 0];
     const middle = (low + high) / 2;
-    l = cellOver(left, z, middle, l);
-    r = cellOver(right, z, middle, r);
-    const up = isInside(right, r, inside);
-    if (isInside(left, l, inside) !== up) found.push({ z, low, high, up, mark: markAt(section, z, middle) });
+    l = cellOver(before.heights, middle, l);
+    r = cellOver(after.heights, middle, r);
+    const up = after.cells[r] === true;
+    if ((before.cells[l] === true) !== up) found.push({ z, low, high, up, mark: markAt(section, z, middle) });
   }
   return found;
 }
 
 /** The cell that holds that diameter, sought from the one that held the last. */
-function cellOver(slab: Slab | undefined, z: number, d: number, from: number): number {
+function cellOver(heights: readonly number[], d: number, from: number): number {
   let cell = from;
-  for (let bound = slab?.bounds[cell]; bound && at(bound.line, z) <= d; bound = slab?.bounds[cell]) cell += 1;
+  for (let height = heights[cell]; height !== undefined && height <= d; height = heights[cell]) cell += 1;
   return cell;
-}
-
-function isInside(slab: Slab | undefined, cell: number, inside: Inside): boolean {
-  const paint = slab?.paints[cell];
-  return paint !== undefined && inside(paint);
 }
 
 /** Up where the inside lies toward the second end, down where it lies toward the first. */
 function uprightEdge({ z, low, high, up, mark }: Upright, i: number, nodes: readonly number[]): Piece {
-  const [a, b] = [corner(z, low, i, nodes), corner(z, high, i, nodes)];
-  return up ? pieceOf(a, b, mark) : pieceOf(b, a, mark);
+  const [a, b] = [
+    { z, d: low },
+    { z, d: high },
+  ];
+  const [p, q] = [corner(a, i, nodes), corner(b, i, nodes)];
+  return up ? pieceOf(a, b, mark, p, q) : pieceOf(b, a, mark, q, p);
 }
 
-function markAt(section: Section, z: number, d: number): Mark {
-  const wall = section.walls.findLast((one) => Math.abs(one.z - z) <= TOUCH && one.lo < d && d < one.hi);
-  return wall?.mark ?? UNNAMED;
-}
-
-function chain(pieces: readonly Piece[]): readonly Outline[] {
-  const from = new Map<number, Piece[]>();
-  for (const piece of pieces) {
-    const before = from.get(piece.start);
-    if (before) before.push(piece);
-    else from.set(piece.start, [piece]);
+function markAt({ walls }: Section, z: number, d: number): Mark {
+  for (let i = walls.length - 1; i >= 0; i -= 1) {
+    const wall = walls[i];
+    if (wall && Math.abs(wall.z - z) <= TOUCH && wall.lo < d && d < wall.hi) return wall.mark;
   }
-  const used = new Set<Piece>();
+  return UNNAMED;
+}
+
+// ---- loops ------------------------------------------------------------------------------------------------------------------------
+function chain(pieces: readonly Piece[]): readonly Outline[] {
+  const from = new Map<number, Piece>();
+  for (const piece of pieces) {
+    const first = from.get(piece.start);
+    if (first) addTo(first, piece);
+    else from.set(piece.start, piece);
+  }
   const loops: Outline[] = [];
   for (const first of pieces) {
-    if (used.has(first)) continue;
+    if (first.used) continue;
     const loop: Edge[] = [];
     let last = first;
-    for (let next: Piece | undefined = first; next && !used.has(next); next = goOn(next, from, used)) {
-      used.add(next);
+    for (let next: Piece | undefined = first; next && !next.used; next = goOn(next, from.get(next.end))) {
+      next.used = true;
       loop.push(next.edge);
       last = next;
     }
@@ -169,11 +225,17 @@ function chain(pieces: readonly Piece[]): readonly Outline[] {
   return loops;
 }
 
+function addTo(first: Piece, piece: Piece): void {
+  let last = first;
+  while (last.also) last = last.also;
+  last.also = piece;
+}
+
 /** Where two ways lead on, the one hardest to the right stays with the same piece of metal. */
-function goOn(piece: Piece, from: ReadonlyMap<number, readonly Piece[]>, used: ReadonlySet<Piece>): Piece | undefined {
+function goOn(piece: Piece, first: Piece | undefined): Piece | undefined {
   let best: Piece | undefined;
-  for (const one of from.get(piece.end) ?? [])
-    if (!used.has(one) && !(best && turn(piece.edge, best.edge) <= turn(piece.edge, one.edge))) best = one;
+  for (let one = first; one; one = one.also)
+    if (!one.used && !(best && turn(piece.edge, best.edge) <= turn(piece.edge, one.edge))) best = one;
   return best;
 }
 
@@ -184,21 +246,24 @@ function turn(p: Edge, q: Edge): number {
 }
 const direction = (edge: Edge): number => Math.atan2(edge.b.d - edge.a.d, edge.b.z - edge.a.z);
 
-function joinStraight(loop: Outline): Outline {
-  const start = loop.findIndex((edge, i) => !goesOn(loop.at(i - 1), edge));
-  const turned = start < 0 ? loop : [...loop.slice(start), ...loop.slice(0, start)];
+function joinStraight(loop: readonly Edge[]): Outline {
+  let start = 0;
+  while (start < loop.length && goesOn(loop.at(start - 1), loop[start])) start += 1;
   const found: Edge[] = [];
-  for (const edge of turned) {
-    const last = found.at(-1);
-    if (last && goesOn(last, edge)) found[found.length - 1] = { ...last, b: edge.b };
-    else found.push(edge);
+  let last: Edge | undefined;
+  for (let i = 0; i < loop.length; i += 1) {
+    const edge = loop[(start + i) % loop.length];
+    if (!edge) continue;
+    const on = last && goesOn(last, edge);
+    last = on && last ? { ...last, b: edge.b } : edge;
+    found[on ? found.length - 1 : found.length] = last;
   }
   return found;
 }
 
 /** Same mark and same direction: the corner between them lies within a touch of the line through both. */
-function goesOn(last: Edge | undefined, edge: Edge): boolean {
-  if (!last || last.surface !== edge.surface || last.stage !== edge.stage || last.by !== edge.by) return false;
+function goesOn(last: Edge | undefined, edge: Edge | undefined): boolean {
+  if (!last || !edge || last.surface !== edge.surface || last.stage !== edge.stage || last.by !== edge.by) return false;
   const [dz, dd] = [edge.b.z - last.a.z, edge.b.d - last.a.d];
   const off = dz * (edge.a.d - last.a.d) - dd * (edge.a.z - last.a.z);
   const along = dz * (edge.a.z - last.a.z) + dd * (edge.a.d - last.a.d);
