@@ -18,6 +18,8 @@ export type Nominal = {
   has(id: SurfaceId): boolean;
   /** The face at that end of the part, where it has one. */
   endFace(end: End): Face | undefined;
+  /** Faces that are drawn at that place. */
+  facesAt(z: number): readonly Face[];
   /** The cone's line as drawn. */
   coneLine(cone: Cone): Line;
 };
@@ -29,15 +31,18 @@ export function nominalOf(part: Part): Nominal {
     const found = surface(id);
     return found.shape === 'face' ? found : fail(`'${id}' is no face`);
   };
-  const endFace = (end: End): Face | undefined => {
-    const found = part.features.find((feature) => feature.kind === 'end' && feature.end === end);
-    return found?.kind === 'end' ? face(found.face) : undefined;
-  };
+  const ends = new Map(part.features.flatMap((one) => (one.kind === 'end' ? [[one.end, one.face] as const] : [])).reverse());
+  const features = new Map(part.features.map((feature) => [feature.id, feature] as const).reverse());
+  const faces = part.surfaces.filter((one) => one.shape === 'face');
   return {
     part,
     surface,
     face,
-    endFace,
+    endFace: (end) => {
+      const id = ends.get(end);
+      return id === undefined ? undefined : face(id);
+    },
+    facesAt: (z) => faces.filter((one) => one.z === z),
     cylinder: (id) => {
       const found = surface(id);
       return found.shape === 'cylinder' ? found : fail(`'${id}' is no cylinder`);
@@ -50,7 +55,7 @@ export function nominalOf(part: Part): Nominal {
       const found = surface(id);
       return found.shape === 'arc' ? found : fail(`'${id}' is no arc`);
     },
-    feature: (id) => part.features.find((feature) => feature.id === id) ?? fail(`${part.id}: no feature '${id}'`),
+    feature: (id) => features.get(id) ?? fail(`${part.id}: no feature '${id}'`),
     has: (id) => byId.has(id),
     coneLine: (cone) => coneLine(cone, face(cone.at).z, cone.mouth.target),
   };

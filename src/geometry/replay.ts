@@ -76,20 +76,23 @@ type Change = { readonly step: number; readonly name: string };
 /** The steps up to `good` go so with any values that begin so. */
 type Begun = { readonly steps: readonly Step[]; readonly good: number };
 
-/** In the order of the steps; what no step cuts changes nothing. */
+/** In the order of the steps; what no step cuts changes nothing, nor does a limit that is the target. */
 function changesBy(known: Known, chart: Chart): (values: Readonly<Record<DimId, number>>) => readonly Change[] {
   const steps = new Map(known.plan.map((one, i) => [one.operation.id, i]));
   const order = chart.working
-    .flatMap(({ id, op }) => {
+    .flatMap(({ id, op, limits }) => {
       const step = steps.get(op);
-      return step === undefined ? [] : [{ id, step }];
+      return step === undefined ? [] : [{ id, step, target: limits.target }];
     })
     .sort((a, b) => a.step - b.step);
-  return (values) =>
-    order.flatMap(({ id, step }, i) => {
+  return (values) => {
+    const changes: Change[] = [];
+    for (const [i, { id, step, target }] of order.entries()) {
       const value = values[id];
-      return value === undefined ? [] : [{ step, name: `${i}=${value};` }];
-    });
+      if (value !== undefined && value !== target) changes.push({ step, name: `${i}=${value};` });
+    }
+    return changes;
+  };
 }
 
 /** The longest beginning that is known. */
@@ -230,6 +233,11 @@ function carryOut(bench: Bench, planned: Planned, before: Section, placesBefore:
 /** Metal that each sweep of the step found to take, or to thread; in units of z times units of diameter. */
 export function tookOf(step: Step): readonly number[] {
   const isWork = (one: Paint): boolean => (one.state === 'taken' || one.state === 'partial') && one.by === step.operation.id;
-  const areas = [step.before, ...step.sweeps].map((section) => areaOf(section, isWork));
-  return areas.slice(1).map((area, i) => area - (areas[i] ?? 0));
+  let last = areaOf(step.before, isWork);
+  return step.sweeps.map((section) => {
+    const area = areaOf(section, isWork);
+    const took = area - last;
+    last = area;
+    return took;
+  });
 }

@@ -22,24 +22,26 @@ export type Extent = {
 export type Finished = { readonly ring: readonly string[]; readonly extents: ReadonlyMap<SurfaceId, Extent>; readonly pieces: number };
 
 export function finishedOf(part: Part, end: Section): Finished {
-  const outlines = outlinesOf(end, isSolid);
-  const edges = outlines.flat().filter((edge) => counts(part, edge));
-  return { ring: startAt(ringOf(outlines, part), part.ring[0]), extents: extentsOf(edges), pieces: outlines.length };
+  const outlines = outlinesOf(end, isSolid).map((outline) => outline.filter((edge) => counts(part, edge)));
+  return { ring: startAt(outlines.flatMap(ringOf), part.ring[0]), extents: extentsOf(outlines.flat()), pieces: outlines.length };
 }
 
 /** Neither the axis, nor a speck, nor the raw bar of a part that stays in the chuck. */
 function counts(part: Part, edge: Edge): boolean {
-  if (edge.a.d <= SPECK && edge.b.d <= SPECK) return false;
-  if (Math.hypot(edge.b.z - edge.a.z, edge.b.d - edge.a.d) < SPECK) return false;
+  const { a, b } = edge;
+  if (a.d <= SPECK && b.d <= SPECK) return false;
+  if (Math.abs(b.z - a.z) < SPECK && Math.hypot(b.z - a.z, b.d - a.d) < SPECK) return false;
   return !(part.staysInChuck && edge.surface === '' && edge.stage === 'bar');
 }
 
-function ringOf(outlines: readonly Outline[], part: Part): readonly string[] {
-  return outlines.flatMap((outline) => {
-    const names = outline.filter((edge) => counts(part, edge)).map((edge) => edge.surface);
-    const merged = names.filter((name, i) => name !== names[i - 1]);
-    return merged.length > 1 && merged[0] === merged.at(-1) ? merged.slice(1) : merged;
-  });
+function ringOf(outline: Outline): readonly string[] {
+  const merged: string[] = [];
+  let last: string | undefined;
+  for (const { surface } of outline) {
+    if (surface !== last) merged.push(surface);
+    last = surface;
+  }
+  return merged.length > 1 && merged[0] === last ? merged.slice(1) : merged;
 }
 
 function startAt(ring: readonly string[], first: SurfaceId | undefined): readonly string[] {
@@ -47,33 +49,33 @@ function startAt(ring: readonly string[], first: SurfaceId | undefined): readonl
   return i < 0 ? ring : [...ring.slice(i), ...ring.slice(0, i)];
 }
 
-type Growing = {
-  z: readonly [number, number];
-  d: readonly [number, number];
-  level?: readonly [number, number];
-  readonly stages: Set<Edge['stage']>;
-};
+/** Spans are made wider in place. */
+type Span = [lo: number, hi: number];
+type Growing = { readonly z: Span; readonly d: Span; level?: Span; readonly stages: Set<Edge['stage']> };
 function extentsOf(edges: readonly Edge[]): ReadonlyMap<SurfaceId, Extent> {
   const found = new Map<SurfaceId, Growing>();
   for (const { a, b, surface, stage } of edges) {
     if (surface === '') continue;
-    const old = found.get(surface);
-    const isLevel = Math.abs(a.d - b.d) <= TOUCH && Math.abs(a.z - b.z) > TOUCH;
-    const one = old ?? { z: span(undefined, a.z, b.z), d: span(undefined, a.d, b.d), stages: new Set() };
-    if (old) {
-      old.z = span(old.z, a.z, b.z);
-      old.d = span(old.d, a.d, b.d);
-    } else found.set(surface, one);
-    if (isLevel) one.level = span(one.level, a.d, b.d);
+    let one = found.get(surface);
+    if (!one) {
+      one = { z: [a.z, a.z], d: [a.d, a.d], stages: new Set() };
+      found.set(surface, one);
+    }
+    widen(one.z, a.z, b.z);
+    widen(one.d, a.d, b.d);
+    if (Math.abs(a.d - b.d) <= TOUCH && Math.abs(a.z - b.z) > TOUCH) {
+      one.level ??= [a.d, a.d];
+      widen(one.level, a.d, b.d);
+    }
     one.stages.add(stage);
   }
   return found;
 }
 
-const span = (old: readonly [number, number] | undefined, a: number, b: number): readonly [number, number] => [
-  Math.min(old?.[0] ?? a, a, b),
-  Math.max(old?.[1] ?? b, a, b),
-];
+function widen(span: Span, a: number, b: number): void {
+  span[0] = Math.min(span[0], a, b);
+  span[1] = Math.max(span[1], a, b);
+}
 
 export const sameRing = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((name, i) => name === b[i]);

@@ -49,8 +49,11 @@ export function startBar(from: number, to: number, across: number, mark: Mark): 
 
 export function paint(section: Section, region: Region): Section {
   const slabs: Slab[] = [];
-  for (const slab of section.slabs) {
-    if (isInside(slab, region.from) || isInside(slab, region.to)) paintParts(slabs, slab, region);
+  for (let i = 0; i < section.slabs.length; i += 1) {
+    const slab = section.slabs[i];
+    if (!slab) continue;
+    if (slab.to <= region.from || slab.from >= region.to) slabs.push(slab);
+    else if (isInside(slab, region.from) || isInside(slab, region.to)) paintParts(slabs, slab, region);
     else if (isOver(slab, region)) paintPiece(slabs, slab, region);
     else slabs.push(slab);
   }
@@ -98,8 +101,8 @@ function meetingsIn({ bounds }: Slab, { lower, upper }: Region): readonly number
   noteMeeting(places, low, high);
   for (let i = 0; i < bounds.length; i += 1) {
     const line = bounds[i]?.line;
-    noteMeeting(places, low, line);
-    noteMeeting(places, high, line);
+    if (line?.slope !== low?.slope) noteMeeting(places, low, line);
+    if (line?.slope !== high?.slope) noteMeeting(places, high, line);
   }
   return places.length < 2 ? places : places.sort((a, b) => a - b);
 }
@@ -195,7 +198,7 @@ function withSides(walls: readonly Wall[], region: Region): readonly Wall[] {
   const made: Wall[] = [];
   if (first && Number.isFinite(region.from)) (first.as === 'met' ? met : made).push(wallOf(region, first, region.from));
   if (second && Number.isFinite(region.to)) (second.as === 'met' ? met : made).push(wallOf(region, second, region.to));
-  return met.length + made.length === 0 ? walls : [...met, ...walls, ...made];
+  return met.length + made.length === 0 ? walls : met.concat(walls, made);
 }
 
 function wallOf(region: Region, side: Side, z: number): Wall {

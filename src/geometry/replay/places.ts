@@ -4,8 +4,7 @@ import { other } from '../../model/ids.ts';
 import type { Face } from '../../model/part.ts';
 import type { Chart, Cut, SetUp, Way, Working } from '../../model/plan.ts';
 import type { Nominal } from '../nominal.ts';
-import { faceStanding } from '../section/ask.ts';
-import { TOUCH } from '../section/lines.ts';
+import { faceStands } from '../section/ask.ts';
 import type { Section } from '../section.ts';
 
 /** `leaves`: what the cut that made it aimed to leave for a later one. */
@@ -99,21 +98,26 @@ export function placeCuts(here: Here): { readonly places: Places; readonly lacks
 
 /** Place of the face that is measured from; it must stand now, or be cut in the same operation. */
 function zeroOf(here: Here, working: Working, faces: ReadonlyMap<SurfaceId, FacePlace>, own: ReadonlySet<SurfaceId>): number | undefined {
-  if (working.from === 'bar end') return faceStanding(here.section, here.bench.barEnd, '') > TOUCH ? here.bench.barEnd : undefined;
+  if (working.from === 'bar end') return faceStands(here.section, here.bench.barEnd, '') ? here.bench.barEnd : undefined;
   const place = faces.get(working.from);
   if (!place || own.has(working.from)) return place?.z;
   return stands(here.section, working.from, place) ? place.z : undefined;
 }
 
-export const stands = (section: Section, surface: SurfaceId, place: FacePlace): boolean => faceStanding(section, place.z, surface) > TOUCH;
+export const stands = (section: Section, surface: SurfaceId, place: FacePlace): boolean => faceStands(section, place.z, surface);
 
 /** How far the part lies from its drawing in this set-up, by the face that lengths are measured from. */
 export function shiftOf(here: Pick<Here, 'bench' | 'setUp' | 'out' | 'places'>): number {
   const { nominal } = here.bench;
-  const ids = [here.setUp.grip.datum, nominal.endFace(here.out)?.id, nominal.endFace(other(here.out))?.id];
-  for (const id of ids) {
-    const place = id === undefined ? undefined : here.places.faces.get(id);
-    if (id !== undefined && place) return place.z - aimedAt(nominal.face(id), place.leaves);
-  }
-  return 0;
+  return (
+    shiftOfFace(here, here.setUp.grip.datum) ??
+    shiftOfFace(here, nominal.endFace(here.out)?.id) ??
+    shiftOfFace(here, nominal.endFace(other(here.out))?.id) ??
+    0
+  );
+}
+
+function shiftOfFace({ bench, places }: Pick<Here, 'bench' | 'places'>, id: SurfaceId | undefined): number | undefined {
+  const place = id === undefined ? undefined : places.faces.get(id);
+  return id === undefined || !place ? undefined : place.z - aimedAt(bench.nominal.face(id), place.leaves);
 }

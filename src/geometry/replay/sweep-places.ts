@@ -10,10 +10,10 @@ export type Swept = { readonly regions: readonly Region[]; readonly lacks: reado
 
 export const NOTHING: Swept = { regions: [], lacks: [] };
 export const lacking = (surface: SurfaceId): Swept => ({ regions: [], lacks: [{ what: 'bound', surface, dim: '' }] });
-export const taking =
-  (here: Here) =>
-  (old: Paint): Paint =>
-    isSolid(old) ? { state: 'taken', by: here.op } : old;
+export function taking({ op }: Here): Region['paint'] {
+  const taken: Paint = { state: 'taken', by: op };
+  return (old) => (isSolid(old) ? taken : old);
+}
 
 // ---- places and names ---------------------------------------------------------------------------------------------------------
 /** From the end in use up to `z`. */

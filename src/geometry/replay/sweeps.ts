@@ -1,6 +1,5 @@
 /** What each sweep takes, as regions of the half-section, at the places that surfaces have now. */
 import { other, type SurfaceId } from '../../model/ids.ts';
-import type { Face } from '../../model/part.ts';
 import type { Sweep } from '../../model/plan.ts';
 import { type Line, level, reaches, steepness } from '../section/lines.ts';
 import { isSolid, type Bound as LabelledLine, type Mark, type Paint, type Region, type Side } from '../section.ts';
@@ -113,6 +112,7 @@ function sweepThread(here: Here, id: string): Swept {
   const mark: Mark = { surface: feature.on, stage: 'final', by: here.op };
   const [from, to] = [threadEnd(here, feature.from), threadEnd(here, feature.to)];
   const between = feature.side === 'outside' ? { lower: root, upper: crest } : { lower: crest, upper: root };
+  const band: Paint = { state: 'partial', by: here.op, thread: id };
   const region: Region = {
     from,
     to,
@@ -120,16 +120,18 @@ function sweepThread(here: Here, id: string): Swept {
     upper: { line: between.upper, mark },
     first: { as: 'met', mark },
     second: { as: 'met', mark },
-    paint: (old) => (old.state === 'metal' ? { state: 'partial', by: here.op, thread: id } : old),
+    paint: (old) => (old.state === 'metal' ? band : old),
   };
   return from < to ? { regions: [region], lacks: [] } : NOTHING;
 }
 
 /** A thread that ends at a face goes with that face; else it lies as drawn from the datum. */
 function threadEnd(here: Here, z: number): number {
-  const faces = here.bench.nominal.part.surfaces.filter((surface): surface is Face => surface.shape === 'face' && surface.z === z);
-  const made = faces.flatMap((face) => here.places.faces.get(face.id) ?? [])[0];
-  return made?.z ?? z + shiftOf(here);
+  for (const face of here.bench.nominal.facesAt(z)) {
+    const made = here.places.faces.get(face.id);
+    if (made) return made.z;
+  }
+  return z + shiftOf(here);
 }
 
 /** The kerf is chips; what lies beyond it stays in the chuck, or is the stub, and is gone from this part. */
@@ -141,8 +143,11 @@ function sweepPart(here: Here, sweep: Extract<Sweep, { take: 'part' }>): Swept {
   const far = z + way * sweep.kerf;
   const side: Side = { as: 'made', mark: sweep.stub === undefined ? markOf(here, sweep.face) : markOf(here, '') };
   const kerf: Region = { from: Math.min(z, far), to: Math.max(z, far), [way > 0 ? 'first' : 'second']: side, paint: taking(here) };
-  const drop = (old: Paint): Paint => (isSolid(old) ? { state: 'dropped', by: here.op } : old);
-  const beyond: Region = { ...fromOut(other(here.out), far, { as: 'met', mark: markOf(here, '') }), paint: drop };
+  const dropped: Paint = { state: 'dropped', by: here.op };
+  const beyond: Region = {
+    ...fromOut(other(here.out), far, { as: 'met', mark: markOf(here, '') }),
+    paint: (old) => (isSolid(old) ? dropped : old),
+  };
   return { regions: [kerf, beyond], lacks: [] };
 }
 

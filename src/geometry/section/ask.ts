@@ -2,26 +2,27 @@
 import type { OpId, SurfaceId } from '../../model/ids.ts';
 import { type Bound, isSolid, METAL, type Paint, type Section, type Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
-import { type Inside, paintAt, standingAt } from './outline.ts';
+import { type Inside, paintAt, standsAt } from './outline.ts';
 
 export function isMetalAt(section: Section, z: number, d: number): boolean {
   const paint = paintAt(slabAt(section, z), z, d);
   return paint !== undefined && isSolid(paint);
 }
 
-/** How much of that face stands between metal and air, as a difference of diameters. */
-export function faceStanding(section: Section, z: number, surface: SurfaceId): number {
-  return standingAt(section, z, surface, isSolid);
+/** Whether anything of that face stands between metal and air. */
+export function faceStands(section: Section, z: number, surface: SurfaceId | ''): boolean {
+  return standsAt(section, z, surface, isSolid);
 }
 
 /** Area of all cells that count; exact for faces and cylinders, and for cones as exact as a double. */
 export function areaOf(section: Section, counts: Inside): number {
   let sum = 0;
   for (const slab of section.slabs)
-    slab.paints.forEach((paint, k) => {
+    for (let k = 0; k < slab.bounds.length; k += 1) {
       const over = slab.bounds[k];
-      if (over && counts(paint)) sum += cellArea(slab, slab.bounds[k - 1], over);
-    });
+      const paint = slab.paints[k];
+      if (over && paint && counts(paint)) sum += cellArea(slab, slab.bounds[k - 1], over);
+    }
   return sum;
 }
 

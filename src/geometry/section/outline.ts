@@ -27,17 +27,34 @@ export function polygonsOf(section: Section, inside: Inside): readonly Polygon[]
   return outlinesOf(section, inside).map((outline) => outline.map((edge) => edge.a));
 }
 
-/** How much of that surface stands upright at one place, between inside and outside, as a difference of diameters. */
-export function standingAt(section: Section, z: number, surface: SurfaceId, inside: Inside): number {
+/** Whether anything of that surface stands upright at one place, between inside and outside. */
+export function standsAt(section: Section, z: number, surface: SurfaceId, inside: Inside): boolean {
   const { slabs } = section;
-  const last = slabs[slabs.length - 1];
   let i = 0;
-  while (i < slabs.length && Math.abs((slabs[i]?.from ?? 0) - z) > TOUCH) i += 1;
-  if (!last || (i === slabs.length && Math.abs(last.to - z) > TOUCH)) return 0;
-  const place = placeOf(sightOf(slabs[i - 1], inside)?.to, sightOf(slabs[i], inside)?.from, slabs[i]?.from ?? last.to);
-  let sum = 0;
-  for (const { low, high, mark } of uprights(section, place)) if (mark.surface === surface) sum += high - low;
-  return sum;
+  while (i < slabs.length && (slabs[i]?.from ?? z) < z - TOUCH) i += 1;
+  const [left, right] = [slabs[i - 1], slabs[i]];
+  const place = right?.from ?? left?.to ?? 0;
+  if (Math.abs(place - z) > TOUCH) return false;
+  const isIn = (slab: Slab | undefined, cell: number): boolean => {
+    const paint = slab?.paints[cell];
+    return paint !== undefined && inside(paint);
+  };
+  let [low, l, r] = [0, 0, 0];
+  for (let next = 0; next < Number.POSITIVE_INFINITY; low = next) {
+    const [p, q] = [lineHeight(left, l, place), lineHeight(right, r, place)];
+    next = Math.min(p, q);
+    const upright = next - low > TOUCH && next < Number.POSITIVE_INFINITY && isIn(left, l) !== isIn(right, r);
+    if (upright && markAt(section, place, (low + next) / 2).surface === surface) return true;
+    if (p === next) l += 1;
+    if (q === next) r += 1;
+  }
+  return false;
+}
+
+/** Of the slab's line with that number; no line is without end. */
+function lineHeight(slab: Slab | undefined, i: number, z: number): number {
+  const bound = slab?.bounds[i];
+  return bound ? at(bound.line, z) : Number.POSITIVE_INFINITY;
 }
 
 /** The cell of `slab` at that place; z may be at an end of the slab. */
@@ -51,8 +68,8 @@ export function paintAt(slab: Slab | undefined, z: number, d: number): Paint | u
 /** One end of a slab: which cells are inside, the diameters of its lines there, and of those between inside and outside. */
 type Side = { readonly cells: readonly boolean[]; readonly heights: readonly number[]; readonly turns: readonly number[] };
 type Sight = { readonly cells: readonly boolean[]; readonly from: Side; readonly to: Side };
-/** Where two slabs meet. `nodes`: diameters at which a line arrives, ascending; what is as good as one place is one. */
-type Place = { readonly z: number; readonly before: Side; readonly after: Side; readonly nodes: readonly number[] };
+/** Where two slabs meet. `same`: inside and outside on both hands, so that nothing stands upright. `nodes`: diameters at which a line arrives, ascending; what is as good as one place is one. */
+type Place = { readonly z: number; readonly before: Side; readonly after: Side; readonly nodes: readonly number[]; readonly same: boolean };
 
 const NOTHING: Side = { cells: [], heights: [], turns: [] };
 
@@ -80,17 +97,16 @@ function sideOf(cells: readonly boolean[], heights: readonly number[]): Side {
 
 function placeOf(before: Side = NOTHING, after: Side = NOTHING, z: number): Place {
   const same = areSame(before, after);
-  return { z, before, after, nodes: same ? nodesOf(before.turns, []) : nodesOf(before.heights, after.heights) };
+  return { z, before, after, nodes: same ? nodesOf(before.turns) : nodesOf(before.heights, after.heights), same };
 }
 
-/** Nothing stands upright between two that are the same. */
 function areSame({ turns, cells }: Side, other: Side): boolean {
   if (turns.length !== other.turns.length || (cells[0] ?? false) !== (other.cells[0] ?? false)) return false;
   for (let k = 0; k < turns.length; k += 1) if (turns[k] !== other.turns[k]) return false;
   return true;
 }
 
-function nodesOf(left: readonly number[], right: readonly number[]): readonly number[] {
+function nodesOf(left: readonly number[], right: readonly number[] = []): readonly number[] {
   const all: number[] = [0];
   for (let k = 0; k < left.length; k += 1) putIn(all, left[k] ?? 0);
   for (let k = 0; k < right.length; k += 1) putIn(all, right[k] ?? 0);
@@ -120,14 +136,15 @@ function piecesOf(section: Section, inside: Inside): readonly Piece[] {
   for (let i = 0; i <= slabs.length; i += 1)
     places.push(placeOf(sights[i - 1]?.to, sights[i]?.from, slabs[i]?.from ?? slabs[i - 1]?.to ?? 0));
   const found: Piece[] = [];
-  for (const [i, slab] of slabs.entries()) lengthwise(found, slab, i, places);
-  for (const [i, place] of places.entries()) for (const one of uprights(section, place)) found.push(uprightEdge(one, i, place.nodes));
+  for (let i = 0; i < slabs.length; i += 1) lengthwise(found, slabs[i], i, places);
+  for (let i = 0; i < places.length; i += 1) uprights(found, section, places[i], i);
   return found;
 }
 
-function lengthwise(found: Piece[], slab: Slab, i: number, places: readonly Place[]): void {
-  const [start, end] = [places[i], places[i + 1]];
-  if (!start || !end) return;
+function lengthwise(found: Piece[], slab: Slab | undefined, i: number, places: readonly Place[]): void {
+  const start = places[i];
+  const end = places[i + 1];
+  if (!slab || !start || !end) return;
   const { cells } = start.after;
   for (let k = 0; k < cells.length; k += 1) {
     if (!cells[k]) continue;
@@ -140,7 +157,8 @@ function lengthwise(found: Piece[], slab: Slab, i: number, places: readonly Plac
 function lineEdge(slab: Slab, i: number, start: Place, end: Place, k: number, way: 'on' | 'back'): Piece {
   const a = { z: slab.from, d: start.after.heights[k] ?? 0 };
   const b = { z: slab.to, d: end.before.heights[k] ?? 0 };
-  const [p, q] = [corner(a, i, start.nodes), corner(b, i + 1, end.nodes)];
+  const p = corner(a, i, start.nodes);
+  const q = corner(b, i + 1, end.nodes);
   const mark = slab.bounds[k]?.mark ?? AXIS;
   return way === 'on' ? pieceOf(a, b, mark, p, q) : pieceOf(b, a, mark, q, p);
 }
@@ -158,22 +176,21 @@ const pieceOf = (a: Point, b: Point, { surface, stage, by }: Mark, start: number
   used: false,
 });
 
-/** `up`: the inside lies toward the second end. */
-type Upright = { readonly z: number; readonly low: number; readonly high: number; readonly up: boolean; readonly mark: Mark };
 /** Between neighbouring corners where the inside lies on one hand only. */
-function uprights(section: Section, { z, before, after, nodes }: Place): readonly Upright[] {
-  const found: Upright[] = [];
-  if (before === after || areSame(before, after)) return found;
-  let [l, r] = [0, 0];
+function uprights(found: Piece[], section: Section, place: Place | undefined, i: number): void {
+  if (!place || place.same) return;
+  const { z, before, after, nodes } = place;
+  let l = 0;
+  let r = 0;
   for (let k = 1; k < nodes.length; k += 1) {
-    const [low, high] = [nodes[k - 1] ?? 0, nodes[k] ?? 0];
+    const low = nodes[k - 1] ?? 0;
+    const high = nodes[k] ?? 0;
     const middle = (low + high) / 2;
     l = cellOver(before.heights, middle, l);
     r = cellOver(after.heights, middle, r);
     const up = after.cells[r] === true;
-    if ((before.cells[l] === true) !== up) found.push({ z, low, high, up, mark: markAt(section, z, middle) });
+    if ((before.cells[l] === true) !== up) found.push(uprightEdge(place, i, k, up, markAt(section, z, middle)));
   }
-  return found;
 }
 
 /** The cell that holds that diameter, sought from the one that held the last. */
@@ -183,14 +200,12 @@ function cellOver(heights: readonly number[], d: number, from: number): number {
   return cell;
 }
 
-/** Up where the inside lies toward the second end, down where it lies toward the first. */
-function uprightEdge({ z, low, high, up, mark }: Upright, i: number, nodes: readonly number[]): Piece {
-  const [a, b] = [
-    { z, d: low },
-    { z, d: high },
-  ];
-  const [p, q] = [corner(a, i, nodes), corner(b, i, nodes)];
-  return up ? pieceOf(a, b, mark, p, q) : pieceOf(b, a, mark, q, p);
+/** Up to the node `k` where the inside lies toward the second end, down from it where it lies toward the first. */
+function uprightEdge({ z, nodes }: Place, i: number, k: number, up: boolean, mark: Mark): Piece {
+  const a = { z, d: nodes[k - 1] ?? 0 };
+  const b = { z, d: nodes[k] ?? 0 };
+  const name = i * CORNERS + k;
+  return up ? pieceOf(a, b, mark, name - 1, name) : pieceOf(b, a, mark, name, name - 1);
 }
 
 function markAt({ walls }: Section, z: number, d: number): Mark {
@@ -264,7 +279,8 @@ function joinStraight(loop: readonly Edge[]): Outline {
 /** Same mark and same direction: the corner between them lies within a touch of the line through both. */
 function goesOn(last: Edge | undefined, edge: Edge | undefined): boolean {
   if (!last || !edge || last.surface !== edge.surface || last.stage !== edge.stage || last.by !== edge.by) return false;
-  const [dz, dd] = [edge.b.z - last.a.z, edge.b.d - last.a.d];
+  const dz = edge.b.z - last.a.z;
+  const dd = edge.b.d - last.a.d;
   const off = dz * (edge.a.d - last.a.d) - dd * (edge.a.z - last.a.z);
   const along = dz * (edge.a.z - last.a.z) + dd * (edge.a.d - last.a.d);
   return along >= 0 && Math.abs(off) <= 2 * TOUCH * Math.hypot(dz, dd);

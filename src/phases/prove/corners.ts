@@ -5,6 +5,7 @@
 
 import { type Replay, replayer } from '../../geometry/replay.ts';
 import { type Finished, finishedOf, sameRing } from '../../geometry/ring.ts';
+import type { Section } from '../../geometry/section.ts';
 import type { DimId, OpId } from '../../model/ids.ts';
 import type { Working } from '../../model/plan.ts';
 import type { Case } from './claims.ts';
@@ -30,12 +31,14 @@ export function cornersOf(asked: Case): Corners {
   const { part, route, chart } = asked;
   const again = replayer(part, route, chart);
   const done = new Map<string, Done>();
+  const finished = new Map<Section, Finished>();
   const at = (corner: Corner): Run => {
-    const key = chart.working.map((one) => corner[one.id] ?? '').join(',');
+    const key = keyOf(chart.working, corner);
     const known = done.get(key);
     if (known) return known.at;
     const run = again(valuesAt(chart.working, corner));
-    const found: Run = { run, finished: finishedOf(part, run.end) };
+    const found: Run = { run, finished: finished.get(run.end) ?? finishedOf(part, run.end) };
+    finished.set(run.end, found.finished);
     done.set(key, { corner, at: found });
     return found;
   };
@@ -43,9 +46,13 @@ export function cornersOf(asked: Case): Corners {
   const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map((one) => moveOf(one, at));
   const toward = (measure: Measure, way: 1 | -1): Toward => {
     const before = measure(base.finished, base.run);
-    const corner = Object.fromEntries(moves.flatMap((move) => sideOf(move, measure, way, before)));
-    const { run, finished } = at(corner);
-    return { value: measure(finished, run), corner, run };
+    const corner: Record<DimId, 'lo' | 'hi'> = {};
+    for (const move of moves) {
+      const side = sideOf(move, measure, way, before);
+      if (side) corner[move.dim] = side;
+    }
+    const there = at(corner);
+    return { value: measure(there.finished, there.run), corner, run: there.run };
   };
   return {
     base,
@@ -103,27 +110,28 @@ function moveOf({ id, limits }: Working, at: (corner: Corner) => Run): Move {
 }
 
 /** Where this dimension goes to drive the measure that way; nothing when it does not matter. What can't be measured any more stays moved. */
-function sideOf(
-  { dim, to, moved }: Move,
-  measure: Measure,
-  way: 1 | -1,
-  before: number | undefined,
-): readonly (readonly [DimId, 'lo' | 'hi'])[] {
+function sideOf({ to, moved }: Move, measure: Measure, way: 1 | -1, before: number | undefined): 'lo' | 'hi' | undefined {
   const after = measure(moved.finished, moved.run);
-  if (after === undefined) return before === undefined ? [] : [[dim, to]];
+  if (after === undefined) return before === undefined ? undefined : to;
   const change = after - (before ?? 0);
-  if (Math.abs(change) < NOTHING) return [];
-  const opposite = to === 'hi' ? 'lo' : 'hi';
-  return [[dim, change > 0 === way > 0 ? to : opposite]];
+  if (Math.abs(change) < NOTHING) return undefined;
+  return change > 0 === way > 0 ? to : OPPOSITE[to];
 }
+const OPPOSITE = { lo: 'hi', hi: 'lo' } as const;
 /** A hundredth of a unit: what doubles may differ by without anything having moved. */
 const NOTHING = 0.01;
 
 function valuesAt(working: readonly Working[], corner: Corner): Readonly<Record<DimId, number>> {
-  return Object.fromEntries(
-    working.flatMap((one) => {
-      const side = corner[one.id];
-      return side === undefined ? [] : [[one.id, one.limits[side]]];
-    }),
-  );
+  const values: Record<DimId, number> = {};
+  for (const { id, limits } of working) {
+    const side = corner[id];
+    if (side) values[id] = limits[side];
+  }
+  return values;
+}
+
+function keyOf(working: readonly Working[], corner: Corner): string {
+  let key = '';
+  for (const { id } of working) key += `${corner[id] ?? ''},`;
+  return key;
 }

@@ -3,7 +3,7 @@
 import type { Step } from '../../geometry/replay.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { type Pieces, piecesOf } from '../../geometry/section/pieces.ts';
-import { isSolid, type Section } from '../../geometry/section.ts';
+import { isSolid, type Section, type Slab } from '../../geometry/section.ts';
 import type { Claim, Grip } from '../../model/plan.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short } from './claims.ts';
@@ -43,16 +43,22 @@ export function inHoldOf(asked: Case, step: Step, cells: readonly Cell[] = cutCe
 /** Metal that this step took or threaded, cell by cell, in the middle of each; with `within`, of the slabs that reach into it. */
 export type Cell = { readonly from: number; readonly to: number; readonly z: number; readonly low: number; readonly high: number };
 export function cutCells(step: Step, within?: { readonly from: number; readonly to: number }): readonly Cell[] {
-  const slabs = within ? step.after.slabs.filter((slab) => slab.to > within.from && slab.from < within.to) : step.after.slabs;
-  return slabs.flatMap((slab) =>
-    slab.paints.flatMap((paint, k): readonly Cell[] => {
-      const over = slab.bounds[k];
-      if (!over || !('by' in paint) || paint.by !== step.operation.id || paint.state === 'dropped') return [];
-      const under = slab.bounds[k - 1];
-      const z = (slab.from + slab.to) / 2;
-      return [{ from: slab.from, to: slab.to, z, low: under ? at(under.line, z) : 0, high: at(over.line, z) }];
-    }),
-  );
+  const found: Cell[] = [];
+  const { id } = step.operation;
+  for (const slab of step.after.slabs) {
+    if (within && (slab.to <= within.from || slab.from >= within.to)) continue;
+    for (let k = 0; k < slab.bounds.length; k += 1) {
+      const paint = slab.paints[k];
+      if (paint && 'by' in paint && paint.by === id && paint.state !== 'dropped') found.push(cellOf(slab, k));
+    }
+  }
+  return found;
+}
+
+function cellOf({ from, to, bounds }: Slab, k: number): Cell {
+  const [under, over] = [bounds[k - 1], bounds[k]];
+  const z = (from + to) / 2;
+  return { from, to, z, low: under ? at(under.line, z) : 0, high: over ? at(over.line, z) : Number.POSITIVE_INFINITY };
 }
 
 function pieceAt(section: Section, pieces: Pieces, z: number, d: number): number {

@@ -4,7 +4,7 @@ import { areaOf } from '../../geometry/section/ask.ts';
 import { TOUCH } from '../../geometry/section/lines.ts';
 import { outlinesOf } from '../../geometry/section/outline.ts';
 import { isSolid, type Section } from '../../geometry/section.ts';
-import type { FeatureId, SurfaceId } from '../../model/ids.ts';
+import type { FeatureId, OpId, SurfaceId } from '../../model/ids.ts';
 import type { Surface } from '../../model/part.ts';
 import type { Claim } from '../../model/plan.ts';
 import type { Edge } from '../../model/stage.ts';
@@ -12,18 +12,10 @@ import { type Case, claim, short } from './claims.ts';
 
 export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
   const { part } = asked;
-  const edges = outlinesByStep(steps);
+  const edgesOf = edgesOnce();
   const surfaces = part.surfaces
     .filter((surface) => surface.role === 'seat' || surface.role === 'sealing')
-    .map((surface) =>
-      keptClaim(
-        asked,
-        surface.id,
-        steps,
-        (step, i) => touches(asked, surface, step, edges[i] ?? [], edges[i + 1] ?? []),
-        finishOf(steps, surface.id),
-      ),
-    );
+    .map((surface) => keptClaim(asked, surface.id, steps, (step) => touches(asked, surface, step, edgesOf), finishOf(steps, surface.id)));
   const threads = part.features.flatMap((feature) =>
     feature.kind === 'thread'
       ? [
@@ -43,21 +35,20 @@ export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[
   return [...surfaces, ...threads];
 }
 
-/** Edges before the first step, and after each; worked out once for all surfaces. */
-function outlinesByStep(steps: readonly Step[]): readonly (readonly Edge[])[] {
-  const [first] = steps;
-  return first ? [first.before, ...steps.map((step) => step.after)].map((section) => outlinesOf(section, isSolid).flat()) : [];
+type EdgesOf = (section: Section) => readonly Edge[];
+/** Edges of a section's outlines; worked out once for all surfaces, and for what one step leaves and the next one finds. */
+function edgesOnce(): EdgesOf {
+  const known = new Map<Section, readonly Edge[]>();
+  return (section) => {
+    const edges = known.get(section) ?? outlinesOf(section, isSolid).flat();
+    known.set(section, edges);
+    return edges;
+  };
 }
 
-function keptClaim(
-  asked: Case,
-  about: string,
-  steps: readonly Step[],
-  isTouched: (step: Step, i: number) => boolean,
-  finished: number,
-): Claim {
-  const later = steps.map((step, i) => ({ step, i })).filter(({ i }) => finished >= 0 && i > finished);
-  const touching = later.find(({ step, i }) => isTouched(step, i))?.step.operation;
+function keptClaim(asked: Case, about: string, steps: readonly Step[], isTouched: (step: Step) => boolean, finished: number): Claim {
+  const later = finished < 0 ? [] : steps.slice(finished + 1);
+  const touching = later.find(isTouched)?.operation;
   const grounds = {
     surface: short(asked.part.id, about),
     finished: short(asked.part.id, steps[finished]?.operation.id ?? ''),
@@ -95,14 +86,22 @@ const bandOf = (section: Section, thread: FeatureId): number =>
   Math.round(areaOf(section, (paint) => paint.state === 'partial' && paint.thread === thread));
 
 /** It is cut again; a tool passes along it; or, on a seat, metal beside it goes (but for the facing cut that makes the seat's edge). */
-function touches(asked: Case, surface: Surface, step: Step, before: readonly Edge[], after: readonly Edge[]): boolean {
+function touches(asked: Case, surface: Surface, step: Step, edgesOf: EdgesOf): boolean {
   if (step.way.cuts.some((cut) => cut.makes === surface.id)) return true;
-  const own = (edges: readonly Edge[]): readonly Edge[] => edges.filter((edge) => edge.surface === surface.id);
-  const passed = own(after).filter((edge) => edge.by === step.operation.id);
-  if (passed.some((edge) => own(before).some((old) => overlap(edge, old)))) return true;
+  const own = (section: Section): readonly Edge[] => edgesOf(section).filter((edge) => edge.surface === surface.id);
+  if (isMarked(step.after, surface.id, step.operation.id)) {
+    const passed = own(step.after).filter((edge) => edge.by === step.operation.id);
+    if (passed.some((edge) => own(step.before).some((old) => overlap(edge, old)))) return true;
+  }
   if (surface.role !== 'seat' || surface.shape === 'face' || makesEdge(asked, surface, step)) return false;
-  return lengthOf(own(after)) < lengthOf(own(before)) - 1 && !opensBehind(asked, surface, step, own(before), own(after));
+  const [before, after] = [own(step.before), own(step.after)];
+  return lengthOf(after) < lengthOf(before) - 1 && !opensBehind(asked, surface, step, before, after);
 }
+
+/** Whether anything at all was named as that surface by that operation. */
+const isMarked = ({ slabs, walls }: Section, surface: SurfaceId, by: OpId): boolean =>
+  walls.some(({ mark }) => mark.surface === surface && mark.by === by) ||
+  slabs.some(({ bounds }) => bounds.some(({ mark }) => mark.surface === surface && mark.by === by));
 
 /** The wider hole behind a seat's land, opened from the far side: the end of the bore at the seat's edge stays where it was. */
 function opensBehind(asked: Case, surface: Surface, step: Step, before: readonly Edge[], after: readonly Edge[]): boolean {

@@ -1,7 +1,7 @@
 /** Claims about the way: at each step what it needs is there, held, within reach, and its cut finds metal. */
 
 import { type Step, tookOf } from '../../geometry/replay.ts';
-import { faceStanding, throughs } from '../../geometry/section/ask.ts';
+import { faceStands, throughs } from '../../geometry/section/ask.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import { piecesOf } from '../../geometry/section/pieces.ts';
 import type { Slab } from '../../geometry/section.ts';
@@ -64,7 +64,7 @@ function setUpClaims(asked: Case, steps: readonly Step[], step: Step): readonly 
   const held = holdClaim(asked, steps, step);
   if (grip.datum === undefined) return [held];
   const place = step.placesBefore.faces.get(grip.datum);
-  const there = place !== undefined && faceStanding(step.before, place.z, grip.datum) > TOUCH;
+  const there = place !== undefined && faceStands(step.before, place.z, grip.datum);
   return [held, thereClaim(asked, grip.id, there ? '' : grip.datum, 'datum')];
 }
 
