@@ -23,7 +23,16 @@ export type Finished = { readonly ring: readonly string[]; readonly extents: Rea
 
 export function finishedOf(part: Part, end: Section): Finished {
   const outlines = outlinesOf(end, isSolid).map((outline) => outline.filter((edge) => counts(part, edge)));
-  return { ring: startAt(outlines.flatMap(ringOf), part.ring[0]), extents: extentsOf(outlines.flat()), pieces: outlines.length };
+  let extents: Finished['extents'] | undefined;
+  return {
+    ring: startAt(outlines.flatMap(ringOf), part.ring[0]),
+    // at most corners only the ring is looked at
+    get extents() {
+      extents ??= extentsOf(outlines.flat());
+      return extents;
+    },
+    pieces: outlines.length,
+  };
 }
 
 /** Neither the axis, nor a speck, nor the raw bar of a part that stays in the chuck. */

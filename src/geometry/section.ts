@@ -101,8 +101,8 @@ function meetingsIn({ bounds }: Slab, { lower, upper }: Region): readonly number
   noteMeeting(places, low, high);
   for (let i = 0; i < bounds.length; i += 1) {
     const line = bounds[i]?.line;
-    if (line?.slope !== low?.slope) noteMeeting(places, low, line);
-    if (line?.slope !== high?.slope) noteMeeting(places, high, line);
+    if (low && low.slope !== line?.slope) noteMeeting(places, low, line);
+    if (high && high.slope !== line?.slope) noteMeeting(places, high, line);
   }
   return places.length < 2 ? places : places.sort((a, b) => a - b);
 }
@@ -121,10 +121,7 @@ function paintSlab(slab: Slab, region: Region): Slab {
   if (high <= low + TOUCH || high <= TOUCH) return slab;
   const heights = heightsAt(slab, middle);
   if (!meetsSolid(slab.paints, heights, low, high)) return slab;
-  const cells: Cells = { bounds: slab.bounds.slice(), heights, paints: slab.paints.slice() };
-  if (region.lower && low > TOUCH) insert(cells, region.lower, low);
-  if (region.upper) insert(cells, region.upper, high);
-  return painted(slab, cells, region, low, high);
+  return painted(slab, heights, region, low, high);
 }
 
 /** Diameters of the slab's lines at that place, from the axis out. */
@@ -149,39 +146,48 @@ function meetsSolid(paints: readonly Paint[], heights: readonly number[], low: n
   return false;
 }
 
-/** A slab in the making. `heights`: of the bounds, in its middle. */
-type Cells = { readonly bounds: Bound[]; readonly heights: number[]; readonly paints: Paint[] };
+/** A slab in the making. */
+type Cells = { readonly bounds: Bound[]; readonly paints: Paint[] };
 
-/** A line that lies on an old one takes its place: the later tool made what is there. */
-function insert({ bounds, heights, paints }: Cells, bound: Bound, height: number): void {
-  let i = 0;
-  while (i < heights.length && (heights[i] ?? 0) < height - TOUCH) i += 1;
-  const old = heights[i];
-  const same = old !== undefined && old <= height + TOUCH;
-  bounds.splice(i, same ? 1 : 0, bound);
-  heights.splice(i, same ? 1 : 0, height);
-  if (!same) paints.splice(i, 0, paints[i] ?? NEVER);
-}
-
-/** What lies between the two heights is painted; neighbours of one paint become one cell. */
-function painted({ from, to }: Slab, cells: Cells, region: Region, low: number, high: number): Slab {
-  const bounds: Bound[] = [];
-  const paints: Paint[] = [];
+/** What lies between the two heights is painted. A line that lies on an old one takes its place: the later tool made what is there. */
+function painted(slab: Slab, heights: readonly number[], region: Region, low: number, high: number): Slab {
+  const cells: Cells = { bounds: [], paints: [] };
+  const paintOf = (old: Paint, from: number, to: number): Paint => (from >= low - TOUCH && to <= high + TOUCH ? region.paint(old) : old);
+  let lower = low > TOUCH ? region.lower : undefined;
+  let { upper } = region;
   let under = 0;
-  let last: Paint | undefined;
-  for (let i = 0; i < cells.paints.length; i += 1) {
-    const old = cells.paints[i] ?? NEVER;
-    const over = cells.heights[i] ?? Number.POSITIVE_INFINITY;
-    const now = under >= low - TOUCH && over <= high + TOUCH ? region.paint(old) : old;
-    const line = cells.bounds[i - 1];
-    if (!last || !samePaint(now, last)) {
-      if (line) bounds.push(line);
-      paints.push(now);
-      last = now;
+  for (let i = 0; i < slab.paints.length; i += 1) {
+    const old = slab.paints[i] ?? NEVER;
+    let over = heights[i] ?? Number.POSITIVE_INFINITY;
+    let bound = slab.bounds[i];
+    if (lower && over >= low - TOUCH) {
+      if (over <= low + TOUCH) [bound, over] = [lower, low];
+      else {
+        add(cells, paintOf(old, under, low), lower);
+        under = low;
+      }
+      lower = undefined;
     }
+    if (upper && over >= high - TOUCH) {
+      if (over <= high + TOUCH) [bound, over] = [upper, high];
+      else {
+        add(cells, paintOf(old, under, high), upper);
+        under = high;
+      }
+      upper = undefined;
+    }
+    add(cells, paintOf(old, under, over), bound);
     under = over;
   }
-  return { from, to, bounds, paints };
+  return { from: slab.from, to: slab.to, bounds: cells.bounds, paints: cells.paints };
+}
+
+/** Neighbours of one paint become one cell. `over`: the line over it; none over the last. */
+function add({ bounds, paints }: Cells, paint: Paint, over: Bound | undefined): void {
+  const last = paints[paints.length - 1];
+  if (last && samePaint(paint, last)) bounds.pop();
+  else paints.push(paint);
+  if (over) bounds.push(over);
 }
 
 function samePaint(a: Paint, b: Paint | undefined): boolean {

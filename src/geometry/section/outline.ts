@@ -1,7 +1,7 @@
 /** Outlines of a painted section: edges between what counts as inside and what does not, walked with the inside on the right hand. */
 import type { SurfaceId } from '../../model/ids.ts';
 import type { Edge, Outline, Point, Polygon } from '../../model/stage.ts';
-import { heightsAt, type Mark, type Paint, type Section, type Slab } from '../section.ts';
+import type { Bound, Mark, Paint, Section, Slab } from '../section.ts';
 import { at, TOUCH } from './lines.ts';
 
 /** Says of a cell whether it counts as inside. */
@@ -73,25 +73,31 @@ type Place = { readonly z: number; readonly before: Side; readonly after: Side; 
 
 const NOTHING: Side = { cells: [], heights: [], turns: [] };
 
-function sightOf(slab: Slab | undefined, inside: Inside): Sight | undefined {
-  if (!slab) return undefined;
+function sightOf({ from, to, bounds, paints }: Slab, inside: Inside): Sight {
   const cells: boolean[] = [];
-  for (let k = 0; k < slab.paints.length; k += 1) {
-    const paint = slab.paints[k];
+  for (let k = 0; k < paints.length; k += 1) {
+    const paint = paints[k];
     cells.push(paint !== undefined && inside(paint));
   }
-  const from = sideOf(cells, heightsAt(slab, slab.from));
-  return { cells, from, to: isLevel(slab) ? from : sideOf(cells, heightsAt(slab, slab.to)) };
+  const start = sideOf(bounds, cells, from);
+  return { cells, from: start, to: isLevel(bounds) ? start : sideOf(bounds, cells, to) };
 }
 
-function isLevel({ bounds }: Slab): boolean {
+function isLevel(bounds: readonly Bound[]): boolean {
   for (let k = 0; k < bounds.length; k += 1) if (bounds[k]?.line.slope !== 0) return false;
   return true;
 }
 
-function sideOf(cells: readonly boolean[], heights: readonly number[]): Side {
+function sideOf(bounds: readonly Bound[], cells: readonly boolean[], z: number): Side {
+  const heights: number[] = [];
   const turns: number[] = [];
-  for (let k = 0; k < heights.length; k += 1) if (cells[k] !== cells[k + 1]) turns.push(heights[k] ?? 0);
+  for (let k = 0; k < bounds.length; k += 1) {
+    const bound = bounds[k];
+    if (!bound) continue;
+    const height = at(bound.line, z);
+    heights.push(height);
+    if (cells[k] !== cells[k + 1]) turns.push(height);
+  }
   return { cells, heights, turns };
 }
 

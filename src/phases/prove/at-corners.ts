@@ -18,13 +18,17 @@ import { guideClaims, guideOf, holdClaim, reachClaims, wallClaim, widestAt } fro
 
 /** The same claims; one that holds at the targets and fails at its worst corner fails, with that corner. */
 export function wayAtCorners(asked: Case, corners: Corners, claims: readonly Claim[]): readonly Claim[] {
-  const bench: Bench = { asked, corners, held: new WeakMap(), known: new Map() };
+  const { steps } = corners.base.run;
+  const openings = steps.map((step) => steps.findIndex((one) => one.setUp.no === step.setUp.no));
+  const bench: Bench = { asked, corners, openings, held: new WeakMap(), known: new Map() };
   return claims.map((one) => (one.holds ? atItsWorst(bench, one) : one));
 }
 
 type Bench = {
   readonly asked: Case;
   readonly corners: Corners;
+  /** For each step, the number of the one with which its set-up begins. */
+  readonly openings: readonly number[];
   /** Steps of a replay as the work is then held, each worked out when it is asked for. */
   readonly held: WeakMap<Replay, (Step | undefined)[]>;
   /** Measures by kind, of steps that several replays share. */
@@ -124,14 +128,17 @@ function stepOf(bench: Bench, run: Replay, i: number): Step | undefined {
   bench.held.set(run, known);
   const before = known[i];
   if (before) return before;
-  const held = heldAt(step, run.steps, base.run.steps[i], base.run.steps);
+  const held = heldAt(step, openingOf(bench, run, i), base.run.steps[i], openingOf(bench, base.run, i));
   known[i] = held;
   return held;
 }
 
-function heldAt(step: Step, all: readonly Step[], atTarget: Step | undefined, targets: readonly Step[]): Step {
+/** The step with which that one's set-up begins. */
+const openingOf = ({ openings }: Bench, { steps }: Replay, i: number): Step | undefined => steps[openings[i] ?? i];
+
+function heldAt(step: Step, opening: Step | undefined, atTarget: Step | undefined, openingThen: Step | undefined): Step {
   if (!atTarget) return step;
-  const moved = datumOf(step, all) - datumOf(atTarget, targets);
+  const moved = datumOf(step, opening) - datumOf(atTarget, openingThen);
   const farther = step.way.reach === undefined ? 0 : depthOf(step) - depthOf(atTarget);
   if (moved === 0 && farther === 0) return step;
   const { grip } = step.setUp;
@@ -141,10 +148,8 @@ function heldAt(step: Step, all: readonly Step[], atTarget: Step | undefined, ta
 }
 
 /** Where its datum stands when the set-up begins; 0 on bar, which is set by its raw end. */
-function datumOf({ setUp }: Step, all: readonly Step[]): number {
-  const opening = all.find((one) => one.setUp.no === setUp.no);
-  return (setUp.grip.datum && opening?.placesBefore.faces.get(setUp.grip.datum)?.z) || 0;
-}
+const datumOf = ({ setUp }: Step, opening: Step | undefined): number =>
+  (setUp.grip.datum && opening?.placesBefore.faces.get(setUp.grip.datum)?.z) || 0;
 
 /** From the end at which the tool goes in to the far end of what it takes. Replays share steps. */
 function depthOf(step: Step): number {

@@ -28,20 +28,9 @@ export type Corners = {
 export type Lacking = { readonly at: OpId; readonly what: string; readonly surface: string; readonly corner: Corner };
 
 export function cornersOf(asked: Case): Corners {
-  const { part, route, chart } = asked;
-  const again = replayer(part, route, chart);
+  const { chart } = asked;
   const done = new Map<string, Done>();
-  const finished = new Map<Section, Finished>();
-  const at = (corner: Corner): Run => {
-    const key = keyOf(chart.working, corner);
-    const known = done.get(key);
-    if (known) return known.at;
-    const run = again(valuesAt(chart.working, corner));
-    const found: Run = { run, finished: finished.get(run.end) ?? finishedOf(part, run.end) };
-    finished.set(run.end, found.finished);
-    done.set(key, { corner, at: found });
-    return found;
-  };
+  const at = runsOf(asked, done);
   const base = at({});
   const moves = chart.working.filter((one) => one.limits.lo < one.limits.hi).map((one) => moveOf(one, at));
   const toward = (measure: Measure, way: 1 | -1): Toward => {
@@ -70,6 +59,22 @@ export function cornersOf(asked: Case): Corners {
     },
     lacking: () => (lackOf(base.run) ? undefined : firstLack([...done.values()])),
     replays: () => done.size,
+  };
+}
+
+/** Each corner once, and kept in `done`. Corners that end as the same section have one finished work. */
+function runsOf({ part, route, chart }: Case, done: Map<string, Done>): (corner: Corner) => Run {
+  const again = replayer(part, route, chart);
+  const finished = new Map<Section, Finished>();
+  return (corner) => {
+    const key = keyOf(chart.working, corner);
+    const known = done.get(key);
+    if (known) return known.at;
+    const run = again(valuesAt(chart.working, corner));
+    const found: Run = { run, finished: finished.get(run.end) ?? finishedOf(part, run.end) };
+    finished.set(run.end, found.finished);
+    done.set(key, { corner, at: found });
+    return found;
   };
 }
 
