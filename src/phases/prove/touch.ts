@@ -46,9 +46,14 @@ function edgesOnce(): EdgesOf {
   };
 }
 
-function keptClaim(asked: Case, about: string, steps: readonly Step[], isTouched: (step: Step) => boolean, finished: number): Claim {
-  const later = finished < 0 ? [] : steps.slice(finished + 1);
-  const touching = later.find(isTouched)?.operation;
+function keptClaim(
+  asked: Case,
+  about: string,
+  steps: readonly Step[],
+  isTouched: (step: Step, i: number) => boolean,
+  finished: number,
+): Claim {
+  const touching = steps.find((step, i) => finished >= 0 && i > finished && isTouched(step, i))?.operation;
   const grounds = {
     surface: short(asked.part.id, about),
     finished: short(asked.part.id, steps[finished]?.operation.id ?? ''),
