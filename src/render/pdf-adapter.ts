@@ -11,21 +11,11 @@
  * Works on Node and, bundled, in a browser: bytes are Uint8Array, never Buffer.
  */
 import type { Font } from '../model/display.ts';
-import { CMAP_ENTRIES, type Codes, codesOfFont, glyphMap, signMap } from './pdf-codes.ts';
+import { type OpenFont, openFont } from './pdf-fonts.ts';
 import { type Packed, PREDICTOR, packObjects, type Where, WIDTHS, xrefRows } from './pdf-objects.ts';
-import { array, bytesAsHex, inString, ref } from './pdf-write.ts';
+import { asWritten, type Constructor, type Data, type Entries, type PrivateDocument, writeStream } from './pdf-private.ts';
+import { array, bytesAsHex, dictionary, ref } from './pdf-write.ts';
 
-/** One opened font: its name in page resources, and how a text becomes glyph codes. */
-export type OpenFont = {
-  /** Name in the page's resources: 'F1'. */
-  readonly name: string;
-  /** Those signs that the font has no glyph for, each once. */
-  missing(signs: Iterable<string>): readonly string[];
-  /** As a string of a content stream; adds what it uses to the embedded subset. */
-  encode(text: string): string;
-  /** Puts the font into the resources of the page that is open. */
-  use(): void;
-};
 export type PdfInfo = {
   readonly title: string;
   readonly keywords: string;
@@ -33,7 +23,8 @@ export type PdfInfo = {
   readonly producer: string;
   readonly date: Date;
 };
-export type Entries = Readonly<Record<string, string>>;
+/** Left, top, right and low edge of what a form may paint. */
+export type Box = readonly [number, number, number, number];
 export type Pdf = {
   addPage(width: number, height: number): void;
   /** Content stream operators for the page that is open. */
@@ -51,8 +42,10 @@ export type Pdf = {
   pack(id: number, text: string): void;
   /** A stream of its own; `entries` without length and filter. 'open': never compressed. */
   stream(entries: Entries, content: Uint8Array | string, manner?: 'open'): number;
-  /** Puts a form into the resources of the page that is open: its name there. */
-  useForm(id: number): string;
+  /** A form that has no words and shows no other: its name on all pages and in pictures. */
+  form(content: string, box: Box): string;
+  /** A form that shows what a page may, but no other picture: its name on all pages. */
+  picture(content: string, box: Box): string;
   /** Entries of the catalog and of its names. */
   catalog(entries: Entries): void;
   names(entries: Entries): void;
@@ -60,68 +53,32 @@ export type Pdf = {
   finish(): Promise<Uint8Array>;
 };
 
-type Glyph = { readonly id: number; readonly advanceWidth: number };
-type EmbeddedFont = {
-  readonly id: string;
-  readonly scale: number;
-  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean; glyphForCodePoint(codePoint: number): Glyph };
-  readonly subset: { includeGlyph(id: number): number };
-  readonly widths: (number | undefined)[];
-  ref(): Reference;
-  toUnicodeCmap(): Reference;
-};
-type Data = Record<string, unknown>;
-type Reference = { readonly id: number; readonly data: Data; compress: boolean; end(content?: Uint8Array | string): void };
-type PrivateDocument = {
-  _font: EmbeddedFont;
-  readonly _root: { readonly id: number; readonly data: Data & { readonly Names: { readonly data: Data } } };
-  readonly _info: { readonly id: number };
-  readonly _id: Uint8Array;
-  /** Byte where each object begins, by its number less one. */
-  readonly _offsets: (number | null)[];
-  readonly _offset: number;
-  /** Objects begun and not yet written out. */
-  readonly _waiting: number;
-  _ended: boolean;
-  _write(line: string | Uint8Array): void;
-  _finalize(): void;
-  endMetadata(): void;
-  endAcroForm(): void;
-  ref(data: Data): Reference;
-  push(end: null): void;
-  readonly page: { readonly fonts: Data; readonly xobjects: Data; readonly dictionary: { readonly id: number; readonly data: Data } };
-  readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };
-  registerFont(name: string, source: Uint8Array): unknown;
-  font(name: string): unknown;
-  addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): unknown;
-  addContent(operators: string): unknown;
-  on(event: 'data', listener: (chunk: Uint8Array) => void): unknown;
-  on(event: 'end', listener: () => void): unknown;
-  on(event: 'error', listener: (error: Error) => void): unknown;
-  end(): void;
-};
-type Constructor = new (options: Record<string, unknown>) => unknown;
-
 /** `compress: 'no'` is for tests that read the bytes. */
 export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Promise<Pdf> {
   const doc = await begin(info, compress);
   const chunks = collect(doc);
   const packed: Packed[] = [];
-  catchObjects(doc, packed);
+  const freed: Freed = { all: new Set(), spare: [] };
+  const reserve = (): number => freed.spare.pop() ?? doc._offsets.push(null);
+  const shared: Shared = { fonts: {}, forms: {}, pictures: {}, ofPages: reserve(), ofPictures: reserve() };
+  catchObjects(doc, packed, freed.all);
   const late: Data = {};
   // written when its own tags and forms have been: it would take these entries for its own
   doc.endMetadata = () => void Object.assign(doc._root.data, late);
   doc.endAcroForm = () => undefined;
   return {
-    ...pagesOf(doc),
-    openFont: (font, bytes) => openFont(doc, font, bytes),
-    reserve: () => doc._offsets.push(null),
+    ...pagesOf(doc, shared, freed),
+    ...formsOf(doc, shared),
+    openFont: (font, bytes) => openFont(doc, font, bytes, shared.fonts),
+    reserve,
     pack: (id, text) => void packed.push({ id, text }),
     stream: (entries, content, manner) => writeStream(doc, entries, content, manner),
     catalog: (entries) => void Object.assign(late, asWritten(entries)),
     names: (entries) => void Object.assign(doc._root.data.Names.data, asWritten(entries)),
     finish: async () => {
       doc._finalize = () => {
+        packResources(shared, packed);
+        for (const id of freed.spare) packed.push({ id, text: 'null' });
         doc._ended = false; // else the end of the next stream would end the file again
         writeXref(
           doc,
@@ -158,17 +115,39 @@ async function begin(info: PdfInfo, compress: 'yes' | 'no'): Promise<PrivateDocu
   }) as PrivateDocument;
 }
 
-function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage' | 'useForm'> {
+/**
+ * What pages and pictures are drawn with, by name: one dictionary for all pages and one for all pictures. Pictures have their own, for a form
+ * had better not be among what it is drawn with itself.
+ */
+type Shared = {
+  readonly fonts: Record<string, string>;
+  readonly forms: Record<string, string>;
+  readonly pictures: Record<string, string>;
+  readonly ofPages: number;
+  readonly ofPictures: number;
+};
+
+function packResources({ fonts, forms, pictures, ofPages, ofPictures }: Shared, packed: Packed[]): void {
+  const Font = dictionary(fonts);
+  packed.push({ id: ofPages, text: dictionary({ Font, XObject: dictionary({ ...forms, ...pictures }) }) });
+  packed.push({ id: ofPictures, text: dictionary({ Font, XObject: dictionary(forms) }) });
+}
+
+/** Numbers of objects that pdfkit would write and that are not wanted: others take them. `spare`: not taken yet. */
+type Freed = { readonly all: Set<number>; readonly spare: number[] };
+
+/** pdfkit gives each page resources of its own: here all have the same. */
+function pagesOf(doc: PrivateDocument, { ofPages }: Shared, freed: Freed): Pick<Pdf, 'addPage' | 'write' | 'mark' | 'page' | 'tagPage'> {
   return {
-    addPage: (width, height) => void doc.addPage({ size: [width, height], margin: 0 }),
+    addPage: (width, height) => {
+      doc.addPage({ size: [width, height], margin: 0 });
+      freed.all.add(doc.page.resources.id);
+      freed.spare.push(doc.page.resources.id);
+      Object.assign(doc.page.dictionary.data, asWritten({ Resources: ref(ofPages) }));
+    },
     write: (operators) => void doc.addContent(operators),
     mark: (heading) => void doc.outline.addItem(heading, { fit: true }),
     page: () => doc.page.dictionary.id,
-    useForm: (id) => {
-      const name = `X${id}`;
-      Object.assign(doc.page.xobjects, asWritten({ [name]: ref(id) }));
-      return name;
-    },
     tagPage: (key, annotations) => {
       const annots = annotations.length === 0 ? {} : { Annots: array(annotations.map(ref)) };
       // in the order of the structure
@@ -177,20 +156,21 @@ function pagesOf(doc: PrivateDocument): Pick<Pdf, 'addPage' | 'write' | 'mark' |
   };
 }
 
-/** Texts that pdfkit writes as they are: it takes a plain string for a name. */
-function asWritten(entries: Entries): Data {
-  return Object.fromEntries(Object.entries(entries).map(([key, text]) => [key, { [Symbol.toStringTag]: 'Written', toString: () => text }]));
-}
-
-function writeStream(doc: PrivateDocument, entries: Entries, content: Uint8Array | string, manner?: 'open'): number {
-  const stream = doc.ref(asWritten(entries));
-  if (manner === 'open') stream.compress = false;
-  stream.end(content);
-  return stream.id;
+function formsOf(doc: PrivateDocument, { forms, pictures, ofPictures }: Shared): Pick<Pdf, 'form' | 'picture'> {
+  const written = (content: string, box: Box, among: Record<string, string>, Resources: string): string => {
+    const id = writeStream(doc, { Subtype: '/Form', BBox: array(box.map(String)), Resources }, content);
+    const name = `X${id}`;
+    among[name] = ref(id);
+    return name;
+  };
+  return {
+    form: (content, box) => written(content, box, forms, '<<>>'),
+    picture: (content, box) => written(content, box, pictures, ref(ofPictures)),
+  };
 }
 
 /** pdfkit writes an object as its number, its text, and where it is a stream that; what turns out to be none is kept for later. */
-function catchObjects(doc: PrivateDocument, packed: Packed[]): void {
+function catchObjects(doc: PrivateDocument, packed: Packed[], freed: ReadonlySet<number>): void {
   const write = doc._write.bind(doc);
   let held: readonly string[] = [];
   doc._write = (line) => {
@@ -201,8 +181,9 @@ function catchObjects(doc: PrivateDocument, packed: Packed[]): void {
     }
     const [head = '', text = ''] = held;
     held = [];
-    if (head !== '' && line === 'endobj') packed.push({ id: Number.parseInt(head, 10), text });
-    else for (const each of head === '' ? [line] : [head, text, line]) write(each);
+    const none = head !== '' && line === 'endobj';
+    if (none && !freed.has(Number.parseInt(head, 10))) packed.push({ id: Number.parseInt(head, 10), text });
+    else if (!none) for (const each of head === '' ? [line] : [head, text, line]) write(each);
   };
 }
 
@@ -223,55 +204,6 @@ function writeXref(doc: PrivateDocument, places: ReadonlyMap<number, Where>): vo
   doc._write(String(at));
   doc._write('%%EOF');
   doc.push(null);
-}
-
-function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array): OpenFont {
-  doc.registerFont(font, bytes);
-  doc.font(font);
-  const opened = doc._font;
-  const codes = codesOfFont();
-  const known = new Map<string, string>();
-  const codeFor = (sign: string): string => {
-    const code = known.get(sign) ?? inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
-    known.set(sign, code);
-    return code;
-  };
-  embedWith(doc, opened, codes);
-  return {
-    name: opened.id,
-    missing: (signs) => [...new Set(signs)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
-    encode: (text) => `(${Array.from(text, codeFor).join('')})`,
-    use: () => {
-      doc.page.fonts[opened.id] ??= opened.ref();
-    },
-  };
-}
-
-/** Its number in the font of the file. */
-function glyphOf(font: EmbeddedFont, codePoint: number): number {
-  const glyph = font.font.glyphForCodePoint(codePoint);
-  const own = font.subset.includeGlyph(glyph.id);
-  font.widths[own] ??= glyph.advanceWidth * font.scale;
-  return own;
-}
-
-/** pdfkit writes the font's dictionary last, with maps of its own: in their place stand those of its codes. */
-function embedWith(doc: PrivateDocument, font: EmbeddedFont, codes: Codes): void {
-  font.toUnicodeCmap = () => {
-    const written = doc.ref({});
-    written.end(signMap(codes));
-    return written;
-  };
-  const dictionary = font.ref();
-  const end = dictionary.end.bind(dictionary);
-  dictionary.end = () => {
-    dictionary.data.Encoding = asWritten({ map: ref(writeStream(doc, CMAP_ENTRIES, glyphMap(codes))) }).map;
-    end();
-  };
-}
-
-function codeOf(sign: string): number {
-  return sign.codePointAt(0) ?? 0;
 }
 
 function collect(doc: PrivateDocument): Promise<readonly Uint8Array[]> {

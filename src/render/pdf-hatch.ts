@@ -4,11 +4,10 @@
  */
 import type { Lattice } from '../model/display.ts';
 import type { Pdf } from './pdf-adapter.ts';
-import { type Point, pathOf } from './pdf-paths.ts';
-import { number } from './pdf-write.ts';
+import { length, type Point, pathOf, UNITS } from './pdf-paths.ts';
 
 export type Forms = {
-  /** The least square that covers so many mm: its name among the resources of the page that is open, and its side. */
+  /** The least square that covers so many mm: its name among the resources, and its side. */
   covering(hatch: Lattice, reach: number): { readonly name: string; readonly side: number };
 };
 
@@ -16,21 +15,14 @@ export type Forms = {
 const LEAST = 10;
 
 export function hatchForms(pdf: Pdf): Forms {
-  const known = new Map<string, number>();
-  const written = (key: string, { lean, step }: Lattice, side: number): number => {
-    const edge = number(side);
-    const form = pdf.stream(
-      { Type: '/XObject', Subtype: '/Form', BBox: `[0 0 ${edge} ${edge}]`, Resources: '<<>>' },
-      linesIn(side, lean, step),
-    );
-    known.set(key, form);
-    return form;
-  };
+  const known = new Map<string, string>();
   return {
     covering: (hatch, reach) => {
       const side = LEAST * 2 ** Math.max(0, Math.ceil(Math.log2(reach / LEAST)));
-      const key = `${hatch.lean} ${number(hatch.step)} ${side}`;
-      return { name: pdf.useForm(known.get(key) ?? written(key, hatch, side)), side };
+      const key = `${hatch.lean} ${length(hatch.step)} ${side}`;
+      const name = known.get(key) ?? pdf.form(linesIn(side, hatch.lean, hatch.step), [0, 0, side * UNITS, side * UNITS]);
+      known.set(key, name);
+      return { name, side };
     },
   };
 }
@@ -45,7 +37,8 @@ export function hatchContent(hatch: Lattice, origin: Point, forms: Forms): strin
   const off = lean === 1 ? top + left - at : at - top + left;
   const back = off - Math.floor(off / step) * step;
   const { name } = forms.covering(hatch, Math.max(right - left + step, bottom - top));
-  return `q ${pathOf(ring, origin)} W n 1 0 0 1 ${number(left - back - origin.x)} ${number(top - origin.y)} cm /${name} Do Q`;
+  const corner = `${length(left - back - origin.x / UNITS)} ${length(top - origin.y / UNITS)}`;
+  return `q ${pathOf(ring, origin)} W n 1 0 0 1 ${corner} cm /${name} Do Q`;
 }
 
 /** Rising to the right: y + x = n step. Falling: y - x = n step. */
@@ -60,7 +53,7 @@ function linesIn(side: number, lean: 1 | -1, step: number): string {
       return [x0, c - lean * x0, x1, c - lean * x1];
     })
     .filter(([x0 = 0, , x1 = 0]) => x1 > x0)
-    .map(([x0 = 0, y0 = 0, x1 = 0, y1 = 0]) => `${number(x0)} ${number(y0)} m ${number(x1)} ${number(y1)} l`)
+    .map(([x0 = 0, y0 = 0, x1 = 0, y1 = 0]) => `${length(x0)} ${length(y0)} m ${length(x1)} ${length(y1)} l`)
     .concat('S')
     .join('\n');
 }

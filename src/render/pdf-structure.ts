@@ -9,6 +9,8 @@ export type WrittenPage = {
   readonly tagged: TaggedPage;
   readonly annotations: readonly number[];
   readonly place: (rect: Rect) => string;
+  /** The same to whole points, outward. */
+  readonly around: (rect: Rect) => string;
 };
 
 /** Keys of the way back: pages by their place from 0, then annotations, page after page. */
@@ -20,7 +22,7 @@ export function annotationKeys(pages: readonly WrittenPage[]): readonly (readonl
 /** Writes all elements; the catalog learns of them. An element names its page where content of its own stands there, and no type: it may. */
 export function writeStructure(pdf: Pdf, pages: readonly WrittenPage[]): void {
   const [root, whole] = [pdf.reserve(), pdf.reserve()];
-  const ids = new Map<Element, number>();
+  const ids = numbersOf(pdf, pages);
   const sections = pages.map((page) => writeSection(pdf, page, whole, ids));
   pdf.pack(whole, dictionary({ S: '/Document', P: ref(root), K: array(sections.map(ref)) }));
   const parents = writeParents(pdf, pages, ids);
@@ -29,23 +31,40 @@ export function writeStructure(pdf: Pdf, pages: readonly WrittenPage[]): void {
   pdf.catalog({ MarkInfo: '<</Marked true>>', StructTreeRoot: ref(root) });
 }
 
-function writeSection(pdf: Pdf, page: WrittenPage, above: number, ids: Map<Element, number>): number {
+/** What has marked content is numbered in its order, so that the way back counts up, and is packed small. */
+function numbersOf(pdf: Pdf, pages: readonly WrittenPage[]): ReadonlyMap<Element, number> {
+  const ids = new Map<Element, number>();
+  const number = (element: Element): void => {
+    if (!ids.has(element)) ids.set(element, pdf.reserve());
+  };
+  const numberHolders = (kid: Kid): void => {
+    if (typeof kid !== 'object' || 'spot' in kid) return;
+    if (!kid.kids.some((own) => typeof own === 'number')) number(kid);
+    kid.kids.forEach(numberHolders);
+  };
+  for (const { tagged } of pages) tagged.top.forEach(numberHolders);
+  for (const { tagged } of pages) tagged.marked.forEach(number);
+  return ids;
+}
+
+type Numbers = ReadonlyMap<Element, number>;
+
+function writeSection(pdf: Pdf, page: WrittenPage, above: number, ids: Numbers): number {
   const id = pdf.reserve();
   const kids = page.tagged.top.map((kid) => writeKid(pdf, page, kid, id, ids));
   pdf.pack(id, dictionary({ S: '/Sect', P: ref(above), K: array(kids) }));
   return id;
 }
 
-function writeKid(pdf: Pdf, page: WrittenPage, kid: Kid, above: number, ids: Map<Element, number>): string {
+function writeKid(pdf: Pdf, page: WrittenPage, kid: Kid, above: number, ids: Numbers): string {
   if (typeof kid === 'number') return String(kid);
   if (!('spot' in kid)) return ref(writeElement(pdf, page, kid, above, ids));
   const at = page.tagged.spots.findIndex(({ spot }) => spot === kid);
   return dictionary({ Type: '/OBJR', Obj: ref(page.annotations[at] ?? 0), Pg: ref(page.page) });
 }
 
-function writeElement(pdf: Pdf, page: WrittenPage, element: Element, above: number, ids: Map<Element, number>): number {
-  const id = pdf.reserve();
-  ids.set(element, id);
+function writeElement(pdf: Pdf, page: WrittenPage, element: Element, above: number, ids: Numbers): number {
+  const id = ids.get(element) ?? pdf.reserve();
   const kids = element.kids.map((kid) => writeKid(pdf, page, kid, id, ids));
   const { meaning } = element;
   pdf.pack(
@@ -75,14 +94,14 @@ function attributes({ meaning, box }: Element, page: WrittenPage): string | unde
     case 'steps':
       return '<</O/List/ListNumbering/Decimal>>';
     case 'figure':
-      return dictionary({ O: '/Layout', Placement: '/Block', BBox: box && page.place(box) });
+      return dictionary({ O: '/Layout', Placement: '/Block', BBox: box && page.around(box) });
     default:
       return undefined;
   }
 }
 
 /** A number tree of one leaf: for a page the elements of its marked stretches, for an annotation the element that it stands in. */
-function writeParents(pdf: Pdf, pages: readonly WrittenPage[], ids: ReadonlyMap<Element, number>): number {
+function writeParents(pdf: Pdf, pages: readonly WrittenPage[], ids: Numbers): number {
   const idOf = (element: Element): string => ref(ids.get(element) ?? 0);
   const ofPages = pages.map(({ tagged }, i) => `${i} ${array(tagged.marked.map(idOf))}`);
   const keys = annotationKeys(pages);

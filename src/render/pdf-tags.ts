@@ -14,8 +14,8 @@ export type Spot = Tick | Link;
 /** mm, y downward. */
 export type Tick = { readonly spot: 'tick'; readonly name: string; readonly says: string; readonly rect: Rect };
 export type Link = { readonly spot: 'link'; readonly sheet: number; readonly says: string; readonly rect: Rect };
-/** `open`: the operator that begins it. */
-export type Stretch = { readonly open: string; readonly items: readonly Item[] };
+/** `open`: the operator that begins it. `whole`: all of a figure, or what of it stands together. */
+export type Stretch = { readonly open: string; readonly items: readonly Item[]; readonly whole: boolean };
 /** `marked`: element of each marked stretch, by its number. `spots` with the element each stands in, in reading order. */
 export type TaggedPage = {
   readonly stretches: readonly Stretch[];
@@ -63,9 +63,10 @@ export function tagPage(page: Page): TaggedPage {
   }
   const { top, marked, spots } = building;
   joinParagraphs(top, building);
-  const opened = stretches.map(({ number, open, items }) => ({
+  const opened = stretches.map(({ number, open, items, element }) => ({
     open: number === undefined ? open : markOf(marked, number),
     items: merged(items),
+    whole: element?.meaning.is === 'figure',
   }));
   return { stretches: opened, top, marked, spots };
 }

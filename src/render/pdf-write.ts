@@ -3,7 +3,7 @@
 /** Parts of a unit that are written: a thousandth of a millimetre on paper, of a point, or of full colour. */
 const PARTS = 1_000;
 /** Of a factor by which a whole page is multiplied. */
-const FINE_PARTS = 100_000;
+const FINE_PARTS = 100_000_000;
 const HEX = 16;
 
 /** No exponent, no -0, no more places than paper shows. Throws Error for what is no number. */

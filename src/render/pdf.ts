@@ -4,11 +4,11 @@ import type { Document, Font, Page } from '../model/display.ts';
 import { openPdf, type Pdf } from './pdf-adapter.ts';
 import { writeAnnotations } from './pdf-annotations.ts';
 import { attach } from './pdf-attached.ts';
-import { fontOf, type Opened, pageContent } from './pdf-content.ts';
+import { asOne, fontOf, type Opened, pageContent, picturesIn } from './pdf-content.ts';
 import { hatchForms } from './pdf-hatch.ts';
-import { sharedShapes } from './pdf-shapes.ts';
+import { sharedPictures, sharedShapes } from './pdf-shapes.ts';
 import { type WrittenPage, writeStructure } from './pdf-structure.ts';
-import { type Rect, tagPage } from './pdf-tags.ts';
+import { type Rect, type TaggedPage, tagPage } from './pdf-tags.ts';
 import { array, dictionary, number, ref, string } from './pdf-write.ts';
 import { srgbProfile } from './srgb.ts';
 import { xmp } from './xmp.ts';
@@ -34,26 +34,29 @@ export async function writePdf(document: Document, fonts: FontFiles, compress: '
   const pdf = await openPdf(facts, compress);
   const opened = openFonts(pdf, document, fonts);
   demandGlyphs(document, opened);
-  const taggedPages = document.pages.map(tagPage);
-  const means = { opened, forms: hatchForms(pdf), shapes: sharedShapes(pdf, taggedPages), points: POINTS };
-  let heading = '';
-  const pages: WrittenPage[] = [];
-  for (const [i, page] of document.pages.entries()) {
-    pdf.addPage(page.width * POINTS, page.height * POINTS);
-    if (page.heading !== heading) pdf.mark(page.heading);
-    heading = page.heading;
-    const tagged = taggedPages[i] ?? tagPage(page);
-    for (const font of opened.values()) font.use();
-    pdf.write(pageContent(tagged, means));
-    const annotations = tagged.spots.map(() => pdf.reserve());
-    pdf.tagPage(pages.length, annotations);
-    pages.push({ page: pdf.page(), tagged, annotations, place: (rect) => pointsOf(rect, page) });
-  }
+  const tagged = document.pages.map(tagPage);
+  const means = { opened, forms: hatchForms(pdf), shapes: sharedShapes(pdf, tagged), points: POINTS };
+  const contents = tagged.map((page) => pageContent(page, means));
+  const shown = sharedPictures(pdf, contents.flatMap(picturesIn));
+  const pages = tagged.map((page, i) => writePage(pdf, i, document, page, asOne(contents[i] ?? [], shown)));
   writeStructure(pdf, pages);
   writeAnnotations(pdf, pages, POINTS);
   attach(pdf, document.attached ?? [], PDF_DATE);
   claim(pdf, document, xmp(facts));
   return whole(await pdf.finish());
+}
+
+function writePage(pdf: Pdf, i: number, { pages }: Document, tagged: TaggedPage, content: string): WrittenPage {
+  const page = pages[i];
+  if (!page) throw new Error('a page of tags has no page');
+  pdf.addPage(page.width * POINTS, page.height * POINTS);
+  if (page.heading !== (pages[i - 1]?.heading ?? '')) pdf.mark(page.heading);
+  pdf.write(content);
+  const annotations = tagged.spots.map(() => pdf.reserve());
+  pdf.tagPage(i, annotations);
+  const place = (rect: Rect): string => array(pointsOf(rect, page).map(number));
+  const around = (rect: Rect): string => array(pointsOf(rect, page).map((at, edge) => number(edge < 2 ? Math.floor(at) : Math.ceil(at))));
+  return { page: pdf.page(), tagged, annotations, place, around };
 }
 
 /** What the file says of itself: its pages' names, its metadata, and whose red, green and blue it uses. */
@@ -73,8 +76,8 @@ function claim(pdf: Pdf, { pages }: Document, metadata: string): void {
 }
 
 /** From mm, y downward, to points from the page's foot. */
-function pointsOf({ x, y, w, h }: Rect, page: Page): string {
-  return array([x, page.height - y - h, x + w, page.height - y].map((mm) => number(mm * POINTS)));
+function pointsOf({ x, y, w, h }: Rect, page: Page): readonly number[] {
+  return [x, page.height - y - h, x + w, page.height - y].map((mm) => mm * POINTS);
 }
 
 function openFonts(pdf: Pdf, document: Document, fonts: FontFiles): Opened {

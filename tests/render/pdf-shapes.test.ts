@@ -67,6 +67,36 @@ describe('a picture without words that stands many times', () => {
   });
 });
 
+describe('a picture with words that stands many times', () => {
+  const lettering = { advances: ADVANCES, font: 'narrow', size: 3, ink: 'new' } as const;
+  const stroke = { ink: 'mid', width: 0.3 } as const;
+  const dial = (x: number, y: number): readonly Item[] =>
+    figure(
+      [
+        roundRect(x, y, 40, 20, 2, { fill: 'pale', stroke }),
+        ...Array.from({ length: 12 }, (_, i) => circle(x + 3 + 3 * i, y + 6, 1, { stroke })),
+        ...['0', '10', '20', '30'].map((said, i) => text(lettering, said, x + 2 + 9 * i, y + 15, 'left')),
+      ],
+      'dial',
+    );
+  const dials = [0, 1, 2, 3].map((i) => dial(20.17 + 3 * i, 20.05 + 31.13 * i));
+  it('is written once, and its words are read where it stands', async () => {
+    expect((await plain(dials.flat())).match(/\(20 \) Tj/g)).toHaveLength(1);
+    const [page] = (await readPdf(await write(dials.flat()))).pages;
+    const thirties = page?.texts.filter((each) => each.text.trim() === '30') ?? [];
+    expect(thirties.map(({ x, y }) => [x, y].map((mm) => Math.round(mm * 100) / 100))).toEqual(
+      [0, 1, 2, 3].map((i) => [20.17 + 3 * i + 29, 20.05 + 31.13 * i + 15].map((mm) => Math.round(mm * 100) / 100)),
+    );
+  });
+  it('looks as each would alone', async () => {
+    const all = await painted(dials.flat());
+    const alone = await Promise.all(dials.map(painted));
+    const together = all.map((_, i) => Math.min(...alone.map((page) => page[i] ?? 0)));
+    expect(differing(all, together, 2)).toBe(0);
+    expect(differing(all, alone[0] ?? all, 2)).toBeGreaterThan(100);
+  });
+});
+
 describe('a shape that stands many times', () => {
   const stroke = { ink: 'mid', width: 0.3 } as const;
   const boxes = Array.from({ length: 8 }, (_, i) =>
@@ -164,6 +194,14 @@ describe('texts', () => {
         expect(y).toBeCloseTo(rows[i]?.y ?? 0, 2);
       }
     }
+  });
+  it('that begin at one point both begin there', async () => {
+    const [over, under] = [text(lettering, 'over', 30, 40, 'left'), text(lettering, 'under', 30, 40, 'left')];
+    const [page] = (await readPdf(await write([over, under]))).pages;
+    expect(page?.texts.map(({ text: said, x }) => [said.trim(), Math.round(x * 100) / 100])).toEqual([
+      ['over', 30],
+      ['under', 30],
+    ]);
   });
   it('of more signs than a byte tells apart are read back', async () => {
     // less the micro sign, which the reader turns into a Greek letter

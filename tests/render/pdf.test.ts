@@ -37,7 +37,7 @@ describe('what is written is read back', () => {
   it('a text that reads upward stands above its place, not beside it', async () => {
     const content = new TextDecoder('latin1').decode(await writePdf(documentOf([[words('12.00', 30, 40, { turn: 90 })]]), FONTS, 'no'));
     // text space: x goes up the page (negative y of a page that counts downward), letters' tops point to the left
-    expect(content).toContain('0 -1 -1 0 30 40 Tm');
+    expect(content).toContain('0 -1 -1 0 3000 4000 Tm');
   });
 
   it('page size, labels, outline, title, language and mark', async () => {
@@ -73,8 +73,8 @@ describe('what is written is read back', () => {
     };
     const text = new TextDecoder('latin1').decode(await writePdf(documentOf([[box, words('a', 20, 20)]]), FONTS, 'no'));
     expect(text.trimEnd().endsWith('%%EOF')).toBe(true);
-    expect(text).toContain('1 1 m 9 1 l 9 2 8 3 7 3 c h B');
-    expect(text).toContain('[2 1] 0 d');
+    expect(text).toContain('100 100 m 900 100 l 900 200 800 300 700 300 c h B');
+    expect(text).toContain('[200 100] 0 d');
     expect(text).not.toMatch(/DeviceCMYK|DeviceGray| k\b/);
   });
 });
