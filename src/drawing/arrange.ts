@@ -283,9 +283,8 @@ function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, 
 
 function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, sizes: TierSizes, columns: Columns): readonly Tag[] {
   const from = window.cutAt ?? window.from;
-  const groups = [...new Map(view.balloons.map((b) => [b.surface === '' ? `number ${b.text}` : b.surface, b])).keys()].map((key) =>
-    view.balloons.filter((b) => (b.surface === '' ? `number ${b.text}` : b.surface) === key),
-  );
+  const pointsAt = ({ surface, text }: StageView['balloons'][number]): string => (surface === '' ? `number ${text}` : surface);
+  const groups = [...new Set(view.balloons.map(pointsAt))].map((key) => view.balloons.filter((b) => pointsAt(b) === key));
   const balloons = groups.map((group) => {
     const own = anchorsOf(sketch, group[0]?.surface ?? '', paper, from);
     const given = group.flatMap((b) => (b.at ? [b.at] : b.by ? workOf(view.stage, b.by) : [])).map((p) => placed(p, sketch.out));
