@@ -19,10 +19,15 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const dist = join(root, 'dist');
 /** Programs that only the build runs. */
 const STEPS = join(dist, 'steps');
+/**
+ * What pdfkit brings and no sheet asks for, and what is slow to load: fonts in their packed form, and breaking text into lines. Whoever calls
+ * one of them is told so.
+ */
+const LEFT_OUT = ['brotli/decompress.js', 'linebreak'];
 /** Packages that are CommonJS inside ask for Node's own modules by this name. */
 const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
-const ALL = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning' };
+const ALL = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', plugins: [leftOut()] };
 // names stay, so that what an internal fault prints can be read
 const SHORT = { legalComments: 'none', minifyWhitespace: true, minifySyntax: true };
 
@@ -66,12 +71,21 @@ async function whole() {
     absWorkingDir: root,
     ...{ format: 'cjs', charset: 'ascii', ...ALL, ...SHORT },
     define: { 'import.meta.url': 'fileUrl' },
-    plugins: [await readyTemplates()],
+    plugins: [leftOut(), await readyTemplates()],
     banner: { js: "(function (require, module, __filename) { const fileUrl = require('node:url').pathToFileURL(__filename).href;" },
     footer: { js: '})' },
   });
   const escaped = outputFiles[0].text.replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
   writeFileSync(join(dist, 'cli', 'whole.js'), escaped);
+}
+
+function leftOut() {
+  const calls = (name) => `module.exports = function () { throw new Error('${name} is left out of this program'); };`;
+  const setup = (to) => {
+    to.onResolve({ filter: /./ }, ({ path }) => (LEFT_OUT.includes(path) ? { path, namespace: 'left-out' } : undefined));
+    to.onLoad({ filter: /./, namespace: 'left-out' }, ({ path }) => ({ contents: calls(path) }));
+  };
+  return { name: 'left out', setup };
 }
 
 /** Puts templates that Handlebars has compiled in place of src/cli/ready.ts, which has none. */
