@@ -2,6 +2,7 @@
 import type { Font } from '../model/display.ts';
 import { CMAP_ENTRIES, type Codes, codesOfFont, glyphMap, signMap } from './pdf-codes.ts';
 import { asWritten, type EmbeddedFont, type PrivateDocument, writeStream } from './pdf-private.ts';
+import { unhinted } from './pdf-unhinted.ts';
 import { inString, ref } from './pdf-write.ts';
 
 /** One opened font: its name in resources, and how a text becomes glyph codes. */
@@ -43,13 +44,15 @@ function glyphOf(font: EmbeddedFont, codePoint: number): number {
   return own;
 }
 
-/** pdfkit writes the font's dictionary last, with maps of its own: in their place stand those of its codes. */
+/** pdfkit writes the font's dictionary last, with maps of its own: in their place stand those of its codes. The font goes without hints. */
 function embedWith(doc: PrivateDocument, font: EmbeddedFont, codes: Codes): void {
   font.toUnicodeCmap = () => {
     const written = doc.ref({});
     written.end(signMap(codes));
     return written;
   };
+  const encode = font.subset.encode.bind(font.subset);
+  font.subset.encode = () => unhinted(encode());
   const dictionary = font.ref();
   const end = dictionary.end.bind(dictionary);
   dictionary.end = () => {
