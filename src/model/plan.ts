@@ -222,6 +222,7 @@ export type ClaimKind =
   | 'no air'
   | 'datum there'
   | 'grip'
+  | 'fits its hold'
   | 'held'
   | 'kept untouched'
   | 'reach'

@@ -11,6 +11,7 @@ import type { Chart, Claim, Figures, Operation, Proof, Route } from '../model/pl
 import type { Workshop } from '../model/workshop.ts';
 import { wayAtCorners } from './prove/at-corners.ts';
 import { type Case, claim, short } from './prove/claims.ts';
+import { closesClaims } from './prove/closes.ts';
 import { type Corners, cornersOf } from './prove/corners.ts';
 import { cornerText, endClaims } from './prove/end.ts';
 import { NO_CHIPS, wayClaims } from './prove/way.ts';
@@ -31,10 +32,11 @@ export type Proved = {
 export function prove(asked: Proved): Proof {
   const corners = cornersOf(asked);
   const way = wayAtCorners(asked, corners, wayClaims(asked, corners.base.run.steps));
+  const closes = closesClaims(asked, corners);
   const stock = stockClaims(asked, corners);
   const end = endClaims(asked, corners);
   // judged last: by then every corner that any other claim asked for has been replayed
-  const claims = [...end, ...way, ...stock, ...lackClaims(asked, corners)];
+  const claims = [...end, ...way, ...closes, ...stock, ...lackClaims(asked, corners)];
   return { part: asked.part.id, claims, holds: claims.every((one) => one.holds), replays: corners.replays(), volume: volumeLeft(corners) };
 }
 

@@ -125,3 +125,15 @@ describe('a knurl', () => {
     expect(rules).toContain('knurl-crushed');
   });
 });
+
+describe('a short blind thread', () => {
+  it('is not held on a mandrel whose own relief would leave no thread in it', () => {
+    const compiled = planOwn(
+      part(
+        ['name: tail, diameter: 12 mm, length: 9 mm, knurl: yes', 'name: head, diameter: 18.8 mm, length: 2.5 mm, role: sealing'],
+        ['name: bore, thread: M5, from: first, depth: 5.7 mm'],
+      ),
+    );
+    expect(refusedOf(compiled).flatMap(({ what, because }) => (what.includes('mandrel') ? [because.rule] : []))).toEqual(['mandrel-short']);
+  });
+});

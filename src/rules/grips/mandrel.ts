@@ -31,7 +31,7 @@ function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefin
     return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
   if (!c.workshop.holding.mandrels)
     return { what: grip.id, because: { rule: 'no-mandrels', grounds: { thread: t.thread.name } }, would: { grip } };
-  const [has, wants] = [threadsHeld(c, t, grip), mm(toMm(t.thread.pitch) * fact('mandrel.pitches'))];
+  const [has, wants] = [len(Math.min(threadsHeld(c, t, grip), ownThread(t, grip))), mm(toMm(t.thread.pitch) * fact('mandrel.pitches'))];
   return has < wants ? { what: grip.id, because: { rule: 'mandrel-short', grounds: {} }, has, wants } : undefined;
 }
 
@@ -46,6 +46,14 @@ function threadsHeld(c: Context, t: ThreadFeature, grip: Grip): Len {
   const { size, from, to } = c.cylinder(t.on);
   const whole = { from: len(Math.max(from, t.from)), to: len(Math.min(to, t.to)) };
   return heldAtWorst(c, grip, whole, plainOf(c, t.on, whole, t.side === 'outside' ? size.hi : size.lo));
+}
+
+/** What the mandrel's own relief, at its shoulder, and its start leave of the thread that goes into the work. */
+function ownThread({ side, thread }: ThreadFeature, { tooling }: Grip): Len {
+  if (side === 'outside' || tooling?.kind !== 'threaded-mandrel') return len(Number.MAX_SAFE_INTEGER);
+  const relief = thread.pitch * fact('relief.pitches') + length('relief.tool-half') + 2 * length('band.chamfer');
+  const start = (thread.major.hi - thread.minor.lo) / 2 + length('thread.chamfer.clear');
+  return len(Math.max(0, Math.floor(tooling.depth - relief - start)));
 }
 
 /** What a spanner, or a hand, can hold while the work is screwed on and off. */
