@@ -6,35 +6,21 @@ import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
 import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
 import { at2, type Lettering, line, rect, text, type XY } from './display.ts';
-import { centreRoom, drawHold, holdDepth } from './hold.ts';
+import { centreRoom, drawHold } from './hold.ts';
 import { type Surroundings, surroundings } from './leaders.ts';
-import { drawLengths, type Level, type TierSizes, type Tiers, topOfLengths } from './lengths.ts';
-import { capHeight, textWidth } from './measure.ts';
+import { drawLengths, type TierSizes, type Tiers } from './lengths.ts';
+import { capHeight } from './measure.ts';
 import { across, CENTRE, joined, type Layer, level, MADE, NOTHING, onPaper, type Paper } from './paper.ts';
 import { distance, lineBoxes } from './plane.ts';
+import { AXIS_PAST, highest, levelsOf, type Scene, SMALL } from './scene.ts';
 import type { Tag } from './settle.ts';
-import { drawSides, standsAbove } from './sides.ts';
+import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { placeTags } from './tags.ts';
 import { drawVee } from './vee.ts';
-import type { DiameterShown, LengthShown, StageView } from './view.ts';
+import type { DiameterShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 import { drawWork } from './work.ts';
-
-/** What is drawn, and where the extension lines of its lengths begin: the same at every scale, so it is worked out once. */
-export type Scene = {
-  readonly view: StageView;
-  readonly sketch: Sketch;
-  readonly window: Window;
-  readonly starts: readonly { readonly from: UR; readonly to: UR }[];
-};
-export function sceneOf(view: StageView, sketch: Sketch, window: Window): Scene {
-  const starts = view.lengths.map((d) => ({
-    from: startOf(d.from, d.fromD, sketch, window),
-    to: startOf(d.to, d.toD, sketch, window),
-  }));
-  return { view, sketch, window, starts };
-}
 
 export type Arrangement = { readonly phase: XY; readonly places: number; readonly tiers: TierSizes };
 /** `stray`: how many leaders run too far; `unplaced`: no room; `pointless`: nothing to point at, whatever the arrangement. */
@@ -47,19 +33,11 @@ export type Laid = Layer & {
 
 /** On paper, mm. */
 const EDGE = 0.5;
-const SIDE = 9;
-const BELOW = 2 * RING + 3;
-const DATUM_BELOW = 9;
-const AXIS_PAST = 5;
-const COLUMN = 7;
-const SMALL = 2.8;
 /** A longer leader is hard to follow. */
 const STRAY = 40;
 const LEGEND_LINE = 4.5;
 const SWATCH = 7;
 
-/** `fits`: with every tier that the lengths ask for. `fitsBare`: with room for one tier; the other lengths get letters. */
-export type Size = { readonly fits: boolean; readonly fitsBare: boolean; readonly paper: Paper };
 /** All but the tags, which stand round it, and the tags that are to be placed: the same wherever tags are tried. */
 export type Fixed = {
   readonly layer: Layer;
@@ -68,38 +46,6 @@ export type Fixed = {
   readonly lengths: Tiers;
   readonly datum: Layer | undefined;
 };
-
-/** Whether work, hold and tiers fit the frame at this scale, and where the work then lies: in the middle of what is left over. */
-export function sizeUp(scene: Scene, scale: number, sizes: TierSizes): Size {
-  const { view, window } = scene;
-  const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
-  const half = Math.max(window.rim * scale, clamp, window.vee ? window.vee.radius * scale + holdDepth(view.hold.kind) : 0);
-  const margin = leftMargin(view) + centreRoom(window, scale, 'leftCentre');
-  const right = SIDE + COLUMN * Math.min(2, view.diameters.filter((d) => d.as !== 'radius').length) + centreRoom(window, scale);
-  const width = (window.right - window.from) * scale;
-  const trial: Paper = { scale, u0: window.from, left: margin, axis: 0 };
-  if (width > view.frame.width - margin - right || 2 * half > view.frame.height) return { fits: false, fitsBare: false, paper: trial };
-  const levels = levelsOf(scene, trial);
-  const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
-  const rim = highest(levels, view, window, trial);
-  const one = levels.length > 0 ? rim + sizes.gap : 0;
-  // where one tier has no room, the others need not be tried
-  const asksAll = levels.length > 0 && view.frame.height - one - 1 - down >= 0;
-  const tiers = asksAll ? tiersAbove(view, levels, sizes, rim) : one;
-  const up = Math.max(half + standsAbove(view.stage.sides), tiers) + 1;
-  const spareX = view.frame.width - margin - right - width;
-  const spareY = view.frame.height - up - down;
-  const bare = view.frame.height - half - sizes.gap - sizes.pitch - down;
-  const axis = spareY >= 0 ? up + spareY / 2 : view.frame.height - down;
-  const paper = { ...trial, left: margin + Math.max(0, spareX / 2), axis };
-  return { fits: spareX >= 0 && spareY >= 0, fitsBare: spareX >= 0 && bare >= 0, paper };
-}
-
-/** How far over the axis the tiers reach that the lengths ask for. */
-function tiersAbove(view: StageView, levels: readonly Level[], sizes: TierSizes, rim: number): number {
-  const { width, height } = view.frame;
-  return -topOfLengths(view.advances, levels, sizes, { base: -rim, top: -height, left: 0, right: width, taken: [] });
-}
 
 export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
   const { view, sketch, window } = scene;
@@ -160,10 +106,6 @@ function small(view: StageView): Lettering {
   return { advances: view.advances, font: 'narrow', size: SMALL, ink: 'mid' };
 }
 
-function leftMargin(view: StageView): number {
-  return textWidth(view.advances, 'narrow', SMALL, view.words.headstock) + AXIS_PAST + 2;
-}
-
 function drawAxis(view: StageView, window: Window, paper: Paper): Layer {
   const start = across(paper, window.from) - AXIS_PAST - centreRoom(window, paper.scale, 'leftCentre');
   const end = Math.min(across(paper, window.right) + AXIS_PAST, view.frame.width - EDGE);
@@ -207,30 +149,6 @@ function drawLegend(view: StageView, scale: number): Layer {
 export function shownScale(laidOut: number, { enlarged = 1 }: Pick<StageView, 'enlarged'>): string {
   const scale = at2(laidOut * enlarged);
   return scale >= 1 ? `${scale}:1` : `1:${Math.round(100 / scale) / 100}`;
-}
-
-// ---- lengths ------------------------------------------------------------------------------------------------------------
-function levelsOf({ view, starts }: Scene, paper: Paper): readonly Level[] {
-  return view.lengths.flatMap((d, i) => {
-    const start = starts[i];
-    if (!start) return [];
-    const [from, to] = [onPaper(paper, start.from, 'above'), onPaper(paper, start.to, 'above')];
-    return [{ id: d.id, from, to, text: d.text, ...(d.letter ? { letter: d.letter } : {}) }];
-  });
-}
-
-function startOf(z: LengthShown['from'], d: LengthShown['fromD'], sketch: Sketch, window: Window): UR {
-  const u = Math.max(window.from, along(z, sketch.out));
-  return { u, r: d === undefined ? rimAt(sketch, u) : placed({ z, d }, sketch.out).r };
-}
-
-/** Distance from the axis to the highest thing beside or under the dimensions, on paper. */
-function highest(levels: readonly Level[], view: StageView, window: Window, paper: Paper): number {
-  const clamp = window.clamp;
-  const left = Math.min(...levels.map((l) => Math.min(l.from.x, l.to.x)));
-  const beside = clamp !== undefined && left < across(paper, clamp.to);
-  const rim = window.rim * paper.scale + standsAbove(view.stage.sides);
-  return Math.max(rim, beside ? clamp.radius * paper.scale + holdDepth(view.hold.kind) : 0);
 }
 
 // ---- diameters ----------------------------------------------------------------------------------------------------------

@@ -68,8 +68,8 @@ function crowdOf(sketch: Sketch, paper: Paper): UR | undefined {
     .filter((e) => e.made && e.a.r + e.b.r > 0 && isSmall(e, paper))
     .map((e): UR => ({ u: (e.a.u + e.b.u) / 2, r: (e.a.r + e.b.r) / 2 }));
   const near = (p: UR): number => small.filter((q) => Math.hypot(p.u - q.u, p.r - q.r) * paper.scale < RADIUS).length;
-  const sorted = [...small].sort((p, q) => near(q) - near(p) || q.u - p.u || q.r - p.r);
-  return sorted[0];
+  const counted = small.map((p) => ({ p, near: near(p) }));
+  return counted.sort((a, b) => b.near - a.near || b.p.u - a.p.u || b.p.r - a.p.r)[0]?.p;
 }
 
 /** The chords of an arc are one edge. */

@@ -14,14 +14,14 @@ export function fieldOf(boxes: readonly Span[]): Field {
 /** Numbers that a box takes in a field. */
 export const EDGES = 4;
 
-/** Which boxes a box meets or touches. */
-export function meeting(field: Field, left: number, top: number, right: number, low: number): readonly number[] {
-  const found: number[] = [];
-  for (let at = 0; at < field.length; at += EDGES) {
-    if ((field[at] as number) > right || (field[at + 2] as number) < left) continue;
-    if ((field[at + 1] as number) <= low && (field[at + 3] as number) >= top) found.push(at / EDGES);
+/** Where the next box stands, at `at` or after it, that a box meets or touches; past the end where there is none. Most are passed by here. */
+export function next(field: Field, at: number, left: number, top: number, right: number, low: number): number {
+  const end = field.length;
+  for (let i = at; i < end; i += EDGES) {
+    if ((field[i] as number) > right || (field[i + 2] as number) < left) continue;
+    if ((field[i + 1] as number) <= low && (field[i + 3] as number) >= top) return i;
   }
-  return found;
+  return end;
 }
 
 /**

@@ -1,7 +1,7 @@
 /** What a leader costs: its length, and what it runs through. */
 import type { Box } from '../model/display.ts';
 import { kindOf } from './collisions.ts';
-import { type Field, fieldOf, shareIn } from './field.ts';
+import { EDGES, type Field, fieldOf, next, shareIn } from './field.ts';
 import { distance, grown, type Leg } from './plane.ts';
 
 /** Boxes that stand already, sorted once by what a leader may do with them. `owner`: to which line each of the `lines` belongs. */
@@ -43,8 +43,6 @@ const LEAST = 3;
 const LONG = 30;
 const TIP = 1;
 const CLEAR = 0.5;
-/** Numbers that a box takes in a field. */
-const EDGES = 4;
 /** tan of the angle to the axis under which a leader reads as an edge of the work. */
 const SLANT = 0.16;
 
@@ -55,16 +53,19 @@ export function leaderCost({ a, b }: Leg, { solid, barred, lines, owner, crossed
   const flat = Math.abs(b.y - a.y) < SLANT * Math.abs(b.x - a.x) ? LEVEL : 0;
   let cost = length + Math.max(0, length - LONG) + (length < LEAST ? TOO_SHORT : 0) + flat;
   if (cost > most) return Number.POSITIVE_INFINITY;
+  const [left, top, right, low] = [Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y)];
+  for (let at = next(barred, 0, left, top, right, low); at < barred.length; at = next(barred, at + EDGES, left, top, right, low))
+    if (shareIn(barred, at, a.x, a.y, b.x, b.y) > 0) return Number.POSITIVE_INFINITY;
   const share = Math.max(0.1, 1 - TIP / length);
   const tipX = a.x + (b.x - a.x) * share;
   const tipY = a.y + (b.y - a.y) * share;
   const long = length * share;
-  for (let at = 0; at < solid.length; at += EDGES) cost += THROUGH_WORK * shareIn(solid, at, a.x, a.y, tipX, tipY) * long;
+  for (let at = next(solid, 0, left, top, right, low); at < solid.length; at = next(solid, at + EDGES, left, top, right, low))
+    cost += THROUGH_WORK * shareIn(solid, at, a.x, a.y, tipX, tipY) * long;
   if (cost > most) return Number.POSITIVE_INFINITY;
-  for (let at = 0; at < barred.length; at += EDGES) if (shareIn(barred, at, a.x, a.y, b.x, b.y) > 0) return Number.POSITIVE_INFINITY;
   let across = 0;
   crossed.fill(0);
-  for (let at = 0; at < lines.length; at += EDGES) {
+  for (let at = next(lines, 0, left, top, right, low); at < lines.length; at = next(lines, at + EDGES, left, top, right, low)) {
     const line = owner[at / EDGES] ?? 0;
     // a line counts once, however many boxes stand for it
     if (crossed[line] === 1 || shareIn(lines, at, a.x, a.y, tipX, tipY) === 0) continue;

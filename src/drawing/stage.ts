@@ -2,22 +2,12 @@
  * The picture of a grip: half-section of the work at its end, cut above the axis, seen from outside below, in its hold, headstock on the
  * left; sizes in tiers, balloons round it. Tries scales and arrangements until nothing collides and nothing leaves the frame.
  */
-import {
-  type Arrangement,
-  arrange,
-  type Fixed,
-  fixedOf,
-  type Laid,
-  type Scene,
-  type Size,
-  sceneOf,
-  shownScale,
-  sizeUp,
-} from './arrange.ts';
+import { type Arrangement, arrange, type Fixed, fixedOf, type Laid, shownScale } from './arrange.ts';
 import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
 import type { Paper } from './paper.ts';
+import { hasRoom, type Scene, type Size, sceneOf, sizeUp } from './scene.ts';
 import { along, sketchOf } from './sketch.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
@@ -45,6 +35,8 @@ const ARRANGEMENTS: readonly Arrangement[] = [
   { phase: { x: 0.5, y: 0.5 }, places: 300, tiers: SMALL },
 ];
 
+const TIERS = [AIRY, ROOMY, CLOSE, SMALL];
+
 /** Rather letters for some sizes than a picture this many times smaller. */
 const SHRINK = 2.5;
 const MARKED = 10_000;
@@ -61,7 +53,9 @@ export function drawStage(view: StageView): StagePicture {
   const scene = sceneOf(view, sketch, window);
   const fixed = onPaper(scene);
   let best: Tried | undefined;
-  for (const rung of ladder(scalesOf(view), (scale, sizes) => sizeUp(scene, scale, sizes))) {
+  // at most of them the work has no room, whatever the tiers; the last is drawn if need be
+  const scales = scalesOf(view).filter((scale, i, all) => i === all.length - 1 || hasRoom(scene, scale));
+  for (const rung of ladder(scales, (scale, sizes) => sizeUp(scene, scale, sizes))) {
     if (best && rung.allows === 0 && rung.used.smaller > 0 && best.laid.stray === best.faults) break;
     const laid = arrange(scene, fixed(rung), rung.arrangement);
     const least = lackOf(laid);
@@ -105,7 +99,7 @@ type Rung = {
  */
 function* ladder(scales: readonly number[], measure: Measure): Generator<Rung> {
   const size = onceEach(measure);
-  const fitting = (scale: number, fits: (size: Size) => boolean): boolean => ARRANGEMENTS.some((a) => fits(size(scale, a.tiers)));
+  const fitting = (scale: number, fits: (size: Size) => boolean): boolean => TIERS.some((tiers) => fits(size(scale, tiers)));
   const least = (scales.find((scale) => fitting(scale, (s) => s.fitsBare)) ?? scales.at(-1) ?? 0) / SHRINK;
   const rungs = function* (step: RungUsed['step'], tried: Iterable<number>, allows: number, fits: (size: Size) => boolean) {
     let smaller = -1;

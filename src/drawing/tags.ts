@@ -7,7 +7,7 @@ import { assign } from './assign.ts';
 import { isApart } from './collisions.ts';
 import type { XY } from './display.ts';
 import { leaderCost, type Surroundings } from './leaders.ts';
-import { distance, grown, type Leg, overlap, type Span } from './plane.ts';
+import { distance, type Leg, overlap, type Span } from './plane.ts';
 import { CLEAR, quarrel, type Standing, settle, type Tag } from './settle.ts';
 
 /** `left`: ids of tags for which there is no free place. */
@@ -58,25 +58,43 @@ function cheaper(p: Standing, q: Standing): number {
   return p.cost - q.cost || p.middle.y - q.middle.y || p.middle.x - q.middle.x;
 }
 
-/** Sorted ring by ring of a millimetre, as far as they are asked for: the far ones never are. Places come row by row, left to right. */
+/**
+ * Sorted ring by ring of a millimetre, as far as they are asked for: the far ones never are, and no more is known of them than how far they
+ * stand from the box round the anchors. Places come row by row, left to right.
+ */
 function* nearestFirst(anchors: readonly XY[], places: readonly XY[]): Generator<XY> {
   const away = new Float64Array(places.length);
-  const rings: number[][] = [];
-  for (const [i, middle] of places.entries()) {
-    const least = leastDistance(anchors, middle);
-    away[i] = least;
-    const there = rings[Math.floor(least)];
-    if (there) there.push(i);
-    else rings[Math.floor(least)] = [i];
-  }
-  for (const ring of rings) {
-    if (!ring) continue;
-    ring.sort((i, j) => (away[i] ?? 0) - (away[j] ?? 0) || i - j);
-    for (const i of ring) {
-      const middle = places[i];
-      if (middle) yield middle;
+  const [rings, unknown] = [[], byBox(anchors, places)] as [number[][], readonly (readonly number[] | undefined)[]];
+  for (let r = 0; r < Math.max(rings.length, unknown.length); r++) {
+    for (const i of unknown[r] ?? []) {
+      const least = leastDistance(anchors, places[i] as XY);
+      away[i] = least;
+      into(rings, Math.floor(least), i);
     }
+    const ring = rings[r] ?? [];
+    ring.sort((i, j) => (away[i] ?? 0) - (away[j] ?? 0) || i - j);
+    for (const i of ring) yield places[i] as XY;
   }
+}
+
+/** By whole millimetres from the box round the anchors: no anchor is nearer. */
+function byBox(anchors: readonly XY[], places: readonly XY[]): readonly (readonly number[] | undefined)[] {
+  const [xs, ys] = [anchors.map((p) => p.x), anchors.map((p) => p.y)];
+  const [left, right, top, low] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const found: number[][] = [];
+  for (let i = 0; i < places.length; i++) {
+    const { x, y } = places[i] as XY;
+    const across = x < left ? left - x : x > right ? x - right : 0;
+    const down = y < top ? top - y : y > low ? y - low : 0;
+    into(found, Math.floor(Math.sqrt(across * across + down * down)), i);
+  }
+  return found;
+}
+
+function into(rings: number[][], at: number, i: number): void {
+  const ring = rings[at];
+  if (ring) ring.push(i);
+  else rings[at] = [i];
 }
 
 function leastDistance(anchors: readonly XY[], middle: XY): number {
@@ -91,19 +109,20 @@ function bestWays(tag: Tag, anchors: readonly XY[], middle: XY, around: Surround
   const best: Option[] = [];
   const away = anchors.map((anchor) => (anchor.x - middle.x) ** 2 + (anchor.y - middle.y) ** 2);
   for (let anchor = nearest(anchors, away); anchor; anchor = nearest(anchors, away)) {
-    const most = best.length < BEST_ANCHORS ? Number.POSITIVE_INFINITY : (best.at(-1)?.cost ?? 0);
+    const most = best[BEST_ANCHORS - 1]?.cost ?? Number.POSITIVE_INFINITY;
     // the others are further still
     if (distance(middle, anchor) - tag.width / 2 >= most) break;
     const leader = leaderTo(tag, middle, anchor);
     const cost = leaderCost(leader, around, most);
     if (cost >= most) continue;
-    const at = best.findIndex((o) => o.cost > cost);
-    best.splice(at < 0 ? best.length : at, 0, { leader, cost });
+    let at = best.length;
+    while (at > 0 && (best[at - 1]?.cost ?? 0) > cost) at--;
+    best.splice(at, 0, { leader, cost });
     if (best.length > BEST_ANCHORS) best.pop();
   }
   if (best.length === 0) return [];
   const span = spanAt(tag, middle);
-  return best.map(({ leader, cost }) => ({ tag, middle, leader, cost, span, reach: grown(bounds(span, leader), CLEAR) }));
+  return best.map(({ leader, cost }) => ({ tag, middle, leader, cost, span, reach: reachOf(span, leader) }));
 }
 
 /** The nearest that was not given yet, the first of several: its distance is struck out. Mostly two or three of them are asked for. */
@@ -174,31 +193,26 @@ function spanAt(tag: Tag, middle: XY): Span {
 }
 
 /** From the nearest port to the anchor. */
-function leaderTo(tag: Tag, middle: XY, anchor: XY): Leg {
-  let best: Leg | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const port of tag.ports) {
-    const a = startAt(port, middle, anchor);
-    const length = distance(a, anchor);
-    if (length < least) [best, least] = [{ a, b: anchor }, length];
+function leaderTo({ ports }: Tag, middle: XY, anchor: XY): Leg {
+  let [x, y, least] = [middle.x, middle.y, Number.POSITIVE_INFINITY];
+  for (const { dx, dy, radius } of ports) {
+    const centreX = middle.x + dx;
+    const centreY = middle.y + dy;
+    const [alongX, alongY] = [anchor.x - centreX, anchor.y - centreY];
+    const away = Math.sqrt(alongX ** 2 + alongY ** 2);
+    const share = away === 0 ? 0 : Math.min(1, radius / away);
+    const [fromX, fromY] = [centreX + alongX * share, centreY + alongY * share];
+    const length = Math.sqrt((fromX - anchor.x) ** 2 + (fromY - anchor.y) ** 2);
+    if (length < least) [x, y, least] = [fromX, fromY, length];
   }
-  return best ?? { a: middle, b: anchor };
+  return { a: { x, y }, b: anchor };
 }
 
-function bounds(span: Span, leader: Leg): Span {
-  const x = Math.min(span.x, leader.a.x, leader.b.x);
-  const y = Math.min(span.y, leader.a.y, leader.b.y);
-  const right = Math.max(span.x + span.w, leader.a.x, leader.b.x);
-  const low = Math.max(span.y + span.h, leader.a.y, leader.b.y);
-  return { x, y, w: right - x, h: low - y };
-}
-
-function startAt(port: Tag['ports'][number], middle: XY, anchor: XY): XY {
-  const centre = { x: middle.x + port.dx, y: middle.y + port.dy };
-  const away = distance(centre, anchor);
-  if (away === 0) return centre;
-  const share = Math.min(1, port.radius / away);
-  return { x: centre.x + (anchor.x - centre.x) * share, y: centre.y + (anchor.y - centre.y) * share };
+/** CLEAR round both. */
+function reachOf(span: Span, { a, b }: Leg): Span {
+  const x = Math.min(span.x, a.x, b.x) - CLEAR;
+  const y = Math.min(span.y, a.y, b.y) - CLEAR;
+  return { x, y, w: Math.max(span.x + span.w, a.x, b.x) + CLEAR - x, h: Math.max(span.y + span.h, a.y, b.y) + CLEAR - y };
 }
 
 /** One least-cost assignment of the tags of the commonest size to places; wider ones, which fill several places, go to their best first. */

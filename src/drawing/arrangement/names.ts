@@ -1,7 +1,7 @@
 /** Names of parts in two columns beside a picture, each with a leader to its part: which side, which spot, which height. Paper: mm, y down. */
 import type { Advances, Box, Item } from '../../model/display.ts';
 import { circle, type Lettering, line, text, textBox, type XY } from '../display.ts';
-import { type Field, fieldOf, meeting } from '../field.ts';
+import { EDGES, type Field, fieldOf, next } from '../field.ts';
 import { capHeight, textWidth } from '../measure.ts';
 import { NARROW } from '../paper.ts';
 import { cross, distance, grown, type Leg, lineBoxes, overlap, runsThrough, type Span, spanOf } from '../plane.ts';
@@ -147,9 +147,10 @@ function costOfOne({ leader, named, choice: { side } }: Placed, { barred, edges,
   const width = widthOfName(advances, named.name) + GAP;
   const name = { x: side === 'left' ? leader.a.x - width : leader.a.x, y: leader.a.y - HALF, w: width, h: PITCH };
   for (const box of barred) if (overlap(name, box) || runsThrough(leader, box)) cost += CROSSES;
-  const own = spanOf(leader);
-  for (const i of meeting(boxes, own.x, own.y, own.x + own.w, own.y + own.h)) {
-    const edge = edges[i] as Leg;
+  const { x: left, y: top, w, h } = spanOf(leader);
+  const meets = (from: number): number => next(boxes, from, left, top, left + w, top + h);
+  for (let at = meets(0); at < boxes.length; at = meets(at + EDGES)) {
+    const edge = edges[at / EDGES] as Leg;
     cost += runsAlong(leader, edge) ? ALONG : cross(leader, edge) ? THROUGH : 0;
   }
   return cost;
