@@ -51,10 +51,22 @@ export function replay(part: Part, route: Route, chart: Chart, values: Readonly<
   return replayer(part, route, chart)(values);
 }
 
+type AtTarget = { readonly part: Part; readonly chart: Chart; readonly known: Known; readonly run: Replay };
+const atTargets = new WeakMap<Route, AtTarget>();
+
+/** Proof, pictures and pages begin with the same replay: a route's last one is kept as long as the route. */
+function atTarget(part: Part, route: Route, chart: Chart): AtTarget {
+  const before = atTargets.get(route);
+  if (before && before.part === part && before.chart === chart) return before;
+  const known = prepare(part, route, chart);
+  const found = { part, chart, known, run: run(known, {}, []) };
+  atTargets.set(route, found);
+  return found;
+}
+
 /** The same for many sets of values: what goes as it went before, from the beginning up to the first that differs, is not done again. */
 export function replayer(part: Part, route: Route, chart: Chart): (values: Readonly<Record<DimId, number>>) => Replay {
-  const known = prepare(part, route, chart);
-  const target = run(known, {}, []);
+  const { known, run: target } = atTarget(part, route, chart);
   const changesOf = changesBy(known, chart);
   const runs = new Map<string, Begun>([['', { steps: target.steps, good: target.steps.length }]]);
   return (values) => {
