@@ -36,21 +36,20 @@ describe('words', () => {
   });
 });
 
-/** Blocks with nothing but words and fields, with a text and a figure for each field in turn. */
+/** Blocks with nothing but words and fields: a text for one field, a figure for the next. */
 describe.each(languages())('plain blocks in %s', (language) => {
   const FIELDS = /\{\{([A-Za-z]+)\}\}/g;
+  const BETWEEN = '\u0001';
   const blocks = Object.values(loadWords(language)).flatMap((text) =>
     [...text.matchAll(/\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g)].map(([, id = '', body = '']) => ({ id, body })),
   );
   const plain = blocks.filter(({ body }) => !body.replace(FIELDS, '').includes('{{'));
+  const names = new Set(plain.flatMap(({ body }) => [...body.matchAll(FIELDS)].map(([, name = '']) => name)));
+  const grounds = Object.fromEntries([...names].map((name, i) => [name, i % 2 === 0 ? ` ${name} & <x> ` : i + 0.5]));
   it('are said as the engine says them', () => {
     const w = words(loadWords(language));
-    expect(plain.length).toBeGreaterThan(1000);
-    for (const { id, body } of plain) {
-      const names = [...body.matchAll(FIELDS)].map(([, name = '']) => name);
-      const grounds = Object.fromEntries(names.map((name, i) => [name, i % 2 === 0 ? ` ${name} & <x> ` : i + 0.5]));
-      const said = Handlebars.compile(body, { noEscape: true })(grounds);
-      expect(w.say(id, grounds)).toBe(said.replace(/\s+/g, ' ').trim());
-    }
+    const said = Handlebars.compile(plain.map(({ body }) => body).join(BETWEEN), { noEscape: true })(grounds).split(BETWEEN);
+    expect(names.size).toBeGreaterThan(100);
+    expect(plain.map(({ id }) => w.say(id, grounds))).toEqual(said.map((text) => text.replace(/\s+/g, ' ').trim()));
   });
 });
