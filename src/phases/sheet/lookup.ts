@@ -27,8 +27,17 @@ export type Desk = {
   thread(feature: FeatureId): ThreadSize | undefined;
 };
 
+/** Every page opens its parts: once is enough for all. */
+const OPEN = new WeakMap<PlannedPart, Desk>();
+
 /** Throws Error on an id that the part does not have: the plan is broken, which is our fault. */
 export function deskOf(planned: PlannedPart): Desk {
+  const desk = OPEN.get(planned) ?? opened(planned);
+  OPEN.set(planned, desk);
+  return desk;
+}
+
+function opened(planned: PlannedPart): Desk {
   const { part, route } = planned;
   const operations = byId(route.chosen.flatMap((method) => method.operations));
   const features = byId(part.features);
@@ -36,6 +45,8 @@ export function deskOf(planned: PlannedPart): Desk {
   const figures = new Map(planned.figures.map((f) => [f.op, f]));
   const order = route.setUps.flatMap((setUp) => setUp.operations);
   const letters = lettersOf(part);
+  const setUps = new Map(route.setUps.map((s, i) => [String(i), s]));
+  const workings = workingsOf(planned);
   return {
     planned,
     part,
@@ -44,13 +55,24 @@ export function deskOf(planned: PlannedPart): Desk {
     feature: (id) => features.get(id),
     role: (op) => features.get(found(operations, op, 'operation').feature)?.role ?? 'free',
     surface: (id) => found(surfaces, id, 'surface'),
-    setUp: (place) => found(new Map(route.setUps.map((s, i) => [String(i), s])), String(place), 'set-up'),
-    workings: (op) => planned.chart.working.filter((w) => w.op === op),
+    setUp: (place) => found(setUps, String(place), 'set-up'),
+    workings: (op) => workings.get(op) ?? [],
     figures: (op) => figures.get(op),
     number: (op) => String((order.indexOf(op) + 1) * 10),
     letter: (face) => found(letters, face, 'face'),
     thread: (feature) => threadOf(part, features.get(feature)),
   };
+}
+
+/** In the order of the chart, by operation. */
+function workingsOf({ chart }: PlannedPart): ReadonlyMap<OpId, readonly Working[]> {
+  const all = new Map<OpId, Working[]>();
+  for (const working of chart.working) {
+    const own = all.get(working.op);
+    if (own) own.push(working);
+    else all.set(working.op, [working]);
+  }
+  return all;
 }
 
 /** The way in which an operation is done in this grip. */
