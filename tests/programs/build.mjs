@@ -19,11 +19,27 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const dist = join(root, 'dist');
 /** Programs that only the build runs. */
 const STEPS = join(dist, 'steps');
+/** Whoever calls what is left out is told so. */
+const told = (name) => `() => { throw new Error('${name} is left out of this program'); }`;
+/** In place of a function or a class. */
+const uncalled = (name) => `const told = ${told(name)}; export default function () { told(); }`;
+/** In place of a class that others make one of while they are loaded. */
+const unused = (name) => `const told = ${told(name)}; export default function () { return new Proxy({}, { get: told }); }`;
+const uncalledOnes = (name, ones) => `const told = ${told(name)}; export { ${ones.map((one) => `told as ${one}`).join(', ')} };`;
+/** A glyph asks this for its sign as it is read. */
+const isMark = "export const isMark = (codePoint) => /^\\p{M}$/u.test(String.fromCodePoint(codePoint));";
 /**
- * What pdfkit brings and no sheet asks for, and what is slow to load: fonts in their packed form, and breaking text into lines. Whoever calls
- * one of them is told so.
+ * What pdfkit brings and no sheet asks for, and what is slow to load: fonts in their packed form, breaking text into lines, how signs of other
+ * scripts join, and locking a file. What stands in its place.
  */
-const LEFT_OUT = ['brotli/decompress.js', 'linebreak'];
+const LEFT_OUT = {
+  'brotli/decompress.js': uncalled('brotli'),
+  linebreak: uncalled('linebreak'),
+  dfa: unused('dfa'),
+  'unicode-trie': unused('unicode-trie'),
+  'unicode-properties': uncalledOnes('unicode-properties', ['getCategory', 'getCombiningClass', 'getScript', 'isDigit']) + isMark,
+  '@noble/ciphers/aes': uncalledOnes('@noble/ciphers', ['cbc', 'ecb']),
+};
 /** Packages that are CommonJS inside ask for Node's own modules by this name. */
 const REQUIRE = "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);";
 
@@ -80,10 +96,9 @@ async function whole() {
 }
 
 function leftOut() {
-  const calls = (name) => `module.exports = function () { throw new Error('${name} is left out of this program'); };`;
   const setup = (to) => {
-    to.onResolve({ filter: /./ }, ({ path }) => (LEFT_OUT.includes(path) ? { path, namespace: 'left-out' } : undefined));
-    to.onLoad({ filter: /./, namespace: 'left-out' }, ({ path }) => ({ contents: calls(path) }));
+    to.onResolve({ filter: /./ }, ({ path }) => (path in LEFT_OUT ? { path, namespace: 'left-out' } : undefined));
+    to.onLoad({ filter: /./, namespace: 'left-out' }, ({ path }) => ({ contents: LEFT_OUT[path] }));
   };
   return { name: 'left out', setup };
 }
