@@ -75,32 +75,43 @@ export const aimedAt = (face: Face, leaves: number): number => (face.air === 'fi
 /** What this operation's cuts make of the places, or what they ask for in vain. */
 export function placeCuts(here: Here): { readonly places: Places; readonly lacks: readonly Lack[] } {
   if (here.way.cuts.length === 0) return { places: here.places, lacks: [] };
-  let { faces, sizes } = here.places;
-  const own = new Set<SurfaceId>();
+  const before = here.places;
+  // what comes before keeps its own: copied once, when the first cut writes
+  let faces: Map<SurfaceId, FacePlace> | undefined;
+  let sizes: Map<SurfaceId, number> | undefined;
+  const own: SurfaceId[] = [];
   const lacks: Lack[] = [];
-  for (const [i, cut] of here.way.cuts.entries()) {
+  for (let i = 0; i < here.way.cuts.length; i += 1) {
+    const cut = here.way.cuts[i];
     const working = here.working[i];
+    if (!cut) continue;
     if (!working) {
       lacks.push({ what: 'working', surface: cut.makes, dim: '' });
       continue;
     }
     const value = here.bench.values[working.id] ?? working.limits.target;
-    if (cut.measures === 'diameter') sizes = new Map(sizes).set(cut.makes, value);
-    else {
-      const from = zeroOf(here, working, faces, own);
-      if (from === undefined) lacks.push({ what: 'from', surface: working.from, dim: working.id });
-      else faces = new Map(faces).set(cut.makes, { z: from + working.toward * value, stage: cut.stage, leaves: cut.leaves });
-      if (from !== undefined) own.add(cut.makes);
+    if (cut.measures === 'diameter') {
+      sizes ??= new Map(before.sizes);
+      sizes.set(cut.makes, value);
+      continue;
     }
+    const from = zeroOf(here, working, faces ?? before.faces, own);
+    if (from === undefined) {
+      lacks.push({ what: 'from', surface: working.from, dim: working.id });
+      continue;
+    }
+    faces ??= new Map(before.faces);
+    faces.set(cut.makes, { z: from + working.toward * value, stage: cut.stage, leaves: cut.leaves });
+    own.push(cut.makes);
   }
-  return { places: { faces, sizes }, lacks };
+  return { places: { faces: faces ?? before.faces, sizes: sizes ?? before.sizes }, lacks };
 }
 
 /** Place of the face that is measured from; it must stand now, or be cut in the same operation. */
-function zeroOf(here: Here, working: Working, faces: ReadonlyMap<SurfaceId, FacePlace>, own: ReadonlySet<SurfaceId>): number | undefined {
+function zeroOf(here: Here, working: Working, faces: ReadonlyMap<SurfaceId, FacePlace>, own: readonly SurfaceId[]): number | undefined {
   if (working.from === 'bar end') return faceStands(here.section, here.bench.barEnd, '') ? here.bench.barEnd : undefined;
   const place = faces.get(working.from);
-  if (!place || own.has(working.from)) return place?.z;
+  if (!place || (own as readonly string[]).includes(working.from)) return place?.z;
   return stands(here.section, working.from, place) ? place.z : undefined;
 }
 

@@ -16,22 +16,16 @@ export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[
   const surfaces = part.surfaces
     .filter((surface) => surface.role === 'seat' || surface.role === 'sealing')
     .map((surface) => keptClaim(asked, surface.id, steps, (step) => touches(asked, surface, step, edgesOf), finishOf(steps, surface.id)));
-  const threads = part.features.flatMap((feature) =>
-    feature.kind === 'thread'
-      ? [
-          keptClaim(
-            asked,
-            feature.id,
-            steps,
-            (step, i) =>
-              !opensMouth(asked, feature.on, step) &&
-              !facesMouth(asked, feature.on, steps, i) &&
-              bandOf(step.after, feature.id) < bandOf(step.before, feature.id),
-            threadedAt(steps, feature.id),
-          ),
-        ]
-      : [],
-  );
+  const threads = part.features.flatMap((feature): readonly Claim[] => {
+    if (feature.kind !== 'thread') return [];
+    const bandOf = bandsOnce(feature.id);
+    const isCut = (step: Step, i: number): boolean =>
+      step.after !== step.before &&
+      bandOf(step.after) < bandOf(step.before) &&
+      !opensMouth(asked, feature.on, step) &&
+      !facesMouth(asked, feature.on, steps, i);
+    return [keptClaim(asked, feature.id, steps, isCut, threadedAt(steps, feature.id))];
+  });
   return [...surfaces, ...threads];
 }
 
@@ -87,8 +81,15 @@ const finishOf = (steps: readonly Step[], surface: SurfaceId): number =>
 const threadedAt = (steps: readonly Step[], thread: FeatureId): number =>
   steps.findIndex((step) => step.way.sweeps.some((sweep) => sweep.take === 'thread' && sweep.feature === thread));
 
-const bandOf = (section: Section, thread: FeatureId): number =>
-  Math.round(areaOf(section, (paint) => paint.state === 'partial' && paint.thread === thread));
+/** What there is of a thread's band; what one step leaves the next one finds. */
+function bandsOnce(thread: FeatureId): (section: Section) => number {
+  const known = new Map<Section, number>();
+  return (section) => {
+    const band = known.get(section) ?? Math.round(areaOf(section, (paint) => paint.state === 'partial' && paint.thread === thread));
+    known.set(section, band);
+    return band;
+  };
+}
 
 /** It is cut again; a tool passes along it; or, on a seat, metal beside it goes (but for the facing cut that makes the seat's edge). */
 function touches(asked: Case, surface: Surface, step: Step, edgesOf: EdgesOf): boolean {
