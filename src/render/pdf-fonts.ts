@@ -9,8 +9,8 @@ import { inString, ref } from './pdf-write.ts';
 export type OpenFont = {
   /** Name in the page's resources: 'F1'. */
   readonly name: string;
-  /** Those signs that the font has no glyph for, each once. */
-  missing(signs: Iterable<string>): readonly string[];
+  /** Those signs of the texts that the font has no glyph for, each once. */
+  missing(texts: Iterable<string>): readonly string[];
   /** As a string of a content stream; adds what it uses to the embedded subset. */
   encode(text: string): string;
 };
@@ -22,18 +22,35 @@ export function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array, fo
   const opened = doc._font;
   const codes = codesOfFont();
   const known = new Map<string, string>();
-  const codeFor = (sign: string): string => {
-    const code = known.get(sign) ?? inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
-    known.set(sign, code);
-    return code;
+  const codeFor = (sign: string): string => inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
+  // words come again and again; glyphs are numbered in the order in which the texts have them
+  const codesFor = (word: string): string => {
+    const found = known.get(word) ?? Array.from(word, codeFor).join('');
+    known.set(word, found);
+    return found;
   };
   embedWith(doc, opened, codes);
   fonts[opened.id] = ref(opened.ref().id);
   return {
     name: opened.id,
-    missing: (signs) => [...new Set(signs)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
-    encode: (text) => `(${Array.from(text, codeFor).join('')})`,
+    missing: (texts) => [...signsOf(texts)].filter((sign) => !opened.font.hasGlyphForCodePoint(codeOf(sign))),
+    encode: (text) => {
+      const [first = '', ...more] = text.split(BLANK);
+      let written = codesFor(first);
+      for (const word of more) written += codesFor(BLANK) + codesFor(word);
+      return `(${written})`;
+    },
   };
+}
+
+const BLANK = ' ';
+
+function signsOf(texts: Iterable<string>): ReadonlySet<string> {
+  const words = new Set<string>();
+  for (const text of texts) for (const word of text.split(BLANK)) words.add(word);
+  const signs = new Set<string>();
+  for (const word of words) for (const sign of word) signs.add(sign);
+  return signs.add(BLANK);
 }
 
 /** Its number in the font of the file. */

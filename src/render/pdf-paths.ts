@@ -75,9 +75,9 @@ const BOX = 5;
 
 /** Sides along the axes, the first across: that is how `re` goes round (ISO 32000-1, 8.5.2.1), so that nothing is drawn otherwise. */
 function boxFrom(segments: readonly Segment[], i: number): string | undefined {
+  if (segments[i + BOX - 1]?.to !== 'close') return undefined;
   const [a, b, c, d] = [segments[i], segments[i + 1], segments[i + 2], segments[i + 3]];
-  if (segments[i + BOX - 1]?.to !== 'close' || a?.to !== 'move' || b?.to !== 'line' || c?.to !== 'line' || d?.to !== 'line')
-    return undefined;
+  if (a?.to !== 'move' || b?.to !== 'line' || c?.to !== 'line' || d?.to !== 'line') return undefined;
   const [left, top, right, low] = [inUnits(a.x), inUnits(a.y), inUnits(c.x), inUnits(c.y)];
   const square = inUnits(b.x) === right && inUnits(b.y) === top && inUnits(d.x) === left && inUnits(d.y) === low;
   return square ? `${right - left} ${low - top} re` : undefined;

@@ -97,10 +97,9 @@ type Building = {
 /** `of`: what keeps items in one stretch; `element`: whose they are; an artifact has the operator that opens it instead. */
 type Kind = { readonly of: Meaning | string; readonly element?: Element; readonly open: string };
 function kindOf(item: Item, building: Building): Kind {
-  const path = inCell(item.within ?? []);
-  const leaf = path.at(-1);
-  const artifact = (of: string): Kind => ({ of, open: ARTIFACTS[of] ?? '' });
-  if (!leaf) return artifact('');
+  const path = item.within && inCell(item.within);
+  const leaf = path?.at(-1);
+  if (!path || !leaf) return artifact('');
   if (leaf.is === 'running-head' || leaf.is === 'running-foot') return artifact(leaf.is);
   const element = elementFor(path, building);
   if (leaf.is === 'tick') {
@@ -113,13 +112,17 @@ function kindOf(item: Item, building: Building): Kind {
   return { of: leaf, element, open: '' };
 }
 
+const artifact = (of: string): Kind => ({ of, open: ARTIFACTS[of] ?? '' });
+
 /** Figures in a cell of one column are what it says, one after the other, and no paragraphs. */
 function inCell(path: readonly Meaning[]): readonly Meaning[] {
-  const at = path.findIndex(({ is }) => is === 'row') + 1;
+  const at = path.findIndex(isRow) + 1;
   const cell = at > 0 ? path[at] : undefined;
   const narrow = cell !== undefined && !(cell.is === 'cell' && cell.across !== undefined);
   return narrow ? path.filter((meaning, i) => i <= at || meaning.is !== 'text') : path;
 }
+
+const isRow = ({ is }: Meaning): boolean => is === 'row';
 
 function numbered({ marked }: Building, element: Element): number {
   element.kids.push(marked.length);
@@ -165,7 +168,10 @@ function textRect({ x, y, size, width, turn }: TextItem): Rect {
 }
 
 function pathRect(item: PathItem): Rect {
-  let [left, top, right, low] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let left = Number.POSITIVE_INFINITY;
+  let top = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let low = Number.NEGATIVE_INFINITY;
   for (const s of item.segments) {
     if (s.to === 'close') continue;
     if (s.x < left) left = s.x;
@@ -178,7 +184,8 @@ function pathRect(item: PathItem): Rect {
 
 function joined(a: Rect | undefined, b: Rect): Rect {
   if (!a) return b;
-  const [x, y] = [Math.min(a.x, b.x), Math.min(a.y, b.y)];
+  const x = Math.min(a.x, b.x);
+  const y = Math.min(a.y, b.y);
   return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
 }
 

@@ -51,6 +51,7 @@ export const array = (items: readonly string[]): string => `[${items.join(' ')}]
 
 /** Entries in the order given; those without a value are left out. */
 export function dictionary(entries: Readonly<Record<string, string | undefined>>): string {
-  const written = Object.entries(entries).flatMap(([key, value]) => (value === undefined ? [] : [`/${key} ${value}`]));
-  return `<<${written.join('')}>>`;
+  let written = '';
+  for (const key in entries) if (entries[key] !== undefined) written += `/${key} ${entries[key]}`;
+  return `<<${written}>>`;
 }

@@ -86,10 +86,9 @@ function openFonts(pdf: Pdf, document: Document, fonts: FontFiles): Opened {
 }
 
 function demandGlyphs(document: Document, opened: Opened): void {
-  const signs = new Map([...opened.keys()].map((font) => [font, new Set<string>()]));
-  for (const { items } of document.pages)
-    for (const item of items) if (item.kind === 'text') for (const sign of item.text) signs.get(item.font)?.add(sign);
-  const lacking = [...signs].flatMap(([font, used]) =>
+  const texts = new Map([...opened.keys()].map((font) => [font, new Set<string>()]));
+  for (const { items } of document.pages) for (const item of items) if (item.kind === 'text') texts.get(item.font)?.add(item.text);
+  const lacking = [...texts].flatMap(([font, used]) =>
     fontOf(opened, font)
       .missing(used)
       .map((sign) => `${sign} (${font})`),

@@ -15,8 +15,8 @@ export function as(block: Block, meaning: Meaning): Block {
 
 /** Every item of a picture, words and lines, as one figure. */
 export function figure(items: readonly Item[], alt: string): readonly Item[] {
-  const meaning: Meaning = { is: 'figure', alt };
-  return items.map((item) => ({ ...item, within: [meaning] }));
+  const path: readonly Meaning[] = [{ is: 'figure', alt }];
+  return items.map((item) => ({ ...item, within: path }));
 }
 
 /** The frame of a box to tick. */
