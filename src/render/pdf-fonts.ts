@@ -2,7 +2,7 @@
 import type { Font } from '../model/display.ts';
 import { CMAP_ENTRIES, type Codes, codesOfFont, glyphMap, signMap } from './pdf-codes.ts';
 import { asWritten, type EmbeddedFont, type PrivateDocument, writeStream } from './pdf-private.ts';
-import { unhinted } from './pdf-unhinted.ts';
+import { subsetOf } from './pdf-subset.ts';
 import { inString, ref } from './pdf-write.ts';
 
 /** One opened font: its name in resources, and how a text becomes glyph codes. */
@@ -29,7 +29,7 @@ export function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array, fo
     known.set(word, found);
     return found;
   };
-  embedWith(doc, opened, codes);
+  embedWith(doc, opened, bytes, codes);
   fonts[opened.id] = ref(opened.ref().id);
   return {
     name: opened.id,
@@ -62,14 +62,14 @@ function glyphOf(font: EmbeddedFont, codePoint: number): number {
 }
 
 /** pdfkit writes the font's dictionary last, with maps of its own: in their place stand those of its codes. The font goes without hints. */
-function embedWith(doc: PrivateDocument, font: EmbeddedFont, codes: Codes): void {
+function embedWith(doc: PrivateDocument, font: EmbeddedFont, bytes: Uint8Array, codes: Codes): void {
   font.toUnicodeCmap = () => {
     const written = doc.ref({});
     written.end(signMap(codes));
     return written;
   };
-  const encode = font.subset.encode.bind(font.subset);
-  font.subset.encode = () => unhinted(encode());
+  // its own reads each outline to copy it
+  font.subset.encode = () => subsetOf(bytes, font.subset);
   const dictionary = font.ref();
   const end = dictionary.end.bind(dictionary);
   dictionary.end = () => {

@@ -5,7 +5,7 @@ export type EmbeddedFont = {
   readonly id: string;
   readonly scale: number;
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean; glyphForCodePoint(codePoint: number): Glyph };
-  readonly subset: { includeGlyph(id: number): number; encode(): Uint8Array };
+  readonly subset: { readonly glyphs: readonly number[]; includeGlyph(id: number): number; encode(): Uint8Array };
   readonly widths: (number | undefined)[];
   ref(): Reference;
   toUnicodeCmap(): Reference;

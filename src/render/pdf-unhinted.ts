@@ -14,23 +14,40 @@ const BOX = 10;
 /** Where head says how loca counts. */
 const LOCA_FORMAT = 50;
 
-type Tables = Map<string, Uint8Array>;
+export type Tables = ReadonlyMap<string, Uint8Array>;
 
 export function unhinted(font: Uint8Array): Uint8Array {
   const tables = tablesOf(font);
-  for (const name of FOR_PIXELS) tables.delete(name);
-  const [glyf, loca, head] = ['glyf', 'loca', 'head'].map((name) => tables.get(name));
-  if (!glyf || !loca || !head) return font;
-  const long = viewOf(head).getInt16(LOCA_FORMAT) === 1;
-  const glyphs = cut(glyf, loca, long).map(withoutInstructions);
-  tables.set('glyf', together(glyphs));
-  tables.set('loca', placesOf(glyphs, long));
-  return fileOf(tables, viewOf(font).getUint32(0));
+  if (!tables.has('glyf')) return font;
+  return unhintedOf(tables, outlinesIn(tables), viewOf(font).getUint32(0));
 }
 
-const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+/** A font file of these outlines, with the other tables as they stand. `version`: the file's first word. */
+export function unhintedOf(tables: Tables, outlines: readonly Uint8Array[], version: number): Uint8Array {
+  const glyphs = outlines.map(withoutInstructions);
+  const all = new Map([...tables].filter(([name]) => !FOR_PIXELS.includes(name)));
+  all.set('glyf', together(glyphs));
+  all.set('loca', placesOf(glyphs, isLong(tables)));
+  return fileOf(all, version);
+}
 
-function tablesOf(font: Uint8Array): Tables {
+/** A glyph each. */
+export function outlinesIn(tables: Tables): readonly Uint8Array[] {
+  return cut(tableOf(tables, 'glyf'), tableOf(tables, 'loca'), isLong(tables));
+}
+
+const isLong = (tables: Tables): boolean => viewOf(tableOf(tables, 'head')).getInt16(LOCA_FORMAT) === 1;
+
+export const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+
+/** Throws Error when the font has none of that name. */
+export function tableOf(tables: Tables, name: string): Uint8Array {
+  const table = tables.get(name);
+  if (!table) throw new Error(`a font has no table '${name}'`);
+  return table;
+}
+
+export function tablesOf(font: Uint8Array): Tables {
   const view = viewOf(font);
   return new Map(
     Array.from({ length: view.getUint16(WORD) }, (_, i) => {
@@ -66,15 +83,31 @@ function simple(glyph: Uint8Array, at: number): readonly [Uint8Array, Uint8Array
 function composite(glyph: Uint8Array): readonly [Uint8Array, Uint8Array] {
   const kept = glyph.slice();
   const view = viewOf(kept);
+  const end = eachPart(glyph, (at) => view.setUint16(at, view.getUint16(at) & ~PART.instructed));
+  return [kept.subarray(0, end), new Uint8Array()];
+}
+
+/** Other glyphs stand for the parts of a composite one. Gives it as it stands where it is none. */
+export function withParts(glyph: Uint8Array, standIn: (id: number) => number): Uint8Array {
+  if (glyph.length === 0 || viewOf(glyph).getInt16(0) >= 0) return glyph;
+  const own = glyph.slice();
+  const view = viewOf(own);
+  eachPart(glyph, (at) => view.setUint16(at + 2, standIn(view.getUint16(at + 2))));
+  return own;
+}
+
+/** `visit` with the place of each part: its flags, then its glyph. Gives where they end. */
+function eachPart(glyph: Uint8Array, visit: (at: number) => void): number {
+  const view = viewOf(glyph);
   let at = BOX;
   for (let more = true; more; ) {
     const flags = view.getUint16(at);
-    view.setUint16(at, flags & ~PART.instructed);
+    visit(at);
     const scaled = flags & PART.scale ? 2 : flags & PART.twoScales ? WORD : flags & PART.matrix ? 2 * WORD : 0;
     at += WORD + (flags & PART.words ? WORD : 2) + scaled;
     more = (flags & PART.more) !== 0;
   }
-  return [kept.subarray(0, at), new Uint8Array()];
+  return at;
 }
 
 /** One after the other, each filled up to whole words. */
