@@ -96,7 +96,8 @@ function paintPiece(into: Slab[], slab: Slab, region: Region): void {
 
 /** Where one of the region's lines meets the other or one of the slab's, ascending. */
 function meetingsIn({ bounds }: Slab, { lower, upper }: Region): readonly number[] {
-  const [low, high] = [lower?.line, upper?.line];
+  const low = lower?.line;
+  const high = upper?.line;
   const places: number[] = [];
   noteMeeting(places, low, high);
   for (let i = 0; i < bounds.length; i += 1) {

@@ -29,8 +29,8 @@ type Bench = {
   readonly corners: Corners;
   /** For each step, the number of the one with which its set-up begins. */
   readonly openings: readonly number[];
-  /** Steps of a replay as the work is then held, each worked out when it is asked for. */
-  readonly held: WeakMap<Replay, (Step | undefined)[]>;
+  /** Steps as the work is then held, each worked out when it is asked for; replays that share a step share what went before it. */
+  readonly held: WeakMap<Step, Step>;
   /** Measures by kind, of steps that several replays share. */
   readonly known: Map<string, KnownMeasures>;
 };
@@ -62,8 +62,7 @@ function drawnOut(asked: Case, step: Step): Step {
   const { grip } = step.setUp;
   const by =
     step.out === 'first' ? Math.max(...cells.map((one) => one.to)) - grip.from : Math.min(...cells.map((one) => one.from)) - grip.to;
-  const [from, to] = [len(Math.round(grip.from + by)), len(Math.round(grip.to + by))];
-  return { ...step, setUp: { ...step.setUp, grip: { ...grip, from, to } } };
+  return movedBy(step, by);
 }
 const SAWN: Verb = 'saw-off';
 
@@ -83,7 +82,10 @@ function measureOf(bench: Bench, { kind, about }: Claim): RunMeasure | undefined
   }
   if (kind === 'guide') return of(own, guideOf);
   if (kind === 'held') return of(own, (step) => -inHoldOf(bench.asked, step));
-  if (kind === 'reach') return of(own, (step) => -(step.operation.tool.kind === 'parting' ? widestAt(step) : (step.way.reach ?? 0)));
+  if (kind === 'reach') {
+    const atTarget = steps[own];
+    return of(own, (step) => -(step.operation.tool.kind === 'parting' ? widestAt(step) : (reachOf(step, atTarget) ?? 0)));
+  }
   return kind === 'wall' ? wallMeasure(bench) : undefined;
 }
 
@@ -118,38 +120,47 @@ function once<T extends object>(known: KnownMeasures, of: T | undefined, measure
 
 // ---- the work as it is held at a corner ------------------------------------------------------------------------------------------
 /** Work is pushed home by its datum, so the hold stands where that stands; and a tool goes in as much farther as its cut does. */
-const stepsOf = (bench: Bench, run: Replay): readonly Step[] => run.steps.map((step, i) => stepOf(bench, run, i) ?? step);
+function stepsOf(bench: Bench, run: Replay): readonly Step[] {
+  return run.steps.map((step, i) => {
+    const held = stepOf(bench, run, i) ?? step;
+    const reach = reachOf(held, bench.corners.base.run.steps[i]);
+    return reach === undefined || reach === held.way.reach ? held : { ...held, way: { ...held.way, reach: len(reach) } };
+  });
+}
 
+/** As it is held; the tool's way in is as at the targets. */
 function stepOf(bench: Bench, run: Replay, i: number): Step | undefined {
   const { base } = bench.corners;
   const step = run.steps[i];
-  if (!step || step === base.run.steps[i]) return step;
-  const known = bench.held.get(run) ?? [];
-  bench.held.set(run, known);
-  const before = known[i];
+  const atTarget = base.run.steps[i];
+  if (!step || !atTarget || step === atTarget) return step;
+  const before = bench.held.get(step);
   if (before) return before;
-  const held = heldAt(step, openingOf(bench, run, i), base.run.steps[i], openingOf(bench, base.run, i));
-  known[i] = held;
+  const moved = datumOf(step, openingOf(bench, run, i)) - datumOf(atTarget, openingOf(bench, base.run, i));
+  const held = moved === 0 ? step : movedBy(step, moved);
+  bench.held.set(step, held);
   return held;
 }
 
 /** The step with which that one's set-up begins. */
 const openingOf = ({ openings }: Bench, { steps }: Replay, i: number): Step | undefined => steps[openings[i] ?? i];
 
-function heldAt(step: Step, opening: Step | undefined, atTarget: Step | undefined, openingThen: Step | undefined): Step {
-  if (!atTarget) return step;
-  const moved = datumOf(step, opening) - datumOf(atTarget, openingThen);
-  const farther = step.way.reach === undefined ? 0 : depthOf(step) - depthOf(atTarget);
-  if (moved === 0 && farther === 0) return step;
+function movedBy(step: Step, by: number): Step {
   const { grip } = step.setUp;
-  const [from, to] = [len(Math.round(grip.from + moved)), len(Math.round(grip.to + moved))];
-  const way = step.way.reach === undefined ? step.way : { ...step.way, reach: len(Math.round(step.way.reach + farther)) };
-  return { ...step, way, setUp: { ...step.setUp, grip: { ...grip, from, to } } };
+  const [from, to] = [len(Math.round(grip.from + by)), len(Math.round(grip.to + by))];
+  return { ...step, setUp: { ...step.setUp, grip: { ...grip, from, to } } };
 }
 
 /** Where its datum stands when the set-up begins; 0 on bar, which is set by its raw end. */
 const datumOf = ({ setUp }: Step, opening: Step | undefined): number =>
   (setUp.grip.datum && opening?.placesBefore.faces.get(setUp.grip.datum)?.z) || 0;
+
+/** How far in the tool goes then. */
+function reachOf(step: Step, atTarget: Step | undefined): number | undefined {
+  const { reach } = step.way;
+  if (reach === undefined || !atTarget || step === atTarget) return reach;
+  return Math.round(reach + depthOf(step) - depthOf(atTarget));
+}
 
 /** From the end at which the tool goes in to the far end of what it takes. Replays share steps. */
 function depthOf(step: Step): number {

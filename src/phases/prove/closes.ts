@@ -17,8 +17,9 @@ export function closesClaims(asked: Case, corners: Corners): readonly Claim[] {
     const { grip } = steps[i]?.setUp ?? {};
     const span = grip && spanOf(asked, grip);
     if (!grip || !span) return [];
-    const low = corners.least((_, run) => acrossOf(run.steps[i], Math.min));
-    const high = corners.most((_, run) => acrossOf(run.steps[i], Math.max));
+    const across = acrossOnce();
+    const low = corners.least((_, run) => across(run.steps[i])?.least);
+    const high = corners.most((_, run) => across(run.steps[i])?.most);
     if (low.lo === undefined || high.hi === undefined) return [];
     const [lo, hi] = [whole(low.lo), whole(high.hi)];
     const failing = lo < span.least ? low.at : hi > span.most ? high.at : {};
@@ -56,13 +57,21 @@ function spanOf({ workshop }: Case, { kind, takes, tooling }: Grip): Span | unde
   return { least, most: tooling.work, there: true };
 }
 
-/** Over what the hold lies on, the widest or the narrowest diameter. */
-function acrossOf(step: Step | undefined, pick: (...of: readonly number[]) => number): number | undefined {
-  if (!step) return undefined;
-  const { grip } = step.setUp;
-  const under = throughs(step.before).flatMap(({ slab, outer }) => {
+type Across = { readonly least: number; readonly most: number };
+/** What the hold lies on, its narrowest and its widest diameter; of what replays share, measured once. */
+function acrossOnce(): (step: Step | undefined) => Across | undefined {
+  const known = new Map<Step, Across | undefined>();
+  return (step) => {
+    if (!step) return undefined;
+    if (!known.has(step)) known.set(step, acrossOf(step));
+    return known.get(step);
+  };
+}
+
+function acrossOf({ before, setUp: { grip } }: Step): Across | undefined {
+  const under = throughs(before).flatMap(({ slab, outer }) => {
     const [from, to] = [Math.max(slab.from, grip.from), Math.min(slab.to, grip.to)];
     return to > from && grip.on.some((id) => id === outer.mark.surface) ? [at(outer.line, (from + to) / 2)] : [];
   });
-  return under.length === 0 ? undefined : pick(...under);
+  return under.length === 0 ? undefined : { least: Math.min(...under), most: Math.max(...under) };
 }
