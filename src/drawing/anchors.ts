@@ -67,10 +67,13 @@ function bandCrests(sketch: Sketch): readonly Edge[] {
 
 /** Largest radius of the work's own corners at u; else of the silhouette there; 0 where there is no work. */
 export function rimAt(sketch: Sketch, u: number): number {
-  const walls = wallsOf(sketch);
-  const here = walls.flatMap((e) => [e.a, e.b]).filter((p) => Math.abs(p.u - u) < NEAR);
-  if (here.length > 0) return Math.max(...here.map((p) => p.r));
-  return Math.max(0, ...walls.filter((e) => e.a.u < u !== e.b.u < u).map((e) => radiusAt(e, u)));
+  let [corner, wall] = [Number.NEGATIVE_INFINITY, 0];
+  for (const e of wallsOf(sketch)) {
+    if (Math.abs(e.a.u - u) < NEAR) corner = Math.max(corner, e.a.r);
+    if (Math.abs(e.b.u - u) < NEAR) corner = Math.max(corner, e.b.r);
+    if (e.a.u < u !== e.b.u < u) wall = Math.max(wall, radiusAt(e, u));
+  }
+  return corner === Number.NEGATIVE_INFINITY ? wall : corner;
 }
 
 /** Middles of the edges that an operation left; where it left none, of the metal that it took. */

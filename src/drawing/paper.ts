@@ -21,7 +21,7 @@ export const FORMER: Stroke = { ink: 'mid', width: 0.18, dash: [2.2, 0.6, 0.3, 0
 export const NOTHING: Layer = { items: [], boxes: [] };
 
 export function joined(layers: readonly Layer[]): Layer {
-  return { items: layers.flatMap((l) => l.items), boxes: layers.flatMap((l) => l.boxes) };
+  return { items: NOTHING.items.concat(...layers.map((l) => l.items)), boxes: NOTHING.boxes.concat(...layers.map((l) => l.boxes)) };
 }
 
 export function across(paper: Paper, u: number): number {

@@ -109,34 +109,38 @@ export function metalAt(loops: readonly (readonly Edge[])[], at: UR): boolean {
 export type Piece = { readonly a: UR; readonly b: UR; readonly surface: string; readonly made: boolean };
 export function envelope(edges: readonly Edge[], which: 'outer' | 'inner'): readonly Piece[] {
   const stations = [...new Set(edges.flatMap((e) => [e.a.u, e.b.u]))].sort((p, q) => p - q);
+  // upright walls span nothing, and the axis bounds nothing
+  const walls = edges.filter((e) => e.a.u !== e.b.u && (e.a.r > 0 || e.b.r > 0));
   const pieces: Piece[] = [];
-  stations.slice(1).forEach((to, i) => {
-    const from = stations[i] ?? to;
-    const found = bounding(edges, (from + to) / 2, which);
-    if (!found) return;
+  for (let i = 1; i < stations.length; i++) {
+    const [from, to] = [stations[i - 1] ?? 0, stations[i] ?? 0];
+    const found = bounding(walls, (from + to) / 2, which);
+    if (!found) continue;
     const piece = { ...found, a: { u: from, r: radiusAt(found, from) }, b: { u: to, r: radiusAt(found, to) } };
     const last = pieces.at(-1);
     if (last && last.surface === piece.surface && last.made === piece.made && straightOn(last, piece))
-      pieces.splice(-1, 1, { ...piece, a: last.a });
+      pieces[pieces.length - 1] = { ...piece, a: last.a };
     else pieces.push(piece);
-  });
+  }
   return pieces;
 }
 
-function bounding(edges: readonly Edge[], u: number, which: 'outer' | 'inner'): Edge | undefined {
+function bounding(walls: readonly Edge[], u: number, which: 'outer' | 'inner'): Edge | undefined {
   let first: Edge | undefined;
   let last: Edge | undefined;
-  let walls = 0;
-  for (const e of edges) {
-    if (!spans(e, u) || (e.a.r <= 0 && e.b.r <= 0)) continue;
-    walls++;
-    if (!first || radiusAt(e, u) < radiusAt(first, u)) first = e;
-    if (!last || radiusAt(e, u) >= radiusAt(last, u)) last = e;
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let count = 0;
+  for (const e of walls) {
+    if (!spans(e, u)) continue;
+    count++;
+    const r = radiusAt(e, u);
+    if (r < least) [first, least] = [e, r];
+    if (r >= most) [last, most] = [e, r];
   }
   if (!first || !last) return undefined;
   if (which === 'outer') return last;
   // an odd number of walls: metal reaches the axis
-  return walls % 2 === 0 ? first : { ...first, a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
+  return count % 2 === 0 ? first : { ...first, a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
 }
 
 function straightOn(p: Piece, q: Piece): boolean {

@@ -24,6 +24,7 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
   const inside = [...now, ...seen(sketch.bands.filter((b) => b.side === 'inside').flatMap(bandEdges))];
   const outer = envelope(outside, 'outer');
   const former = seen(sketch.before.flat());
+  const curved = curvedIn(now);
   const bands = sketch.bands.map((b) => ({ ...b, polygon: clippedRing(b.polygon, cutAt) })).filter((b) => b.polygon.length > 2);
   return {
     items: [
@@ -32,9 +33,9 @@ export function drawWork(sketch: Sketch, window: Window, paper: Paper): Layer {
         paper,
       ),
       ...drawFaces(metal, outer, paper),
-      ...boreLines(envelope(inside, 'inner'), curvedIn(now), window, paper),
+      ...boreLines(envelope(inside, 'inner'), curved, window, paper),
       ...formerLines(former, window, paper),
-      ...outsideView(outer, now, window, paper),
+      ...outsideView(outer, now, curved, window, paper),
       ...bands.flatMap((band) => bandLines(band, paper)),
       ...sectionLines(now, bands, paper),
       ...(window.cutAt === undefined ? [] : breakLine(metal, window.cutAt, rimAtBreak, paper)),
@@ -96,8 +97,14 @@ function chains(edges: readonly Edge[]): readonly (readonly UR[])[] {
 }
 
 /** Below the axis: the silhouette, and an upright line at every corner of it. */
-function outsideView(outer: readonly Piece[], now: readonly Edge[], window: Window, paper: Paper): readonly Item[] {
-  const uprights = steps(outer, curvedIn(now)).filter((s) => s.u !== window.cutAt);
+function outsideView(
+  outer: readonly Piece[],
+  now: readonly Edge[],
+  curved: ReadonlySet<string>,
+  window: Window,
+  paper: Paper,
+): readonly Item[] {
+  const uprights = steps(outer, curved).filter((s) => s.u !== window.cutAt);
   const jumps = uprights.filter((s) => s.high > s.low + NEAR).map((s) => jumpEdge(s, now));
   const faint = uprights.filter((s) => s.low > 0 && !s.smooth).map((s) => upright(s.u, 0, s.low, paper, 'below'));
   return [...faint, ...strokes(mergedOrder([...outer, ...jumps]), paper, 'below')];

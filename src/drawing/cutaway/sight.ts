@@ -11,7 +11,10 @@ export type Box = { readonly west: number; readonly east: number; readonly top: 
 
 export function sightOf(scene: Scene, eye: Eye): Sight {
   const boxes = scene.solids.map((solid): SolidBoxes => {
-    const bands = solid.bands.map((band) => boxOf(eye, solid, band));
+    const rim = rimBoxes(eye, solid);
+    const bands = solid.bands.map((band) =>
+      around([rim(band.a0, outOf({ ...band, r1: band.r0 })), rim(band.a1, outOf({ ...band, r0: band.r1 }))]),
+    );
     return { all: around(bands), bands };
   });
   const { ball } = scene;
@@ -38,16 +41,19 @@ export function onPicture(eye: Eye, places: readonly Place[]): Box {
 const ROUNDS = 24;
 const WIDER = 1 / Math.cos(Math.PI / ROUNDS);
 
-function boxOf(eye: Eye, solid: Solid, band: Band): Box {
-  const rims = [
-    { a: band.a0, r: outOf({ ...band, r1: band.r0 }) * WIDER },
-    { a: band.a1, r: outOf({ ...band, r0: band.r1 }) * WIDER },
-  ];
-  return onPicture(
-    eye,
-    rims.flatMap(({ a, r }) => Array.from({ length: ROUNDS }, (_, k) => placeOn(solid, a, r, (2 * Math.PI * k) / ROUNDS))),
-  );
+/** The box that holds a rim, so far along and so far out; one end of a band is the beginning of the next, and is looked at once. */
+function rimBoxes(eye: Eye, solid: Solid): (a: number, r: number) => Box {
+  const known = new Map<string, Box>();
+  return (a, r) => {
+    const key = `${a} ${r}`;
+    const found = known.get(key) ?? onPicture(eye, ringOf(solid, a, r * WIDER));
+    known.set(key, found);
+    return found;
+  };
 }
+
+const ringOf = (solid: Solid, a: number, r: number): readonly Place[] =>
+  Array.from({ length: ROUNDS }, (_, k) => placeOn(solid, a, r, (2 * Math.PI * k) / ROUNDS));
 
 export const around = (boxes: readonly Box[]): Box => ({
   west: Math.min(...boxes.map((b) => b.west)),

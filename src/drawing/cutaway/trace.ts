@@ -63,22 +63,27 @@ function chord(at: At, from: number, to: number): readonly Segment[] {
   return [move(at(from)), { to: 'line', x: at2(q.x), y: at2(q.y) }];
 }
 
-/** Hermite to Bézier: handles a third of the arc long, along the curve. */
+/** Hermite to Bézier: handles a third of the arc long, along the curve. Where two arcs join, the place and its slope are looked at once. */
 function arcs(at: At, from: number, to: number, most: number): readonly Segment[] {
   const count = Math.max(1, Math.ceil((to - from) / most));
   const step = (to - from) / count;
+  let last = jointAt(at, from);
   return [
-    move(at(from)),
+    move(last.place),
     ...Array.from({ length: count }, (_, i): Segment => {
-      const [s, e] = [from + step * i, from + step * (i + 1)];
-      const [p, q] = [handle(at, s, step / 3), handle(at, e, -step / 3)];
-      const end = at(e);
-      return { to: 'curve', x1: at2(p.x), y1: at2(p.y), x2: at2(q.x), y2: at2(q.y), x: at2(end.x), y: at2(end.y) };
+      const next = jointAt(at, from + step * (i + 1));
+      const [p, q] = [handle(last, step / 3), handle(next, -step / 3)];
+      last = next;
+      return { to: 'curve', x1: at2(p.x), y1: at2(p.y), x2: at2(q.x), y2: at2(q.y), x: at2(next.place.x), y: at2(next.place.y) };
     }),
   ];
 }
 
-function handle(at: At, share: number, by: number): XY {
-  const [p, a, b] = [at(share), at(share - STEP), at(share + STEP)];
-  return { x: p.x + ((b.x - a.x) / (2 * STEP)) * by, y: p.y + ((b.y - a.y) / (2 * STEP)) * by };
+/** A place of a curve, and how fast it runs there. */
+type Joint = { readonly place: XY; readonly slope: XY };
+function jointAt(at: At, share: number): Joint {
+  const [a, b] = [at(share - STEP), at(share + STEP)];
+  return { place: at(share), slope: { x: (b.x - a.x) / (2 * STEP), y: (b.y - a.y) / (2 * STEP) } };
 }
+
+const handle = ({ place, slope }: Joint, by: number): XY => ({ x: place.x + slope.x * by, y: place.y + slope.y * by });
