@@ -22,12 +22,19 @@ export function openFont(doc: PrivateDocument, font: Font, bytes: Uint8Array, fo
   const opened = doc._font;
   const codes = codesOfFont();
   const known = new Map<string, string>();
-  const codeFor = (sign: string): string => inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
+  const codeFor = (sign: string): string => {
+    const code = known.get(sign) ?? inString(codes.code(codeOf(sign), glyphOf(opened, codeOf(sign))));
+    known.set(sign, code);
+    return code;
+  };
   // words come again and again; glyphs are numbered in the order in which the texts have them
   const codesFor = (word: string): string => {
-    const found = known.get(word) ?? Array.from(word, codeFor).join('');
-    known.set(word, found);
-    return found;
+    const found = known.get(word);
+    if (found !== undefined) return found;
+    let written = '';
+    for (const sign of word) written += known.get(sign) ?? codeFor(sign);
+    known.set(word, written);
+    return written;
   };
   embedWith(doc, opened, bytes, codes);
   fonts[opened.id] = ref(opened.ref().id);
