@@ -1,4 +1,4 @@
-/** The datum: an extension line from its face, a filled triangle standing on it, its letter in a frame (ISO 5459). */
+/** The datum, and other faces that lengths are counted from: an extension line, a filled triangle standing on it, a letter in a frame (ISO 5459). */
 import type { Advances, Box, Item } from '../model/display.ts';
 import { isFree } from './collisions.ts';
 import { type Lettering, line, polygon, rect, text, type XY } from './display.ts';
@@ -24,18 +24,51 @@ export function drawDatum(
   frame: { readonly width: number; readonly height: number },
   taken: readonly Box[],
 ): Layer | undefined {
-  for (let y = from.y + FRAME; y + FRAME < frame.height; y += STEP) {
-    for (const way of [side, -side] as const) {
-      const layer = datumAt(advances, letter, from, y, way);
-      const own = layer.boxes.filter((b) => b.what.startsWith('mark'));
-      const inside = own.every((b) => b.x > 0 && b.x + b.w < frame.width && b.y + b.h < frame.height);
-      if (inside && own.every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken))) return layer;
-    }
-  }
+  const places = placesOf(advances, { letter, owner: 'datum' }, from, side, frame);
+  for (const layer of places) if (marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken))) return layer;
   return undefined;
 }
 
-function datumAt(advances: Advances, letter: string, from: XY, y: number, side: number): Layer {
+/** One of the others, put in when all else stands: near its face, where its line meets nothing either. Undefined where there is no such place. */
+export function drawOrigin(
+  advances: Advances,
+  letter: string,
+  from: XY,
+  side: 1 | -1,
+  frame: { readonly width: number; readonly height: number },
+  taken: readonly Box[],
+): Layer | undefined {
+  const low = { width: frame.width, height: Math.min(frame.height, from.y + NEAR) };
+  for (const layer of placesOf(advances, { letter, owner: `origin-${letter}` }, from, side, low)) {
+    const stands = marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken));
+    if (stands && layer.boxes.every((b) => isFree(b, taken))) return layer;
+  }
+  return undefined;
+}
+/** On paper, mm: how far under its face. */
+const NEAR = 25;
+
+const marksOf = (layer: Layer): readonly Box[] => layer.boxes.filter((b) => b.what.startsWith('mark'));
+
+/** Ever further down, on either hand, within the frame. */
+function* placesOf(
+  advances: Advances,
+  named: Named,
+  from: XY,
+  side: 1 | -1,
+  frame: { readonly width: number; readonly height: number },
+): Generator<Layer> {
+  for (let y = from.y + FRAME; y + FRAME < frame.height; y += STEP) {
+    for (const way of [side, -side] as const) {
+      const layer = datumAt(advances, named, from, y, way);
+      if (marksOf(layer).every((b) => b.x > 0 && b.x + b.w < frame.width && b.y + b.h < frame.height)) yield layer;
+    }
+  }
+}
+
+type Named = { readonly letter: string; readonly owner: string };
+
+function datumAt(advances: Advances, { letter, owner }: Named, from: XY, y: number, side: number): Layer {
   const how: Lettering = { advances, font: 'narrow-bold', size: LETTER, ink: 'black' };
   const width = Math.max(FRAME, textWidth(advances, how.font, how.size, letter) + 2);
   const [apex, near] = [from.x + side * TRIANGLE, from.x + side * (TRIANGLE + STEM)];
@@ -54,6 +87,6 @@ function datumAt(advances: Advances, letter: string, from: XY, y: number, side: 
     text(how, letter, left + width / 2, y + capHeight(LETTER) / 2, 'middle'),
   ];
   const reach = Math.abs(near - from.x);
-  const mark: Box = { x: Math.min(left, from.x), y: y - FRAME / 2, w: width + reach, h: FRAME, what: 'mark datum' };
-  return { items, boxes: [mark, ...lineBoxes(upright, 'line datum')] };
+  const mark: Box = { x: Math.min(left, from.x), y: y - FRAME / 2, w: width + reach, h: FRAME, what: `mark ${owner}` };
+  return { items, boxes: [mark, ...lineBoxes(upright, `line ${owner}`)] };
 }

@@ -6,6 +6,7 @@ import { type Arrangement, arrange, type Fixed, fixedOf, type Laid, shownScale }
 import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
+import { drawOrigins } from './origins.ts';
 import type { Paper } from './paper.ts';
 import { hasRoom, type Scene, type Size, sceneOf, sizeUp } from './scene.ts';
 import { along, sketchOf } from './sketch.ts';
@@ -67,7 +68,7 @@ export function drawStage(view: StageView): StagePicture {
     if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
-  return withDetail(scene, best);
+  return withOrigins(scene, best.paper, withDetail(scene, best));
 }
 
 /** What two rungs of one scale and one size of figures share is drawn once. */
@@ -149,6 +150,11 @@ function withDetail({ view, sketch }: Scene, { picture, paper }: Tried): StagePi
   const room = { frame: view.frame, taken: picture.boxes, advances: view.advances, scales: scalesOf(view), letters: view.letters ?? [] };
   const detail = drawDetail(sketch, paper, room, (scale) => shownScale(scale, view));
   return detail ? { ...picture, items: [...picture.items, ...detail.items], boxes: [...picture.boxes, ...detail.boxes] } : picture;
+}
+
+function withOrigins(scene: Scene, paper: Paper, picture: StagePicture): StagePicture {
+  const { items, boxes } = drawOrigins(scene, paper, picture.boxes);
+  return items.length > 0 ? { ...picture, items: [...picture.items, ...items], boxes: [...picture.boxes, ...boxes] } : picture;
 }
 
 function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {

@@ -43,6 +43,8 @@ export type StageView = {
   readonly lengths: readonly LengthShown[];
   readonly diameters: readonly DiameterShown[];
   readonly balloons: readonly Balloon[];
+  /** Faces besides the datum that lengths are counted from: their letters are put in where a place is free. */
+  readonly origins?: readonly { readonly z: Len; readonly letter: string }[];
   /** mm on paper, as laid out */
   readonly frame: { readonly width: number; readonly height: number };
   /** How much larger the sheet is printed than it is laid out: it is the printed picture that has a scale of the standard. 1 when absent. */

@@ -32,6 +32,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     lengths,
     diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
+    origins: originsOf(desk, setUp, stage, hold),
     words: {
       alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), words),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
@@ -68,12 +69,14 @@ export function operationView(
 ): Omit<StageView, 'frame'> {
   const alone = { ...setUp, operations: [op] };
   const { words, advances } = means;
+  const hold = holdOf(desk, setUp, stage, means);
   return {
     stage,
-    hold: holdOf(desk, setUp, stage, means),
+    hold,
     lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
     balloons: balloonsOf(desk, alone),
+    origins: originsOf(desk, alone, stage, hold),
     words: {
       alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
@@ -181,6 +184,17 @@ function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage, words
         letter: letterIn(page, working),
       },
     ];
+  });
+}
+
+/** Faces besides the datum that its lengths are counted from, as they stand when all is done: not such as are cut again after they served. */
+function originsOf(desk: Desk, setUp: SetUp, stage: Stage, { datum }: Hold): NonNullable<StageView['origins']> {
+  const workings = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
+  const from = workings.filter((w, i) => !workings.slice(i + 1).some((later) => later.makes === w.from)).map((w) => w.from);
+  return [...new Set(from)].flatMap((face) => {
+    const z = face === 'axis' || face === 'bar end' ? undefined : placeOf(desk, stage, face);
+    const letter = z === undefined ? '' : desk.letter(face as SurfaceId);
+    return z === undefined || letter === datum?.letter ? [] : [{ z, letter }];
   });
 }
 
