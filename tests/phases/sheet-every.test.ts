@@ -54,13 +54,9 @@ describe.each(sheets)('$spec, $units', ({ document, view, drawn, plan }) => {
     expect(pages.flatMap((page, i) => headless(page).map((cell) => `${i + 1}: ${cell}`))).toEqual([]);
   });
 
-  it('has a picture for every grip at the lathe, and nothing in it on anything else or outside its frame', () => {
-    // tooling made in place is made again for each hold that it serves
-    const grips = plan.sequence.filter(({ part, setUp }) => {
-      const route = plan.parts.find((p) => p.part.id === part)?.route;
-      return route?.setUps[setUp]?.grip.kind !== 'bench';
-    });
-    expect(drawn.length).toBe(grips.length);
+  it('has a picture for every page of work, and nothing in it on anything else or outside its frame', () => {
+    // tooling made in place is made again for each hold that it serves; bench work of its own page has its picture too
+    expect(drawn.map(({ key }) => key)).toEqual(view.pages.flatMap((page) => (page.kind === 'grip' ? [page.key] : [])));
     expect(drawn.flatMap(({ key, picture }) => named(picture).map((fault) => `${key}: ${fault}`))).toEqual([]);
   });
 
@@ -71,6 +67,12 @@ describe.each(sheets)('$spec, $units', ({ document, view, drawn, plan }) => {
       const wanted = asked.lengths.flatMap((d) => (picture.lettered.includes(d.id) ? (d.letter ? [d.letter] : []) : [d.text[0] ?? '']));
       expect(texts).toEqual(expect.arrayContaining(wanted));
     }
+  });
+
+  it('has the letter of every face that a length of its picture is counted from', () => {
+    const marks = drawn.map(({ picture }) => picture.boxes.flatMap(({ what }) => (what.includes(' origin-') ? [what.split('-')[1]] : [])));
+    const asked = drawn.map(({ asked }) => (asked.origins ?? []).map(({ letter }) => letter));
+    expect(marks.map((each) => [...new Set(each)].sort())).toEqual(asked.map((each) => [...each].sort()));
   });
 });
 
