@@ -196,7 +196,8 @@ function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, 
   const r = rimAt(sketch, u);
   const nib = 1e-3;
   const airOnRight = !metalAt(sketch.loops, { u: u + nib, r: r - nib });
-  return drawDatum(view.advances, datum.letter, onPaper(paper, { u, r }, 'below'), airOnRight ? 1 : -1, view.frame, taken);
+  const stand = { from: onPaper(paper, { u, r }, 'below'), side: airOnRight ? 1 : -1, frame: view.frame, taken } as const;
+  return drawDatum(view.advances, datum.letter, stand);
 }
 
 function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, sizes: TierSizes, columns: Columns): readonly Tag[] {

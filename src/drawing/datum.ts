@@ -15,49 +15,37 @@ const PAST = 1.4;
 const CLEAR = 0.6;
 const STEP = 2;
 
-/** `from`: the face's outer corner below the axis. `side`: where its air is, tried first: -1 left. Undefined where no place is free. */
-export function drawDatum(
-  advances: Advances,
-  letter: string,
-  from: XY,
-  side: 1 | -1,
-  frame: { readonly width: number; readonly height: number },
-  taken: readonly Box[],
-): Layer | undefined {
-  const places = placesOf(advances, { letter, owner: 'datum' }, from, side, frame);
-  for (const layer of places) if (marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken))) return layer;
+/** `from`: the face's outer corner below the axis. `side`: where its air is, tried first: -1 left. */
+export type Stand = {
+  readonly from: XY;
+  readonly side: 1 | -1;
+  readonly frame: { readonly width: number; readonly height: number };
+  readonly taken: readonly Box[];
+};
+
+/** Undefined where no place is free. */
+export function drawDatum(advances: Advances, letter: string, stand: Stand): Layer | undefined {
+  for (const layer of placesOf(advances, { letter, owner: 'datum' }, stand)) if (isClear(layer, stand)) return layer;
   return undefined;
 }
 
 /** One of the others, put in when all else stands: near its face, where its line meets nothing either. Undefined where there is no such place. */
-export function drawOrigin(
-  advances: Advances,
-  letter: string,
-  from: XY,
-  side: 1 | -1,
-  frame: { readonly width: number; readonly height: number },
-  taken: readonly Box[],
-): Layer | undefined {
+export function drawOrigin(advances: Advances, letter: string, stand: Stand): Layer | undefined {
+  const { frame, from, taken } = stand;
   const low = { width: frame.width, height: Math.min(frame.height, from.y + NEAR) };
-  for (const layer of placesOf(advances, { letter, owner: `origin-${letter}` }, from, side, low)) {
-    const stands = marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken));
-    if (stands && layer.boxes.every((b) => isFree(b, taken))) return layer;
-  }
+  for (const layer of placesOf(advances, { letter, owner: `origin-${letter}` }, { ...stand, frame: low }))
+    if (isClear(layer, stand) && layer.boxes.every((b) => isFree(b, taken))) return layer;
   return undefined;
 }
 /** On paper, mm: how far under its face. */
 const NEAR = 25;
 
 const marksOf = (layer: Layer): readonly Box[] => layer.boxes.filter((b) => b.what.startsWith('mark'));
+const isClear = (layer: Layer, { taken }: Stand): boolean =>
+  marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken));
 
 /** Ever further down, on either hand, within the frame. */
-function* placesOf(
-  advances: Advances,
-  named: Named,
-  from: XY,
-  side: 1 | -1,
-  frame: { readonly width: number; readonly height: number },
-): Generator<Layer> {
+function* placesOf(advances: Advances, named: Named, { from, side, frame }: Stand): Generator<Layer> {
   for (let y = from.y + FRAME; y + FRAME < frame.height; y += STEP) {
     for (const way of [side, -side] as const) {
       const layer = datumAt(advances, named, from, y, way);

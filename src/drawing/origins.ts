@@ -40,7 +40,7 @@ function under(view: StageView, sketch: Sketch, paper: Paper, { u, letter }: Ori
   const r = rimAt(sketch, u);
   if (!reachesRim(sketch, u, r)) return undefined;
   const side = metalAt(sketch.loops, { u: u + NEAR, r: r - NEAR }) ? -1 : 1;
-  return drawOrigin(view.advances, letter, onPaper(paper, { u, r }, 'below'), side, view.frame, taken);
+  return drawOrigin(view.advances, letter, { from: onPaper(paper, { u, r }, 'below'), side, frame: view.frame, taken });
 }
 
 /** A face inside, or behind what is wider, is not seen from outside. */
