@@ -1,5 +1,5 @@
 /** Template files cut into their blocks, and how Handlebars is to read a block, now or when the command is built. */
-import { plainStretches, type Stretches } from './plain-words.ts';
+import { BLOCK, plainStretches, type Stretches } from './plain-words.ts';
 
 /** `knownHelpers`: those of ours (words.ts); a helper of any other name is an error when the block is read. */
 export const READING = {
@@ -9,7 +9,6 @@ export const READING = {
   knownHelpers: { plural: true, is: true, mm: true, rounded: true, 'in-units': true, 'with-unit': true, 'as-sold': true, 'by-units': true },
 };
 
-const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
 const COMMENT = /\{\{!--[\s\S]*?--\}\}|\{\{![^}]*\}\}/g;
 
 /** Id and text of every block of a file, found by their marks. Throws Error where anything but blocks and comments stands in it. */

@@ -34,7 +34,8 @@ export function plainWords(text: string): PlainWords {
   };
 }
 const COMMENT = /\{\{!--[\s\S]*?--\}\}/g;
-const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
+/** A block, by its marks: id and text. */
+export const BLOCK = /\{\{#\*inline "([^"]+)"\}\}([\s\S]*?)\{\{\/inline\}\}/g;
 
 /** Texts, and between each and the next the name of a field. */
 export type Stretches = { readonly texts: readonly string[]; readonly names: readonly string[] };

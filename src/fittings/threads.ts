@@ -2,6 +2,7 @@
 import { present } from '../base/asking.ts';
 import { add, type Len, len, minus } from '../base/units.ts';
 import type { ThreadLimits } from '../handbook/iso965-metric.ts';
+import { reliefWidth } from '../handbook/practice.ts';
 import { thread as threadCalled } from '../handbook/threads.ts';
 import type { Limits, ThreadSize } from '../model/part.ts';
 import { about, between, ratio, size, TENTH, tidy, times } from './limits.ts';
@@ -48,7 +49,7 @@ function aim(lo: Len, hi: Len): Len {
 
 /** Relief wide enough for the tool to stop in, its floor under the least root. Width may be over, never under. */
 export function reliefOf(thread: ThreadSize): { readonly width: Limits; readonly floor: Limits } {
-  const width = tidy(add(times(thread.pitch, ratio('relief.pitches')), size('relief.tool-half')), TENTH, 'up');
+  const width = tidy(reliefWidth(thread.pitch), TENTH, 'up');
   const floor = tidy(minus(thread.root, size('relief.under-root')), TENTH, 'down');
   return {
     width: between(width, add(width, size('band.chamfer')), width, 'relief'),

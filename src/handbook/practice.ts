@@ -1,4 +1,5 @@
 /** Figures of the workshop that rules and designs rest on: proportions, allowances, clearances. Each row carries its source. */
+import { type Len, mm, toMm } from '../base/units.ts';
 import { POINT_ANGLE } from './drills.ts';
 import { type Fact, type FactTable, factTable, type Standing } from './fact.ts';
 import { endsPractice } from './practice-ends.ts';
@@ -222,6 +223,9 @@ export const practice: FactTable = factTable([
   ...endsPractice.rows,
   ...liftStopPractice.rows,
 ]);
+
+/** How wide the relief of a thread is, before a design makes a round figure of it: pitches, and half the tool that cuts it. */
+export const reliefWidth = (pitch: Len): Len => mm(toMm(pitch) * practice.value('relief.pitches') + practice.value('relief.tool-half'));
 
 function toFact([id, value, unit, what, source, standing]: Row): Fact {
   return { id, value, unit, what, source: source ?? CUSTOM, standing: standing ?? 'common practice' };

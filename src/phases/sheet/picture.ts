@@ -1,6 +1,6 @@
 /** What the picture of a set-up shows: hold, datum, the lengths made here, a balloon for each operation. Drawing decides where. */
 import { type Len, len } from '../../base/units.ts';
-import { pointedAt, sideShown } from '../../drawing/sides.ts';
+import { pointedAt } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Advances } from '../../model/display.ts';
@@ -13,6 +13,7 @@ import { isOffLathe } from '../../model/work.ts';
 import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
+import { sideOf, sidesShown } from './sides-shown.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
 export type PictureMeans = { readonly words: SheetWords; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
@@ -94,16 +95,7 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
   const doneIn = (last: number): ReadonlySet<string> =>
     new Set(setUps.slice(0, last).flatMap((s) => s.operations.map((op) => desk.operation(op).feature)));
   const [before, now] = [doneIn(place), doneIn(place + 1)];
-  return desk.part.features.flatMap(({ id }) => {
-    const side = now.has(id) ? sideOf(desk, id, before.has(id) ? 'before' : 'here') : undefined;
-    return side ? [side] : [];
-  });
-}
-
-function sideOf(desk: Desk, feature: string, made: SideShown['made']): SideShown | undefined {
-  const f = desk.feature(feature);
-  const on = f?.kind === 'side' ? desk.surface(f.on) : undefined;
-  return f?.kind === 'side' && on?.shape === 'cylinder' ? sideShown(f, on.size.target, made) : undefined;
+  return sidesShown(desk, (id) => (before.has(id) ? 'before' : now.has(id) ? 'here' : undefined));
 }
 
 /** As it is drawn; `stage` shows where its datum stands. */

@@ -1,11 +1,11 @@
 /** A part's operations one by one as pictures want them: the half-section before and after each, what was made from the side, the hold. */
 
-import { sideShown } from '../../drawing/sides.ts';
 import { type Replay, replay, stageAtStart, stageOver } from '../../geometry/replay.ts';
 import type { OpId } from '../../model/ids.ts';
 import type { SetUp } from '../../model/plan.ts';
 import type { SideShown, Stage } from '../../model/stage.ts';
 import type { Desk } from './lookup.ts';
+import { sidesShown } from './sides-shown.ts';
 
 /** `count`: operations, those at the bench among them; they are counted from 0 in the order of work. */
 export type Steps = {
@@ -32,6 +32,8 @@ export function stepsOf(desk: Desk): Steps {
   };
   const features = (from: number, to: number): ReadonlySet<string> =>
     new Set(order.slice(from, to).map(({ op }) => desk.operation(op).feature));
+  const sidesBy = (before: ReadonlySet<string>, here: ReadonlySet<string>): readonly SideShown[] =>
+    sidesShown(desk, (id) => (here.has(id) ? 'here' : before.has(id) ? 'before' : undefined));
   return {
     desk,
     count: order.length,
@@ -39,17 +41,8 @@ export function stepsOf(desk: Desk): Steps {
     setUp: (step) => at(step).setUp,
     over: (first, last) => ({
       ...stageOver(run(), first, last),
-      sides: sidesOf(desk, features(0, first), features(first, last + 1)),
+      sides: sidesBy(features(0, first), features(first, last + 1)),
     }),
     bar: () => stageAtStart(run()),
   };
-}
-
-function sidesOf(desk: Desk, before: ReadonlySet<string>, here: ReadonlySet<string>): readonly SideShown[] {
-  return desk.part.features.flatMap((f) => {
-    if (f.kind !== 'side' || !(before.has(f.id) || here.has(f.id))) return [];
-    const on = desk.surface(f.on);
-    const side = on.shape === 'cylinder' ? sideShown(f, on.size.target, here.has(f.id) ? 'here' : 'before') : undefined;
-    return side ? [side] : [];
-  });
 }

@@ -1,5 +1,6 @@
 /** Held by a thread, on a mandrel made for it. */
 import { type Len, len, mm, toMm } from '../../base/units.ts';
+import { reliefWidth } from '../../handbook/practice.ts';
 import type { SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
@@ -51,7 +52,7 @@ function threadsHeld(c: Context, t: ThreadFeature, grip: Grip): Len {
 /** What the mandrel's own relief, at its shoulder, and its start leave of the thread that goes into the work. */
 function ownThread({ side, thread }: ThreadFeature, { tooling }: Grip): Len {
   if (side === 'outside' || tooling?.kind !== 'threaded-mandrel') return len(Number.MAX_SAFE_INTEGER);
-  const relief = thread.pitch * fact('relief.pitches') + length('relief.tool-half') + 2 * length('band.chamfer');
+  const relief = reliefWidth(thread.pitch) + 2 * length('band.chamfer');
   const start = (thread.major.hi - thread.minor.lo) / 2 + length('thread.chamfer.clear');
   return len(Math.max(0, Math.floor(tooling.depth - relief - start)));
 }
