@@ -12,13 +12,16 @@ import { shown } from './written.ts';
  * Throws Error on an issue that no schema here should raise: our fault.
  */
 export function checkSource<S extends z.ZodType>(schema: S, source: Source, about: string): Outcome<z.output<S>> {
-  const result = schema.safeParse(source.value);
+  const result = schema.safeParse(source.value, ONCE);
   if (result.success) return { value: result.data, found: [] };
   const { issues } = result.error;
   const all = [...issues, ...standingAlone(schema, source.value, issues)];
   const found = all.flatMap((issue) => issueFindings(schema, source, about, issue, []));
   return { found: unique(found) };
 }
+
+/** A file is read once: to compile a parser for it would take longer than the reading. */
+const ONCE: z.core.ParseContext<z.core.$ZodIssue> = { jitless: true };
 
 /** Words' id of a key: 'workshop.tools.drills' for any of the drills. */
 export function askId(about: string, path: Path): string {
