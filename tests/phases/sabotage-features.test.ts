@@ -10,7 +10,7 @@ import { FEATURE_DAMAGES } from '../fixtures/damage-features.ts';
 const ROOT = join(import.meta.dirname, '..', '..');
 const file = (...path: readonly string[]) => ({ name: path.at(-1) ?? '', text: readFileSync(join(ROOT, ...path), 'utf8') });
 const WORKSHOP = file('specs', 'workshops', 'bench-lathe.yaml');
-const SPECS = ['bearing-oiler', 'taper-plug', 'guard-column', 'locked-plug', 'strainer-body', 'packing-sleeve'];
+const SPECS = ['bearing-oiler', 'taper-plug', 'guard-column', 'locked-plug', 'strainer-body', 'packing-sleeve', 'lock-nut'];
 
 function soundOf(spec: string): readonly Proved[] {
   const { plan } = compile({ fitting: file('specs', 'fittings', 'parts', `${spec}.yaml`) }, { workshop: WORKSHOP });

@@ -5,10 +5,12 @@ import { TOUCH } from '../../geometry/section/lines.ts';
 import { outlinesOf } from '../../geometry/section/outline.ts';
 import { isSolid, type Section } from '../../geometry/section.ts';
 import type { FeatureId, OpId, SurfaceId } from '../../model/ids.ts';
-import type { Surface } from '../../model/part.ts';
+import type { Feature, Surface } from '../../model/part.ts';
 import type { Claim } from '../../model/plan.ts';
 import type { Edge } from '../../model/stage.ts';
 import { type Case, claim, short } from './claims.ts';
+
+type Thread = Extract<Feature, { kind: 'thread' }>;
 
 export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[] {
   const { part } = asked;
@@ -21,7 +23,7 @@ export function keptClaims(asked: Case, steps: readonly Step[]): readonly Claim[
     const bandOf = bandsOnce(feature.id);
     const isCut = (step: Step, i: number): boolean =>
       step.after !== step.before &&
-      bandOf(step.after) < bandOf(step.before) &&
+      (bandOf(step.after) < bandOf(step.before) || cutsOffEnd(asked, feature, step)) &&
       !opensMouth(asked, feature.on, step) &&
       !facesMouth(asked, feature.on, steps, i);
     return [keptClaim(asked, feature.id, steps, isCut, threadedAt(steps, feature.id))];
@@ -69,6 +71,14 @@ const facesMouth = (asked: Case, on: SurfaceId, steps: readonly Step[], i: numbe
     one.shape === 'cone' && one.until === on && faced.includes(one.at) ? [one.feature] : [],
   );
   return steps.slice(i + 1).some((step) => cones.includes(step.operation.feature) && opensMouth(asked, on, step));
+};
+
+/** The facing of the end that a thread comes out through: what stood beyond the end went with the last turn, and its burr is in the thread. */
+const cutsOffEnd = ({ part }: Case, { start, from, to }: Thread, { way, operation }: Step): boolean => {
+  const far = start === 'first' ? to : from;
+  const isEnd = (face: Surface | undefined): boolean =>
+    face?.shape === 'face' && face.air !== start && face.z === far && (face.z === 0 || face.z === part.length);
+  return operation.verb === 'face' && way.cuts.some((cut) => isEnd(part.surfaces.find((one) => one.id === cut.makes)));
 };
 
 const runsInto = (asked: Case, cone: SurfaceId, on: SurfaceId): boolean =>
