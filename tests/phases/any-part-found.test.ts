@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { mm } from '../../src/base/units.ts';
 import type { Compiled } from '../../src/compile.ts';
+import type { Route, SetUp } from '../../src/model/plan.ts';
+import { prove } from '../../src/phases/prove.ts';
 import { ownPart, planOwn, refusedOf } from '../fixtures/own-part.ts';
 
 const ENDS = ['first: { letter: A }', 'second: { letter: B }'];
@@ -78,6 +80,14 @@ describe('a hole that ends in a point', () => {
   });
 });
 
+const setUpOf = (route: Route, op: string): SetUp | undefined => route.setUps.find(({ operations }) => operations.includes(op));
+const covered = (long: number, hole: number): readonly string[] =>
+  part(
+    [`name: shank, diameter: 12 h9, length: ${long} mm`],
+    [],
+    [`side:`, `  - { name: eye, cross-hole: ${hole} mm, on: shank, at: ${long / 2} }`],
+  );
+
 describe('a pin with a cross hole', () => {
   const pin = (at: number): Compiled =>
     planOwn(
@@ -101,6 +111,34 @@ describe('a pin with a cross hole', () => {
   it('in the middle may be held on either side of it', () => {
     const sides = new Set(held(pin(15)).map(({ to }) => to < mm(15)));
     expect([...sides].sort()).toEqual([false, true]);
+  });
+  it('that covers it is held on all of it, and drilled after that', () => {
+    const compiled = planOwn(covered(8, 5));
+    const { route, proof } = ownPart(compiled);
+    const [on, drilled] = [setUpOf(route, 'part/B/face'), setUpOf(route, 'part/eye/cross-drill')];
+    expect(on?.grip).toMatchObject({ kind: 'collet', on: ['part/shank'], lightOnly: true });
+    expect(route.setUps.indexOf(on as SetUp)).toBeLessThan(route.setUps.indexOf(drilled as SetUp));
+    expect(proof.holds).toBe(true);
+    // the other way about, jaws close over the hole
+    const { part, chart, figures } = ownPart(compiled);
+    const later = route.setUps.filter((one) => one !== on && one !== drilled);
+    const setUps = [...later, ...[drilled, on].flatMap((one) => one ?? [])];
+    const workshop = compiled.plan?.workshop;
+    const damaged = workshop && prove({ part, chart, figures, workshop, route: { ...route, setUps } });
+    const failed = damaged?.claims.flatMap((one) => (one.holds ? [] : [[one.kind, one.about, one.grounds.reason]]));
+    expect(failed).toEqual([['grip', on?.grip.id, 'hole']]);
+  });
+  it('that covers it where nothing else can be held is refused with what there is and what it takes', () => {
+    // 6 long, the hole 4, room of 1 on either side: nothing; a third of 12 h9 is the least, and all of it is too short for the vee
+    const refused = refusedOf(planOwn(covered(6, 4)));
+    expect(refused).toContainEqual(
+      expect.objectContaining({
+        what: 'part/shank.collet.second',
+        because: { rule: 'holes-under-hold', grounds: {} },
+        has: 0,
+        wants: mm(3.594),
+      }),
+    );
   });
 });
 

@@ -5,8 +5,10 @@ import { at } from '../../geometry/section/lines.ts';
 import type { Pieces } from '../../geometry/section/pieces.ts';
 import { type Bound, isSolid, type Section, type Slab } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
-import type { End, SurfaceId } from '../../model/ids.ts';
+import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
+import type { SideFeature } from '../../model/part.ts';
 import type { Claim, Grip, Operation } from '../../model/plan.ts';
+import { isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
 import { giving } from './plugged.ts';
 import { standsOut } from './stands-out.ts';
@@ -43,8 +45,15 @@ export function heldLength(asked: Case, section: Section, grip: Grip): number {
 export const holdsInside = (asked: Case, grip: Grip): boolean =>
   grip.on.some((id) => asked.part.surfaces.some((surface) => surface.id === id && surface.side === 'inside'));
 
-/** At the beginning of the set-up. */
-export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: Grip, operations: readonly Operation[]): Claim {
+/** At the beginning of the set-up. `under`: what was drilled into the work, or stands out of it, where the hold closes; none: ''. */
+export function gripClaim(
+  asked: Case,
+  section: Section,
+  pieces: Pieces,
+  grip: Grip,
+  operations: readonly Operation[],
+  under: FeatureId | '' = '',
+): Claim {
   const { part } = asked;
   const held = heldStretches(asked, section, pieces, grip);
   const has = held.reduce((sum, one) => sum + one.length, 0);
@@ -59,17 +68,18 @@ export function gripClaim(asked: Case, section: Section, pieces: Pieces, grip: G
     has: show(has),
     wants: show(wants),
     diameter: show(grip.diameter),
-    surface: short(part.id, kept?.surface ?? ''),
+    surface: short(part.id, kept?.surface ?? under),
     out: show(far.has),
     most: show(far.most),
     reason,
     corner: '',
   });
 
-  function reasonOf(): 'thin' | 'plug' | 'nothing' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
+  function reasonOf(): 'thin' | 'plug' | 'nothing' | 'hole' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
     if (has === 0) return 'nothing';
     if (!isCentred(asked, section, grip)) return 'no-centre';
     if (kept) return 'kept';
+    if (under !== '') return 'hole';
     if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
     if (grip.lightOnly && !light) return 'heavy';
     if (has < wants) return 'short';
@@ -120,6 +130,19 @@ const threadsOn = (asked: Case, ids: readonly string[]): readonly string[] =>
 
 const hasBand = (section: Section, thread: string): boolean =>
   section.slabs.some((slab) => slab.paints.some((paint) => paint.state === 'partial' && paint.thread === thread));
+
+/** Holes right across and what stands out of the work: jaws neither close on their edge nor over them. */
+const UNDER_JAWS: readonly string[] = ['cross-hole', 'branch', 'flange'];
+
+/** The first of them that is there, of those that were done before, where a hold on the lathe closes on the outside. */
+export function sideUnder({ part }: Case, grip: Grip, done: ReadonlySet<FeatureId>): FeatureId | '' {
+  if (isOffLathe(grip)) return '';
+  const meets = ({ at, half }: SideFeature): boolean => at - half < grip.to && at + half > grip.from;
+  const found = part.features.find(
+    (one) => one.kind === 'side' && UNDER_JAWS.includes(one.does) && done.has(one.id) && grip.on.includes(one.on) && meets(one),
+  );
+  return found?.id ?? '';
+}
 
 /** Thinnest difference of outside and inside diameter between two cylinders; threads count by their roots. */
 export function thinnest(section: Section): { readonly wall: number; readonly z: number } | undefined {

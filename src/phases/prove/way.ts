@@ -8,7 +8,7 @@ import type { Slab } from '../../geometry/section.ts';
 import type { Claim, Figures } from '../../model/plan.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
-import { gripClaim, thinnest } from './grip.ts';
+import { gripClaim, sideUnder, thinnest } from './grip.ts';
 import { heldClaims } from './held.ts';
 import { keptClaims } from './touch.ts';
 import { veeClaims } from './vee.ts';
@@ -75,7 +75,9 @@ const isSameHold = ({ setUp }: Step, other: Step | undefined): boolean =>
 /** `step`: the first of its set-up. */
 export function holdClaim(asked: Case, steps: readonly Step[], step: Step): Claim {
   const operations = steps.filter((one) => isSameHold(one, step)).map((one) => one.operation);
-  return gripClaim(asked, step.before, piecesOf(step.before), step.setUp.grip, operations);
+  const done = new Set(steps.slice(0, steps.indexOf(step)).map((one) => one.operation.feature));
+  const { grip } = step.setUp;
+  return gripClaim(asked, step.before, piecesOf(step.before), grip, operations, sideUnder(asked, grip, done));
 }
 
 // ---- what is measured from, what is cut up to -----------------------------------------------------------------------------------

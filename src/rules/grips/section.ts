@@ -22,14 +22,17 @@ export const onSection: GripRule = {
 };
 
 function sectionGrips(work: Work, o: Outside, out: End): readonly (Grip | Refusal)[] {
-  const kind = holdKind(work.c, o, out);
-  const thin = thinWall(work, o, out, 'jaws');
-  return placesOn(work.c, o, out).flatMap((on) => {
-    const bored = thin && kind !== 'bored-jaws' && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws') : [];
-    const first = gripsOf(work, on, out, kind);
-    const instead = insteadOfSleeve(work.c, first);
-    return [...first, ...bored, ...(instead && !(thin && instead === 'bored-jaws') ? gripsOf(work, on, out, instead) : [])];
-  });
+  const offered = placesOn(work.c, o, out).flatMap((on) => gripsAt(work, on, out));
+  return offered.some((one) => 'kind' in one) ? offered : [...offered, ...besideSides(work, o, out, offered.length > 0)];
+}
+
+function gripsAt(work: Work, on: On, out: End): readonly (Grip | Refusal)[] {
+  const kind = holdKind(work.c, on.o, out);
+  const thin = thinWall(work, on.o, out, 'jaws');
+  const bored = thin && kind !== 'bored-jaws' && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws') : [];
+  const first = gripsOf(work, on, out, kind);
+  const instead = insteadOfSleeve(work.c, first);
+  return [...first, ...bored, ...(instead && !(thin && instead === 'bored-jaws') ? gripsOf(work, on, out, instead) : [])];
 }
 
 /**
@@ -54,6 +57,32 @@ function placesOn(c: Context, o: Outside, out: End): readonly On[] {
 function insteadOfSleeve({ workshop: { holding } }: Context, offered: readonly (Grip | Refusal)[]): Hold | undefined {
   if (!offered.some((one) => 'what' in one && one.because.rule.startsWith('sleeve-'))) return undefined;
   return holding.softJaws ? 'bored-jaws' : holding.fourJaw ? 'four-jaw' : undefined;
+}
+
+/** Where holes and branches leave no place to hold by: why not, if that is not told yet; and the whole section until its first hole is drilled. */
+function besideSides(work: Work, o: Outside, out: End, told: boolean): readonly (Grip | Refusal)[] {
+  const { c } = work;
+  const sides = c.part.features.flatMap((f) => (f.kind === 'side' && f.on === o.cylinder && BEFORE_HOLDING.includes(f.does) ? [f] : []));
+  if (sides.length === 0) return [];
+  const covered = told ? [] : [underHold(c, o, out)];
+  if (sides.some((f) => f.does !== 'cross-hole')) return covered;
+  const gone = work.operations.flatMap((k) => (sides.some((f) => f.id === k.feature) ? [k.id] : []));
+  const until = (grip: Grip): Grip => ({ ...grip, gone, because: [...grip.because, { rule: 'held-before-holes', grounds: {} }] });
+  const whole = stretchesOf(c.cylinder(o.cylinder)).flatMap((stretch, i) =>
+    gripsAt(work, { o, stretch, free: stretch, name: `${o.id}.undrilled${i === 0 ? '' : `-${i + 1}`}` }, out),
+  );
+  return [...covered, ...whole.map((one) => ('kind' in one ? until(one) : { ...one, ...withGrip(one, until) }))];
+}
+
+const withGrip = ({ would }: Refusal, change: (grip: Grip) => Grip): Pick<Refusal, 'would'> =>
+  would && 'grip' in would ? { would: { grip: change(would.grip) } } : {};
+
+/** The longest place between what jaws keep off, with room at the side where tools work, against the least of any hold. */
+function underHold(c: Context, o: Outside, out: End): Refusal {
+  const places = placesOn(c, o, out).map((on) => roomOn(c, on, out, 'jaw.clearance.light'));
+  const has = len(Math.max(0, ...places.map(({ from, to }) => to - from)));
+  const wants = atLeast(scaled(c.cylinder(o.cylinder).size.target, 'grip.light.ratio'));
+  return { what: `${o.id}.${holdKind(c, o, out)}.${out}`, because: { rule: 'holes-under-hold', grounds: {} }, has, wants };
 }
 
 function gripsOf(work: Work, on: On, out: End, kind: Hold): readonly (Grip | Refusal)[] {
@@ -97,14 +126,19 @@ function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refus
 
 const atLeast = (l: Len): Len => len(Math.max(l, length('grip.least')));
 
-/** The whole section but for room at the side where tools work. */
-function sectionGrip(work: Work, { o, stretch: whole, free, name }: On, out: End, kind: Hold, clearance: string): Grip | undefined {
-  const c = work.c;
-  const cyl = c.cylinder(o.cylinder);
+/** The whole section but for room at the side where tools work. Nothing is left where `to` is not beyond `from`. */
+function roomOn(c: Context, { o, stretch, free }: On, out: End, clearance: string): Stretch {
   const room = length(clearance);
-  const plain = clearOfCones(c, o, whole);
+  const plain = clearOfCones(c, o, stretch);
   const clear = out === 'first' ? { from: add(plain.from, room), to: plain.to } : { from: plain.from, to: minus(plain.to, room) };
-  const stretch = { from: len(Math.max(clear.from, free.from)), to: len(Math.min(clear.to, free.to)) };
+  return { from: len(Math.max(clear.from, free.from)), to: len(Math.min(clear.to, free.to)) };
+}
+
+function sectionGrip(work: Work, on: On, out: End, kind: Hold, clearance: string): Grip | undefined {
+  const c = work.c;
+  const { o, stretch: whole, name } = on;
+  const cyl = c.cylinder(o.cylinder);
+  const stretch = roomOn(c, on, out, clearance);
   if (stretch.to <= stretch.from) return undefined;
   const datum = datumBehind(c, whole, out, kind);
   const knurls = knurlsOn(c, o);
