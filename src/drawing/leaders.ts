@@ -1,8 +1,9 @@
 /** What a leader costs: its length, and what it runs through. */
 import type { Box } from '../model/display.ts';
 import { kindOf } from './collisions.ts';
+import type { XY } from './display.ts';
 import { EDGES, type Field, fieldOf, next, shareIn } from './field.ts';
-import { distance, grown, type Leg } from './plane.ts';
+import { distance, grown } from './plane.ts';
 
 /** Boxes that stand already, sorted once by what a leader may do with them. `owner`: to which line each of the `lines` belongs. */
 export type Surroundings = {
@@ -47,7 +48,7 @@ const CLEAR = 0.5;
 const SLANT = 0.16;
 
 /** mm; Infinity where it would run through a text, a mark or another ring, or would cost more than `most` (mm). */
-export function leaderCost({ a, b }: Leg, { solid, barred, lines, owner, crossed }: Surroundings, most = Number.POSITIVE_INFINITY): number {
+export function leaderCost(a: XY, b: XY, { solid, barred, lines, owner, crossed }: Surroundings, most = Number.POSITIVE_INFINITY): number {
   const length = distance(a, b);
   if (length === 0) return Number.POSITIVE_INFINITY;
   const flat = Math.abs(b.y - a.y) < SLANT * Math.abs(b.x - a.x) ? LEVEL : 0;

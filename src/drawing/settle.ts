@@ -13,15 +13,7 @@ export type Tag = {
   readonly kind: 'ring' | 'text';
   readonly draw: (middle: XY) => readonly Item[];
 };
-/** `span`: the tag's box; `reach`: the box round it and its leader, with what must stay clear. */
-export type Standing = {
-  readonly tag: Tag;
-  readonly middle: XY;
-  readonly leader: Leg;
-  readonly cost: number;
-  readonly span: Span;
-  readonly reach: Span;
-};
+export type Standing = { readonly tag: Tag; readonly middle: XY; readonly leader: Leg; readonly cost: number };
 /** mm that tags keep from everything. */
 export const CLEAR = 0.9;
 /** Leaders nearer than this, away from their tips, read as one. */
@@ -113,10 +105,29 @@ function costAmong(s: Standing, now: readonly Standing[], i: number, j = -1, eno
 
 /** Two tags that overlap, a leader through the other's tag, leaders that cross or run together. */
 export function quarrel(p: Standing, q: Standing): boolean {
-  if (!overlap(p.reach, q.reach)) return false;
-  if (overlap(p.span, q.span, CLEAR)) return true;
-  if (runsThrough(p.leader, grown(q.span, CLEAR / 2)) || runsThrough(q.leader, grown(p.span, CLEAR / 2))) return true;
+  if (isFarFrom(p, q)) return false;
+  const [a, b] = [spanOf(p), spanOf(q)];
+  if (overlap(a, b, CLEAR)) return true;
+  if (runsThrough(p.leader, grown(b, CLEAR / 2)) || runsThrough(q.leader, grown(a, CLEAR / 2))) return true;
   return cross(p.leader, q.leader) || gapBetween(short(p.leader), short(q.leader)) < LEADER_GAP;
+}
+
+/** Whether the boxes round each tag with its leader, which begins at the tag, are so far apart that nothing of them quarrels: most are. */
+function isFarFrom(p: Standing, q: Standing): boolean {
+  const [wide, high] = [p.tag.width / 2, p.tag.height / 2];
+  const [otherWide, otherHigh] = [q.tag.width / 2, q.tag.height / 2];
+  const [m, end, otherM, otherEnd] = [p.middle, p.leader.b, q.middle, q.leader.b];
+  return (
+    Math.min(m.x - wide, end.x) > Math.max(otherM.x + otherWide, otherEnd.x) + CLEAR ||
+    Math.min(otherM.x - otherWide, otherEnd.x) > Math.max(m.x + wide, end.x) + CLEAR ||
+    Math.min(m.y - high, end.y) > Math.max(otherM.y + otherHigh, otherEnd.y) + CLEAR ||
+    Math.min(otherM.y - otherHigh, otherEnd.y) > Math.max(m.y + high, end.y) + CLEAR
+  );
+}
+
+/** The tag's box. */
+export function spanOf({ tag, middle }: Standing): Span {
+  return { x: middle.x - tag.width / 2, y: middle.y - tag.height / 2, w: tag.width, h: tag.height };
 }
 
 /** A leader without its tip: tips on neighbouring surfaces may be close. */
