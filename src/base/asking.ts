@@ -94,6 +94,15 @@ export function ask<T extends string | number | boolean>(hint: Hint, read: (valu
     });
 }
 
+/** A schema takes longer to make than a small file to read: each is made when it is first asked for. */
+export function madeOnce<S extends z.ZodType>(make: () => S): () => S {
+  let made: S | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
 /** A record without its undefined fields, as exactOptionalPropertyTypes wants it. */
 export function present<T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as {

@@ -9,7 +9,7 @@ import { turnedPartSchema } from './turned-part/asked.ts';
 import { unionSchema } from './union/asked.ts';
 
 /** What stands after `fitting:`, and the schema of the whole file; the schema's value is what that kind's design takes. */
-export type FittingKinds = Readonly<Record<string, z.ZodType>>;
+export type FittingKinds = Readonly<Record<string, () => z.ZodType>>;
 
 export const FITTING_KINDS = {
   'check-valve': checkValveSchema,

@@ -34,7 +34,7 @@ export function readWorkshop({ name, text }: { readonly name: string; readonly t
       ],
     };
   }
-  const checked = checkSource(workshopSchema, source.value, 'workshop');
+  const checked = checkSource(workshopSchema(), source.value, 'workshop');
   const found = [...source.found, ...checked.found];
   return failed(found) || !checked.value ? { found } : { value: workshopOf(checked.value), found };
 }
@@ -48,7 +48,7 @@ function readFitting(
   const written = (source.value as { readonly fitting?: unknown }).fitting;
   const names = Object.keys(kinds).sort();
   const near = typeof written === 'string' ? (names.find((n) => n === written) ?? nearest(shown(written), names)) : undefined;
-  const schema = near === undefined ? undefined : kinds[near];
+  const schema = near === undefined ? undefined : kinds[near]?.();
   const unknown = near === written && schema ? [] : unknownKind(source, written, near ?? '', names);
   if (near === undefined || !schema) return { found: [...first, ...unknown] };
   // A slip in the kind's own name: the rest is judged as the kind that was meant, so that all is said at once.

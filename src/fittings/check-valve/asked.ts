@@ -1,6 +1,6 @@
 /** What a person may ask of a ball check valve: the keys of `fitting: check-valve`. */
 import * as z from 'zod';
-import { choice, length, line, present, quantity, record } from '../../base/asking.ts';
+import { choice, length, line, madeOnce, present, quantity, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
@@ -50,23 +50,25 @@ export type CheckValveAsked = {
   readonly threads?: { readonly seat?: string; readonly cap?: string; readonly coupling?: string };
 };
 
-const pump = record({
-  bore: length(bounds('pump.bore')),
-  stroke: length(bounds('pump.stroke')),
-  speed: quantity('speed', bounds('pump.speed')),
-});
-const duty = record({
-  serves: choice(SERVES),
-  pressure: quantity('pressure', bounds('duty.pressure')),
-  flow: quantity('flow', bounds('duty.flow')).optional(),
-  evaporation: quantity('steaming', bounds('duty.evaporation')).optional(),
-  'heating-surface': quantity('area', bounds('duty.surface')).optional(),
-  pump: pump.optional(),
-}).refine(hasItsPump, {
-  path: ['pump'],
-  params: { problem: 'read.pump-needed', grounds: {} },
-  when: () => true,
-});
+const pump = () =>
+  record({
+    bore: length(bounds('pump.bore')),
+    stroke: length(bounds('pump.stroke')),
+    speed: quantity('speed', bounds('pump.speed')),
+  });
+const duty = () =>
+  record({
+    serves: choice(SERVES),
+    pressure: quantity('pressure', bounds('duty.pressure')),
+    flow: quantity('flow', bounds('duty.flow')).optional(),
+    evaporation: quantity('steaming', bounds('duty.evaporation')).optional(),
+    'heating-surface': quantity('area', bounds('duty.surface')).optional(),
+    pump: pump().optional(),
+  }).refine(hasItsPump, {
+    path: ['pump'],
+    params: { problem: 'read.pump-needed', grounds: {} },
+    when: () => true,
+  });
 
 /** Asked even where another key of the duty is wrong, so that all is said at once; so nothing is taken for granted of the value. */
 function hasItsPump(value: unknown): boolean {
@@ -74,30 +76,32 @@ function hasItsPump(value: unknown): boolean {
   return !PUMPS.some((serves) => serves === value.serves) || Object.hasOwn(value, 'pump');
 }
 
-export const checkValveSchema = record({
-  fitting: z.literal('check-valve'),
-  title: line(),
-  duty,
-  mounting: choice(MOUNTINGS).optional(),
-  pattern: choice(PATTERNS).optional(),
-  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
-  ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
-  ball: length(bounds('ball')).optional(),
-  bore: length(bounds('seat-bore')).optional(),
-  land: length(bounds('part.length')).optional(),
-  lift: length(bounds('lift')).optional(),
-  material: line().optional(),
-  threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
-}).transform(
-  ({ title, duty: wanted, mounting, pattern, pipe, ends, ball, bore, land, lift, material, threads }): CheckValveAsked => ({
-    title,
-    duty: dutyOf(wanted),
-    pipe,
-    material: material ?? USUAL_MATERIAL,
-    ...present({ mounting, pattern, ends: ends && present(ends), ball, bore, land, lift, threads: threads && present(threads) }),
-  }),
+export const checkValveSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('check-valve'),
+    title: line(),
+    duty: duty(),
+    mounting: choice(MOUNTINGS).optional(),
+    pattern: choice(PATTERNS).optional(),
+    pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+    ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
+    ball: length(bounds('ball')).optional(),
+    bore: length(bounds('seat-bore')).optional(),
+    land: length(bounds('part.length')).optional(),
+    lift: length(bounds('lift')).optional(),
+    material: line().optional(),
+    threads: record({ seat: thread().optional(), cap: thread().optional(), coupling: thread().optional() }).optional(),
+  }).transform(
+    ({ title, duty: wanted, mounting, pattern, pipe, ends, ball, bore, land, lift, material, threads }): CheckValveAsked => ({
+      title,
+      duty: dutyOf(wanted),
+      pipe,
+      material: material ?? USUAL_MATERIAL,
+      ...present({ mounting, pattern, ends: ends && present(ends), ball, bore, land, lift, threads: threads && present(threads) }),
+    }),
+  ),
 );
 
-function dutyOf({ serves, pressure, 'heating-surface': surface, ...rest }: z.infer<typeof duty>): CheckValveAsked['duty'] {
+function dutyOf({ serves, pressure, 'heating-surface': surface, ...rest }: z.output<ReturnType<typeof duty>>): CheckValveAsked['duty'] {
   return { serves, pressure, ...present({ ...rest, surface }) };
 }

@@ -1,6 +1,6 @@
 /** What a person may ask of a plug, or of the parts for the day of the test: the keys of `fitting: plug`. */
 import * as z from 'zod';
-import { choice, count, length, line, present, record } from '../../base/asking.ts';
+import { choice, count, length, line, madeOnce, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
@@ -26,24 +26,26 @@ export type PlugAsked = {
   readonly quantity: number;
 };
 
-export const plugSchema = record({
-  fitting: z.literal('plug'),
-  title: line(),
-  closes: choice(CLOSES),
-  thread: thread(),
-  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }).optional(),
-  pump: thread().optional(),
-  screwed: length(bounds('part.length')).optional(),
-  bore: length(bounds('hole')).optional(),
-  material: line().optional(),
-  quantity: count(bounds('part.quantity')).optional(),
-}).transform(
-  ({ title, closes, thread: named, pipe, pump, screwed, bore, material, quantity }): PlugAsked => ({
-    title,
-    closes,
-    thread: named,
-    material: material ?? USUAL.material,
-    quantity: quantity ?? USUAL.quantity,
-    ...present({ pipe, pump, screwed, bore }),
-  }),
+export const plugSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('plug'),
+    title: line(),
+    closes: choice(CLOSES),
+    thread: thread(),
+    pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }).optional(),
+    pump: thread().optional(),
+    screwed: length(bounds('part.length')).optional(),
+    bore: length(bounds('hole')).optional(),
+    material: line().optional(),
+    quantity: count(bounds('part.quantity')).optional(),
+  }).transform(
+    ({ title, closes, thread: named, pipe, pump, screwed, bore, material, quantity }): PlugAsked => ({
+      title,
+      closes,
+      thread: named,
+      material: material ?? USUAL.material,
+      quantity: quantity ?? USUAL.quantity,
+      ...present({ pipe, pump, screwed, bore }),
+    }),
+  ),
 );

@@ -1,6 +1,6 @@
 /** What a person may ask of a globe-style stop valve: the keys of `fitting: stop-valve`. */
 import * as z from 'zod';
-import { choice, length, line, present, quantity, record } from '../../base/asking.ts';
+import { choice, length, line, madeOnce, present, quantity, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
@@ -38,52 +38,58 @@ export type StopValveAsked = {
   readonly threads?: { readonly bonnet?: string; readonly spindle?: string; readonly gland?: string; readonly coupling?: string };
 };
 
-const threads = record({
-  bonnet: thread().optional(),
-  spindle: thread().optional(),
-  gland: thread().optional(),
-  coupling: thread().optional(),
-});
+const threads = () =>
+  record({
+    bonnet: thread().optional(),
+    spindle: thread().optional(),
+    gland: thread().optional(),
+    coupling: thread().optional(),
+  });
 
-export const stopValveSchema = record({
-  fitting: z.literal('stop-valve'),
-  title: line(),
-  duty: record({ serves: choice(STOPS), pressure: quantity('pressure', bounds('duty.pressure')) }),
-  pattern: choice(PATTERNS).optional(),
-  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
-  ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
-  bore: length(bounds('seat-bore')).optional(),
-  cone: quantity('angle', bounds('cone.angle')).optional(),
-  lift: length(bounds('plug-lift')).optional(),
-  stem: length(bounds('stem')).optional(),
-  packing: length(bounds('packing')).optional(),
-  wheel: length(bounds('wheel')).optional(),
-  material: line().optional(),
-  'spindle-material': line().optional(),
-  threads: threads.optional(),
-}).transform(
-  ({
-    title,
-    duty,
-    pattern,
-    pipe,
-    ends,
-    bore,
-    cone,
-    lift,
-    stem,
-    packing,
-    wheel,
-    material,
-    'spindle-material': spindle,
-    threads: named,
-  }): StopValveAsked => ({
-    title,
-    duty,
-    pattern: pattern ?? 'straight',
-    pipe,
-    material: material ?? USUAL.material,
-    spindleMaterial: spindle ?? USUAL.spindle,
-    ...present({ ends: ends && present(ends), bore, cone, lift, stem, packing, wheel, threads: named && present(named) }),
-  }),
+const written = () =>
+  record({
+    fitting: z.literal('stop-valve'),
+    title: line(),
+    duty: record({ serves: choice(STOPS), pressure: quantity('pressure', bounds('duty.pressure')) }),
+    pattern: choice(PATTERNS).optional(),
+    pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+    ends: record({ inlet: choice(END_FORMS).optional(), outlet: choice(END_FORMS).optional() }).optional(),
+    bore: length(bounds('seat-bore')).optional(),
+    cone: quantity('angle', bounds('cone.angle')).optional(),
+    lift: length(bounds('plug-lift')).optional(),
+    stem: length(bounds('stem')).optional(),
+    packing: length(bounds('packing')).optional(),
+    wheel: length(bounds('wheel')).optional(),
+    material: line().optional(),
+    'spindle-material': line().optional(),
+    threads: threads().optional(),
+  });
+
+export const stopValveSchema = madeOnce(() =>
+  written().transform(
+    ({
+      title,
+      duty,
+      pattern,
+      pipe,
+      ends,
+      bore,
+      cone,
+      lift,
+      stem,
+      packing,
+      wheel,
+      material,
+      'spindle-material': spindle,
+      threads: named,
+    }): StopValveAsked => ({
+      title,
+      duty,
+      pattern: pattern ?? 'straight',
+      pipe,
+      material: material ?? USUAL.material,
+      spindleMaterial: spindle ?? USUAL.spindle,
+      ...present({ ends: ends && present(ends), bore, cone, lift, stem, packing, wheel, threads: named && present(named) }),
+    }),
+  ),
 );

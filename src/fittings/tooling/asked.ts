@@ -1,6 +1,6 @@
 /** Tooling asked for by itself: the keys of `fitting: mandrel`, `fitting: d-bit` and `fitting: gauge-nut`. */
 import * as z from 'zod';
-import { choice, length, line, present, record } from '../../base/asking.ts';
+import { choice, length, line, madeOnce, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
@@ -27,26 +27,34 @@ export type DBitAsked = {
 };
 export type GaugeNutAsked = { readonly title: string; readonly thread: string; readonly length?: Len };
 
-export const mandrelSchema = record({
-  fitting: z.literal('mandrel'),
-  title: line(),
-  thread: thread(),
-  takes: choice(TAKES),
-  depth: length(bounds('part.length')),
-  rim: length(bounds('part.diameter')).optional(),
-}).transform(({ title, thread: named, takes, depth, rim }): MandrelAsked => ({ title, thread: named, takes, depth, ...present({ rim }) }));
+export const mandrelSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('mandrel'),
+    title: line(),
+    thread: thread(),
+    takes: choice(TAKES),
+    depth: length(bounds('part.length')),
+    rim: length(bounds('part.diameter')).optional(),
+  }).transform(
+    ({ title, thread: named, takes, depth, rim }): MandrelAsked => ({ title, thread: named, takes, depth, ...present({ rim }) }),
+  ),
+);
 
-export const dBitSchema = record({
-  fitting: z.literal('d-bit'),
-  title: line(),
-  diameter: length(bounds('hole')),
-  depth: length(bounds('part.length')),
-  end: choice(ENDS).optional(),
-}).transform(({ title, diameter, depth, end }): DBitAsked => ({ title, diameter, depth, end: end ?? 'sloped' }));
+export const dBitSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('d-bit'),
+    title: line(),
+    diameter: length(bounds('hole')),
+    depth: length(bounds('part.length')),
+    end: choice(ENDS).optional(),
+  }).transform(({ title, diameter, depth, end }): DBitAsked => ({ title, diameter, depth, end: end ?? 'sloped' })),
+);
 
-export const gaugeNutSchema = record({
-  fitting: z.literal('gauge-nut'),
-  title: line(),
-  thread: thread(),
-  length: length(bounds('part.length')).optional(),
-}).transform(({ title, thread: named, length: long }): GaugeNutAsked => ({ title, thread: named, ...present({ length: long }) }));
+export const gaugeNutSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('gauge-nut'),
+    title: line(),
+    thread: thread(),
+    length: length(bounds('part.length')).optional(),
+  }).transform(({ title, thread: named, length: long }): GaugeNutAsked => ({ title, thread: named, ...present({ length: long }) })),
+);

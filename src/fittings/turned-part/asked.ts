@@ -3,7 +3,7 @@
  * workshop is said here, at its place in the file.
  */
 import * as z from 'zod';
-import { ask, choice, count, flag, length, line, list, present, quantity, record } from '../../base/asking.ts';
+import { ask, choice, count, flag, length, line, list, madeOnce, present, quantity, record } from '../../base/asking.ts';
 import { type Problem, readQuantity } from '../../base/quantity.ts';
 import { type Size, size } from '../../base/size.ts';
 import type { Len } from '../../base/units.ts';
@@ -137,73 +137,80 @@ const depth = () =>
       return z.NEVER;
     });
 
-const section = record({
-  name: name(),
-  diameter: across().optional(),
-  thread: threadSize().optional(),
-  'as-bar': flag().optional(),
-  length: size(bounds('part.length')),
-  role: role(),
-  shoulder: record({ letter: letter().optional(), role: role() }).optional(),
-  starts: choice(ENDS).optional(),
-  relief: flag().optional(),
-  groove: flag().optional(),
-  knurl: flag().optional(),
-  chamfer: size(bounds('chamfer')).optional(),
-  'chamfer-at': choice(['first', 'second', 'both']).optional(),
-  radius: size(bounds('radius')).optional(),
-  'radius-at': choice(ENDS).optional(),
-  'full-round': choice(ENDS).optional(),
-  fillet: size(bounds('radius')).optional(),
-  cone: record({
-    ...{ at: choice(ENDS), angle: angle().optional(), length: length(bounds('part.length')).optional() },
-    ...{ tip: across(), role: role() },
-  }).optional(),
-});
-const hole = record({
-  name: name(),
-  diameter: across().optional(),
-  thread: threadSize().optional(),
-  from: choice(ENDS),
-  depth: depth(),
-  full: length(bounds('part.length')).optional(),
-  bottom: choice(['flat', 'point']).optional(),
-  letter: letter().optional(),
-  'floor-role': role(),
-  role: role(),
-  groove: size(bounds('part.length')).optional(),
-  relief: flag().optional(),
-  cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
-  radius: size(bounds('radius')).optional(),
-  fillet: size(bounds('radius')).optional(),
-});
-const side = record({
-  name: name(),
-  on: name(),
-  flats: across().optional(),
-  square: across().optional(),
-  hexagon: across().optional(),
-  'cross-hole': across().optional(),
-  at: length(bounds('part.length')),
-  length: length(bounds('part.length')).optional(),
-  role: role(),
-});
+const section = () =>
+  record({
+    name: name(),
+    diameter: across().optional(),
+    thread: threadSize().optional(),
+    'as-bar': flag().optional(),
+    length: size(bounds('part.length')),
+    role: role(),
+    shoulder: record({ letter: letter().optional(), role: role() }).optional(),
+    starts: choice(ENDS).optional(),
+    relief: flag().optional(),
+    groove: flag().optional(),
+    knurl: flag().optional(),
+    chamfer: size(bounds('chamfer')).optional(),
+    'chamfer-at': choice(['first', 'second', 'both']).optional(),
+    radius: size(bounds('radius')).optional(),
+    'radius-at': choice(ENDS).optional(),
+    'full-round': choice(ENDS).optional(),
+    fillet: size(bounds('radius')).optional(),
+    cone: record({
+      ...{ at: choice(ENDS), angle: angle().optional(), length: length(bounds('part.length')).optional() },
+      ...{ tip: across(), role: role() },
+    }).optional(),
+  });
+const hole = () =>
+  record({
+    name: name(),
+    diameter: across().optional(),
+    thread: threadSize().optional(),
+    from: choice(ENDS),
+    depth: depth(),
+    full: length(bounds('part.length')).optional(),
+    bottom: choice(['flat', 'point']).optional(),
+    letter: letter().optional(),
+    'floor-role': role(),
+    role: role(),
+    groove: size(bounds('part.length')).optional(),
+    relief: flag().optional(),
+    cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
+    radius: size(bounds('radius')).optional(),
+    fillet: size(bounds('radius')).optional(),
+  });
+const side = () =>
+  record({
+    name: name(),
+    on: name(),
+    flats: across().optional(),
+    square: across().optional(),
+    hexagon: across().optional(),
+    'cross-hole': across().optional(),
+    at: length(bounds('part.length')),
+    length: length(bounds('part.length')).optional(),
+    role: role(),
+  });
 
-export const turnedPartSchema = record({
-  fitting: z.literal('turned-part'),
-  title: line(),
-  name: name(),
-  material: line(),
-  quantity: count(bounds('part.quantity')).optional(),
-  bar: bar().optional(),
-  first: end(),
-  second: end(),
-  outside: list(section),
-  inside: list(hole).optional(),
-  side: list(side).optional(),
-  lengths: list(record({ from: letter(), to: letter(), size: size(bounds('part.length')) })).optional(),
-  coaxial: list(record({ of: name(), to: name(), within: length(bounds('runout')) })).optional(),
-}).transform((raw, context): Meant => {
+const written = () =>
+  record({
+    fitting: z.literal('turned-part'),
+    title: line(),
+    name: name(),
+    material: line(),
+    quantity: count(bounds('part.quantity')).optional(),
+    bar: bar().optional(),
+    first: end(),
+    second: end(),
+    outside: list(section()),
+    inside: list(hole()).optional(),
+    side: list(side()).optional(),
+    lengths: list(record({ from: letter(), to: letter(), size: size(bounds('part.length')) })).optional(),
+    coaxial: list(record({ of: name(), to: name(), within: length(bounds('runout')) })).optional(),
+  });
+export const turnedPartSchema = madeOnce(() => written().transform(understood));
+
+function understood(raw: z.output<ReturnType<typeof written>>, context: z.RefinementCtx): Meant {
   const { title, name: id, material, quantity: many, bar: stock, first, second, outside, inside, side: sides, lengths, coaxial } = raw;
   const asked: TurnedPartAsked = {
     ...{ title, name: id, material, quantity: many ?? 1, first: present(first), second: present(second) },
@@ -226,4 +233,4 @@ export const turnedPartSchema = record({
     context.addIssue({ code: 'custom', path: [...path], params, input: raw });
   }
   return value ?? z.NEVER;
-});
+}

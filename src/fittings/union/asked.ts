@@ -1,6 +1,6 @@
 /** What a person may ask of a union: the keys of `fitting: union`. */
 import * as z from 'zod';
-import { count, length, line, present, record } from '../../base/asking.ts';
+import { count, length, line, madeOnce, present, record } from '../../base/asking.ts';
 import type { Len } from '../../base/units.ts';
 import { bounds } from '../../handbook/reading.ts';
 import { thread } from '../../handbook/thread-name.ts';
@@ -20,21 +20,23 @@ export type UnionAsked = {
   readonly quantity: number;
 };
 
-export const unionSchema = record({
-  fitting: z.literal('union'),
-  title: line(),
-  pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
-  thread: thread().optional(),
-  into: record({ wall: length(bounds('part.length')), hole: length(bounds('hole')).optional() }).optional(),
-  bore: length(bounds('hole')).optional(),
-  material: line().optional(),
-  quantity: count(bounds('part.quantity')).optional(),
-}).transform(
-  ({ title, pipe, thread: named, into, bore, material, quantity }): UnionAsked => ({
-    title,
-    pipe,
-    material: material ?? USUAL.material,
-    quantity: quantity ?? USUAL.quantity,
-    ...present({ thread: named, bore, into: into && { wall: into.wall, ...present({ hole: into.hole }) } }),
-  }),
+export const unionSchema = madeOnce(() =>
+  record({
+    fitting: z.literal('union'),
+    title: line(),
+    pipe: record({ outside: length(bounds('pipe.outside')), wall: length(bounds('pipe.wall')) }),
+    thread: thread().optional(),
+    into: record({ wall: length(bounds('part.length')), hole: length(bounds('hole')).optional() }).optional(),
+    bore: length(bounds('hole')).optional(),
+    material: line().optional(),
+    quantity: count(bounds('part.quantity')).optional(),
+  }).transform(
+    ({ title, pipe, thread: named, into, bore, material, quantity }): UnionAsked => ({
+      title,
+      pipe,
+      material: material ?? USUAL.material,
+      quantity: quantity ?? USUAL.quantity,
+      ...present({ thread: named, bore, into: into && { wall: into.wall, ...present({ hole: into.hole }) } }),
+    }),
+  ),
 );

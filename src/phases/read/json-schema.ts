@@ -9,7 +9,7 @@ import { workshopSchema } from './workshop-schema.ts';
 export type JsonSchema = { readonly [key: string]: unknown };
 
 export function workshopJsonSchema(words: Words): JsonSchema {
-  return schemaOf(workshopSchema, 'workshop', words);
+  return schemaOf(workshopSchema(), 'workshop', words);
 }
 
 /** One schema for any of the kinds; which one is said by `fitting`. */
@@ -18,7 +18,7 @@ export function fittingJsonSchema(kinds: FittingKinds, words: Words): JsonSchema
     .sort()
     .flatMap((kind) => {
       const schema = kinds[kind];
-      return schema ? [schemaOf(schema, kind, words)] : [];
+      return schema ? [schemaOf(schema(), kind, words)] : [];
     });
   const plain = each.map(({ $schema: _, ...rest }) => rest);
   return { $schema: each[0]?.$schema, ...(plain.length === 1 ? plain[0] : { oneOf: plain }) };

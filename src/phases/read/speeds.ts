@@ -5,11 +5,12 @@ import { bounds } from '../../handbook/reading.ts';
 import type { Workshop } from '../../model/workshop.ts';
 
 const speed = () => quantity('speed', bounds('lathe.speed'));
-const range = record({ from: speed(), to: speed() }).refine(({ from, to }) => from <= to, {
-  params: { problem: 'read.range-backwards', grounds: {} },
-});
+const range = () =>
+  record({ from: speed(), to: speed() }).refine(({ from, to }) => from <= to, {
+    params: { problem: 'read.range-backwards', grounds: {} },
+  });
 
-export const speeds = () => z.union([list(speed()), range]);
+export const speeds = () => z.union([list(speed()), range()]);
 
 /** Steps by rising speed. */
 export function stepsOrRange(said: z.output<ReturnType<typeof speeds>>): Workshop['lathe']['speeds'] {
