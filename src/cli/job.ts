@@ -9,6 +9,7 @@ import type { Assets, Inputs } from '../model/assets.ts';
 import type { Claim, Plan } from '../model/plan.ts';
 import type { SheetWish } from '../model/wish.ts';
 import { type Sources, tell } from './console.ts';
+import { readyWorkshop } from './ready.ts';
 import { speech } from './speech.ts';
 import type { Console, Tools } from './tools.ts';
 
@@ -23,7 +24,7 @@ export type Job = {
 
 /** `path`: the fitting's file. A file that cannot be read is a finding like any other; then nothing is compiled. */
 export async function runJob(path: string, options: Options, tools: Tools): Promise<Job> {
-  const assets = loadAssets(options.language);
+  const assets = withReady(loadAssets(options.language));
   const own = { assets, words: speech(assets.words, options.language) };
   const read = readInputs(path, options);
   const packs = options.quantity === undefined ? {} : { packs: Number(options.quantity) };
@@ -32,6 +33,11 @@ export async function runJob(path: string, options: Options, tools: Tools): Prom
   const compiled = await tools.compile({ ...inputs, ...packs }, assets);
   const standard = { [assets.workshop.name]: { path: assets.workshop.name, text: assets.workshop.text } };
   return { ...own, inputs, sources: { ...standard, ...sources }, compiled };
+}
+
+function withReady(assets: Assets): Assets {
+  const says = readyWorkshop(assets.workshop.text);
+  return says ? { ...assets, workshop: { ...assets.workshop, says } } : assets;
 }
 
 export function tellFindings(job: Job, console: Console): void {

@@ -1,5 +1,6 @@
 /** What the core is handed instead of reading a disk: texts and bytes by name. */
 import type { Advances } from './display.ts';
+import type { Workshop } from './workshop.ts';
 
 export type Assets = {
   /** Of the words: a tag as in BCP 47 ('en', 'de'), which the PDF carries. */
@@ -7,9 +8,10 @@ export type Assets = {
   /** templates/<language>/*.hbs, file name to text */
   readonly words: Readonly<Record<string, string>>;
   readonly advances: Advances;
-  /** the workshop used when none is named: its file name and YAML text */
-  readonly workshop: { readonly name: string; readonly text: string };
+  readonly workshop: StandardWorkshop;
 };
+/** The workshop used when none is named: its file name and YAML text; `says`: what it says, where that was read before. */
+export type StandardWorkshop = { readonly name: string; readonly text: string; readonly says?: Workshop };
 /** Fonts are needed by the PDF writer only. */
 export type FontFiles = Readonly<Record<'text' | 'text-bold' | 'narrow' | 'narrow-bold', Uint8Array>>;
 /** `bytes`: as it was read, where the text alone does not say (a mark at its beginning is no part of it). */

@@ -5,7 +5,7 @@ import { nearest } from '../base/nearest.ts';
 import { readSource, type Source } from '../base/source.ts';
 import { shown } from '../base/written.ts';
 import type { FittingKinds } from '../fittings/kinds.ts';
-import type { Inputs } from '../model/assets.ts';
+import type { Inputs, StandardWorkshop } from '../model/assets.ts';
 import type { Job, Workshop } from '../model/workshop.ts';
 import { workshopOf } from './read/workshop.ts';
 import { workshopSchema } from './read/workshop-schema.ts';
@@ -14,9 +14,9 @@ import { workshopSchema } from './read/workshop-schema.ts';
  * `fallback`: the workshop that is used when the inputs name none. `kinds`: what may stand after `fitting:`. The job's `asked` is the
  * value of that kind's schema. Never throws on any text.
  */
-export function read(inputs: Inputs, fallback: { readonly name: string; readonly text: string }, kinds: FittingKinds): Outcome<Job> {
+export function read(inputs: Inputs, fallback: StandardWorkshop, kinds: FittingKinds): Outcome<Job> {
   const fitting = readFitting(inputs.fitting, kinds);
-  const workshop = readWorkshop(inputs.workshop ?? fallback);
+  const workshop = inputs.workshop || !fallback.says ? readWorkshop(inputs.workshop ?? fallback) : { value: fallback.says, found: [] };
   const found = [...fitting.found, ...workshop.found];
   if (failed(found) || !fitting.value || !workshop.value) return { found };
   return { value: { ...fitting.value, file: inputs.fitting.name, workshop: workshop.value }, found };

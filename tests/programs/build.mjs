@@ -114,7 +114,8 @@ async function readyTemplates() {
 async function keep() {
   const folder = mkdtempSync(join(tmpdir(), 'valvewright-build-'));
   const demo = join(root, 'specs/fittings/launch-feed-check-valve.yaml');
-  const { status, stderr } = spawnSync(process.execPath, [await step('keep'), join(dist, 'cli'), demo, folder], { encoding: 'utf8' });
+  const workshop = join(root, 'specs/workshops/bench-lathe.yaml');
+  const { status, stderr } = spawnSync(process.execPath, [await step('keep'), join(dist, 'cli'), demo, workshop, folder], { encoding: 'utf8' });
   rmSync(folder, { recursive: true, force: true });
   if (status !== 0) throw new Error(`the demo was not printed: ${stderr}`);
 }

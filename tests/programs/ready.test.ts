@@ -1,13 +1,16 @@
-/** Templates as the build has them compiled, and words made from them. */
+/** Templates as the build has them compiled, and words made from them; the package's own workshop as it was read then. */
 import { describe, expect, it } from 'vitest';
 import { blocksIn, hasFields, stretchesOf } from '../../src/base/blocks.ts';
 import { type Ready, type Words, words } from '../../src/base/words.ts';
-import { languages, loadWords } from '../../src/files.ts';
+import { languages, loadAssets, loadWords } from '../../src/files.ts';
+import type { Workshop } from '../../src/model/workshop.ts';
+import { readWorkshop } from '../../src/phases/read.ts';
 import { readyModule } from './ready.ts';
 
 const PATIENCE = 60_000;
-const { readyIn } = (await import(/* @vite-ignore */ `data:text/javascript,${encodeURIComponent(readyModule())}`)) as {
+const { readyIn, readyWorkshop } = (await import(/* @vite-ignore */ `data:text/javascript,${encodeURIComponent(readyModule())}`)) as {
   readonly readyIn: (language: string) => Ready;
+  readonly readyWorkshop: (text: string) => Workshop | undefined;
 };
 
 describe('templates compiled beforehand', () => {
@@ -36,6 +39,18 @@ describe('templates compiled beforehand', () => {
     expect(words(block('{{mm a}} mm'), ready).say('x', { a: 40_000 })).toBe('beforehand');
     expect(words(block('{{mm a}}  mm'), ready).say('x', { a: 40_000 })).toBe('4.00 mm');
   });
+});
+
+describe('the workshop read beforehand', () => {
+  const { workshop } = loadAssets();
+
+  it('says what its file says, key by key in the same order', () => {
+    const read = readWorkshop(workshop).value;
+    expect(readyWorkshop(workshop.text)).toEqual(read);
+    expect(JSON.stringify(readyWorkshop(workshop.text))).toBe(JSON.stringify(read));
+  });
+
+  it('is none where a letter of the file is another', () => expect(readyWorkshop(workshop.text.replace('mm', 'in'))).toBeUndefined());
 });
 
 /** With a number for every field; a fault of the words is what it says. */
