@@ -2,7 +2,8 @@
 import { type Len, len } from '../base/units.ts';
 import { centreDrills, coneDepth } from '../handbook/centre-drills.ts';
 import { machining } from '../handbook/machining.ts';
-import type { Arc, ThreadSize } from '../model/part.ts';
+import type { SurfaceId } from '../model/ids.ts';
+import type { Arc, Part, ThreadSize } from '../model/part.ts';
 import type { Refusal, ToolUse } from '../model/plan.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { length, scaled, show } from './context.ts';
@@ -80,6 +81,10 @@ export function noBoring({ tools }: Workshop, start: Len, wants: Len): Omit<Refu
 export function underSize(diameter: Len, depth: Len): Len {
   return len(diameter - (depth > scaled(diameter, 'single-lip.deep') ? length('single-lip.stock.deep') : length('single-lip.stock.short')));
 }
+
+/** A thread that something else is to run true to: a seat of the same part, or whatever is screwed on a mandrel. A die follows the bar. */
+export const runsTrue = (part: Part, { on }: { readonly on: SurfaceId }): boolean =>
+  part.staysInChuck === true || (part.truths ?? []).some(({ a, b }) => a === on || b === on);
 
 export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.dies.includes(t.name) ? { kind: 'die', key: `die-${t.name}`, thread: t.name, material: 'HSS' } : undefined;

@@ -9,6 +9,7 @@ import { cuttingTapTorque, tapFigures, tapping } from '../../handbook/tapping-to
 import type { Cylinder, Feature, Say } from '../../model/part.ts';
 import type { Figures } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
+import { runsTrue } from '../../rules/tools.ts';
 import type { Asked } from './asked.ts';
 
 type Thread = Extract<Feature, { kind: 'thread' }>;
@@ -57,8 +58,8 @@ function leadSaid({ part, removal: { room, stands = len(0) } }: Asked, f: Thread
 }
 const LEADS = ['taper', 'second', 'bottom'] as const;
 
-/** A die follows the bar, not the lathe: where the thread has to run true it only finishes what was screw-cut. */
+/** A die follows the bar, not the lathe: where the thread has to run true, and cannot be screw-cut here, it is started with more care and tried. */
 function diesSaid({ part }: Asked, f: Thread): readonly Say[] {
-  const true_ = (part.truths ?? []).some((one) => one.a === f.on || one.b === f.on);
-  return [{ id: 'say.die', grounds: { pitches: practice.value('thread.dead') } }, ...(true_ ? [{ id: 'say.die.true', grounds: {} }] : [])];
+  const said: Say = { id: 'say.die', grounds: { pitches: practice.value('thread.dead') } };
+  return [said, ...(runsTrue(part, f) ? [{ id: 'say.die.true', grounds: {} }] : [])];
 }

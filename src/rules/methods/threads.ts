@@ -5,7 +5,7 @@ import type { Feature } from '../../model/part.ts';
 import type { Because, Grounds, Method, Operation, Refusal, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, operation, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { dieFor, tapFor } from '../tools.ts';
+import { dieFor, runsTrue, tapFor } from '../tools.ts';
 import { type NoWheels, wheelsFor } from '../wheels.ts';
 
 const thread =
@@ -63,7 +63,7 @@ export const screwCutOutside: MethodRule = methodRule({
 
 /** Offered where wheels cut its pitch nearly enough; else refused, with the nearest that there is. */
 function screwCut(f: ThreadFeature, c: Context, method: Method): Offer {
-  const found = wheelsFor(c.workshop.lathe, { thread: f.thread, length: len(f.to - f.from) });
+  const found = wheelsOn(f, c);
   if ('wheels' in found) return { methods: [method] };
   const lacks = found.none.wayRound ? 'leadscrew-reversed' : `wheels-${f.thread.pitch}`;
   return { refused: [{ what: `${f.id}/screw-cut`, because: whyNone(f, found.none), lacks, would: { method } }] };
@@ -93,11 +93,18 @@ export const dieOutside: MethodRule = methodRule({
   when: thread('outside'),
   then: ({ f }, c) => {
     const tool = dieFor(c.workshop, f.thread);
-    return tool
-      ? { methods: [make(f, c, 'die', tool, 1)] }
-      : { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds: { thread: f.thread.name } } }] };
+    const grounds = { thread: f.thread.name };
+    if (!tool) return { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds } }] };
+    const method = make(f, c, 'die', tool, 1);
+    const true_ = runsTrue(c.part, f) && c.workshop.tools.threadingOutside && 'wheels' in wheelsOn(f, c);
+    return true_
+      ? { refused: [{ what: `${f.id}/die`, because: { rule: 'die-not-true', grounds }, would: { method } }] }
+      : { methods: [method] };
   },
 });
+
+const wheelsOn = (f: ThreadFeature, c: Context): ReturnType<typeof wheelsFor> =>
+  wheelsFor(c.workshop.lathe, { thread: f.thread, length: len(f.to - f.from) });
 
 export const tapInside: MethodRule = methodRule({
   id: 'tap',
