@@ -3,7 +3,6 @@
 const BLOCK = 64;
 const LENGTH_PLACE = 56;
 const WORD = 4;
-const ROUND = 16;
 const SHIFTS = Int32Array.of(7, 12, 17, 22, 5, 9, 14, 20, 4, 11, 16, 23, 6, 10, 15, 21);
 const STARTS = [0x67452301, 0xefcdab89, 0x98badcfe, 0x10325476] as const;
 /** floor(2^32 |sin(i + 1)|) */
@@ -14,11 +13,7 @@ export function md5(message: Uint8Array): Uint8Array {
   const padded = pad(message);
   const view = new DataView(padded.buffer);
   const state = Int32Array.from(STARTS);
-  const words = new Int32Array(ROUND);
-  for (let at = 0; at < padded.length; at += BLOCK) {
-    for (let i = 0; i < ROUND; i++) words[i] = view.getInt32(at + i * WORD, true);
-    mix(state, words);
-  }
+  for (let at = 0; at < padded.length; at += BLOCK) mix(state, view, at);
   const out = new DataView(new ArrayBuffer(WORD * WORD));
   for (const [i, word] of state.entries()) out.setInt32(i * WORD, word, true);
   return new Uint8Array(out.buffer);
@@ -35,8 +30,11 @@ function pad(message: Uint8Array): Uint8Array {
   return bytes;
 }
 
-/** One block into the state: plain sums of 32 bits, as a plan has a million bytes. */
-function mix(state: Int32Array, words: Int32Array): void {
+/**
+ * The block at `at` into the state: plain sums of 32 bits, as a plan has a million bytes. All that is done to a block is done in here: what is
+ * called for every block is soon optimised, what goes round for a long time within one call is not.
+ */
+function mix(state: Int32Array, view: DataView, at: number): void {
   let a = state[0] ?? 0;
   let b = state[1] ?? 0;
   let c = state[2] ?? 0;
@@ -45,7 +43,7 @@ function mix(state: Int32Array, words: Int32Array): void {
     const round = i >> 4;
     const f = round === 0 ? (b & c) | (~b & d) : round === 1 ? (d & b) | (~d & c) : round === 2 ? b ^ c ^ d : c ^ (b | ~d);
     const g = (round === 0 ? i : round === 1 ? 5 * i + 1 : round === 2 ? 3 * i + 5 : 7 * i) & 15;
-    const sum = (a + f + (SINES[i] ?? 0) + (words[g] ?? 0)) | 0;
+    const sum = (a + f + (SINES[i] ?? 0) + view.getInt32(at + g * WORD, true)) | 0;
     const shift = SHIFTS[round * WORD + (i & 3)] ?? 0;
     a = d;
     d = c;
