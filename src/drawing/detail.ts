@@ -95,7 +95,8 @@ function circleRound(middle: XY, room: DetailRoom): Layer | undefined {
     x: at2(middle.x + radius * Math.cos((2 * Math.PI * turn) / TURNS)),
     y: at2(middle.y - radius * Math.sin((2 * Math.PI * turn) / TURNS)),
   });
-  const legs: readonly Leg[] = Array.from({ length: TURNS }, (_, i) => ({ a: around(i, RADIUS), b: around(i + 1, RADIUS) }));
+  const points = Array.from({ length: TURNS + 1 }, (_, i) => around(i, RADIUS));
+  const legs = points.slice(1).map((b, i): Leg => ({ a: points[i] ?? b, b }));
   const boxes = legs.flatMap((leg) => lineBoxes(leg, 'line detail'));
   const reach = RADIUS + 2 * LETTER_SIZE;
   const about = { x: middle.x - reach, y: middle.y - reach, w: 2 * reach, h: 2 * reach };

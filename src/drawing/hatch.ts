@@ -1,5 +1,5 @@
 /** Hatching of cut faces (ISO 128: narrow lines at 45 degrees): lines clipped to polygons by an even-odd scan. */
-import type { PathItem } from '../model/display.ts';
+import type { PathItem, Segment } from '../model/display.ts';
 import { lineTo, move, path, polygon, type Stroke, type XY } from './display.ts';
 import type { Leg } from './plane.ts';
 
@@ -11,7 +11,11 @@ const DUST = 0.05;
 
 /** The face inside the ring, hatched: nothing where it is too small for a line. */
 export function hatched(ring: readonly XY[], hatch: Hatch, stroke: Stroke): readonly PathItem[] {
-  const lines = hatchLines([ring], hatch).flatMap(({ a, b }) => [move(a.x, a.y), lineTo(b.x, b.y)]);
+  const ends = endsOf([ring], hatch);
+  const lines: Segment[] = [];
+  for (let i = 0; i < ends.length; i += ENDS) {
+    lines.push(move(ends[i] ?? 0, ends[i + 1] ?? 0), lineTo(ends[i + 2] ?? 0, ends[i + 3] ?? 0));
+  }
   if (lines.length === 0) return [];
   return [{ ...path(lines, { stroke }), hatch: { ring: polygon(ring, {}).segments, lean: hatch.lean, at: 0, step: stepOf(hatch) } }];
 }
@@ -24,12 +28,26 @@ const stepOf = ({ pitch }: Hatch): number => pitch * Math.SQRT2;
  * neighbours with one hatch agree.
  */
 export function hatchLines(rings: readonly (readonly XY[])[], hatch: Hatch): readonly Leg[] {
+  const ends = endsOf(rings, hatch);
+  return Array.from({ length: ends.length / ENDS }, (_, i): Leg => {
+    const [ax = 0, ay = 0, bx = 0, by = 0] = ends.slice(i * ENDS, (i + 1) * ENDS);
+    return { a: { x: ax, y: ay }, b: { x: bx, y: by } };
+  });
+}
+
+/** Numbers that a line's ends take: x and y of the left one, then of the right. */
+const ENDS = 4;
+
+/** As bare numbers: a picture has hundreds. */
+function endsOf(rings: readonly (readonly XY[])[], hatch: Hatch): readonly number[] {
   const step = stepOf(hatch);
   const offsets = rings.flatMap((ring) => ring.map((p) => along(p, hatch.lean)));
-  if (offsets.length === 0) return [];
+  const ends: number[] = [];
+  if (offsets.length === 0) return ends;
   const first = Math.ceil(Math.min(...offsets) / step);
   const last = Math.floor(Math.max(...offsets) / step);
-  const found = Array.from({ length: Math.max(0, last - first + 1) }, (): number[] => []);
+  const found: number[][] = [];
+  for (let n = first; n <= last; n++) found.push([]);
   for (const ring of rings) {
     ring.forEach((a, i) => {
       const b = ring[(i + 1) % ring.length] ?? a;
@@ -41,8 +59,11 @@ export function hatchLines(rings: readonly (readonly XY[])[], hatch: Hatch): rea
       }
     });
   }
-  return found.flatMap((xs, i) => legsOf(xs, (first + i) * step, hatch.lean));
+  for (const [i, xs] of found.entries()) addStretches(ends, xs.sort(ascending), (first + i) * step, hatch.lean);
+  return ends;
 }
+
+const ascending = (a: number, b: number): number => a - b;
 
 /** Lines of the lattice are the places where y + lean * x is the same. */
 function along(p: XY, lean: 1 | -1): number {
@@ -54,12 +75,10 @@ function crossing(a: XY, b: XY, fa: number, fb: number): number | undefined {
   return fa < 0 !== fb < 0 ? a.x + ((b.x - a.x) * fa) / (fa - fb) : undefined;
 }
 
-function legsOf(crossings: readonly number[], offset: number, lean: 1 | -1): readonly Leg[] {
-  const xs = [...crossings].sort((a, b) => a - b);
-  const legs: Leg[] = [];
+/** From the first to the second, from the third to the fourth. */
+function addStretches(ends: number[], xs: readonly number[], offset: number, lean: 1 | -1): void {
   for (let i = 0; i + 1 < xs.length; i += 2) {
-    const [x0, x1] = [xs[i] ?? 0, xs[i + 1] ?? 0];
-    if (x1 - x0 > DUST) legs.push({ a: { x: x0, y: offset - lean * x0 }, b: { x: x1, y: offset - lean * x1 } });
+    const [from, to] = [xs[i] ?? 0, xs[i + 1] ?? 0];
+    if (to - from > DUST) ends.push(from, offset - lean * from, to, offset - lean * to);
   }
-  return legs;
 }
