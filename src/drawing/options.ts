@@ -34,8 +34,18 @@ export const DUST = 1e-6;
 export function searchOf(tag: Tag, places: Places, most: number, around: Surroundings): Search {
   const anchors = [...tag.anchors].sort((p, q) => p.y - q.y || p.x - q.x);
   const search: Search = {
-    ...{ tag, anchors, most, around, places: nearestFirst(anchors, places), away: anchors.map(() => 0), found: [] },
-    ...{ cheapest: undefined, next: undefined, least: 0, good: 0, asked: 0 },
+    tag,
+    anchors,
+    most,
+    around,
+    places: nearestFirst(anchors, places),
+    away: anchors.map(() => Number.POSITIVE_INFINITY),
+    found: [],
+    cheapest: undefined,
+    next: undefined,
+    least: Number.NEGATIVE_INFINITY,
+    good: 0,
+    asked: 0,
   };
   advance(search);
   return search;
