@@ -1,5 +1,4 @@
 /** What is said to a terminal: in colour only where a person looks on and has not asked for none. */
-import { createInterface } from 'node:readline';
 import type { Diagnostic } from '../base/diagnostics.ts';
 import { report } from '../base/report.ts';
 import type { Words } from '../base/words.ts';
@@ -19,12 +18,18 @@ export function consoleOf(out: Stream, err: Stream, environment: Environment, in
     ...(looked ? { progress: (text: string) => void err.write(`\r\u001b[K${text}`) } : {}),
     out: (text) => void out.write(text),
     err: (text) => void err.write(text),
-    answers: () => (input ? createInterface({ input })[Symbol.asyncIterator]() : nothing()),
+    answers: () => (input ? linesOf(input) : nothing()),
     paint: looked && !environment.NO_COLOR ? COLOUR : PLAIN,
   };
 }
 
 export async function* nothing(): AsyncGenerator<string> {}
+
+/** What reads lines is loaded when somebody is asked: most commands ask nothing. */
+async function* linesOf(input: NodeJS.ReadableStream): AsyncGenerator<string> {
+  const { createInterface } = await import('node:readline');
+  yield* createInterface({ input });
+}
 
 /** Writes all of `found` to the error stream; nothing when there is nothing. */
 export function tell(found: readonly Diagnostic[], sources: Sources, words: Words, console: Console): void {
