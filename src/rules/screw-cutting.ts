@@ -2,7 +2,7 @@
 import { type Len, len, mm, toStep } from '../base/units.ts';
 import type { CuttingGroup } from '../handbook/materials.ts';
 import { numbersTable } from '../handbook/numbers.ts';
-import { firstPass, leastPass, modifiedInfeed, passCount, springPasses, threading } from '../handbook/thread-passes.ts';
+import { passesFor, springPasses, threading } from '../handbook/thread-passes.ts';
 import { infeedOf, runOn, setOver, slideTravel, toolDepth, toolTable } from '../handbook/thread-tool.ts';
 import { bestWire, overWires, usableWires } from '../handbook/wires.ts';
 import type { Cylinder, Face, Feature, Part, ThreadSize } from '../model/part.ts';
@@ -38,9 +38,7 @@ const toHundredth = (length: Len): Len => toStep(length, mm(numbersTable.value('
 
 /** Radial passes for this metal, none deeper than the one before it; they add up to the depth. */
 export function threadPasses(feature: Thread, group: CuttingGroup, cut: Cut): readonly Len[] {
-  const depth = threadDepth(feature, cut);
-  const count = passCount(depth, firstPass(group, feature.side), leastPass(group));
-  return [...modifiedInfeed(depth, count, cut.step)].sort((a, b) => b - a);
+  return passesFor(group, feature.side, threadDepth(feature, cut), cut.step);
 }
 
 /**

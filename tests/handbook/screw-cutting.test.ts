@@ -1,9 +1,10 @@
 /** Threading dial, error of the pitch, depth of the tool, top slide: published figures. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Len, len, mm, toMm } from '../../src/base/units.ts';
 import { type HalfNuts, halfNutsFor } from '../../src/handbook/half-nuts.ts';
 import { flankFactor, leadError, longestEngagement } from '../../src/handbook/lead-error.ts';
-import { firstPass, modifiedInfeed, passCount } from '../../src/handbook/thread-passes.ts';
+import { firstPass, modifiedInfeed, passCount, passesFor } from '../../src/handbook/thread-passes.ts';
 import { infeedOf, runOn, setOver, slideTravel, toolDepth } from '../../src/handbook/thread-tool.ts';
 import { leadOf, perInch } from '../../src/handbook/trains.ts';
 
@@ -179,6 +180,53 @@ describe('passes', () => {
   });
   it('inside lighter than outside, as published: pitch 1.0, 0.15 and 0.20 (Mitsubishi)', () =>
     expect(firstPass('brass', 'inside') / firstPass('brass')).toBeCloseTo(0.15 / 0.2, 6));
+});
+
+/** Its tables for steel: pitch, depth a side, passes. 'When you … cut stainless steel, please increase the number of passes by 2-3 times.' */
+const STAINLESS = 'Mitsubishi Materials, standard of depth of cut, external and internal thread';
+describe('passes in stainless', () => {
+  it.each([
+    ['outside', 0.75, 0.46, 4],
+    ['outside', 1, 0.61, 5],
+    ['outside', 1.25, 0.77, 6],
+    ['outside', 1.5, 0.92, 6],
+    ['outside', 1.75, 1.07, 7],
+    ['outside', 2, 1.23, 8],
+    ['outside', 2.5, 1.53, 10],
+    ['outside', 3, 1.84, 11],
+    ['inside', 0.75, 0.43, 5],
+    ['inside', 1, 0.58, 6],
+    ['inside', 1.25, 0.72, 6],
+    ['inside', 1.5, 0.87, 6],
+    ['inside', 1.75, 1.01, 7],
+    ['inside', 2, 1.15, 8],
+  ] as const)(`%s, pitch %f, depth %f: the table's passes for steel are %i (${STAINLESS})`, (side, _pitch, depth, steel) => {
+    const [whole, step, least] = [mm(depth), mm(0.01), mm(0.05)];
+    const ours = passesFor('316', side, whole, step);
+    expect(ours.reduce((sum, one) => sum + one, 0)).toBe(whole);
+    expect(Math.min(...ours)).toBeGreaterThanOrEqual(least);
+    expect(Math.max(...ours)).toBeLessThanOrEqual(firstPass('316', side));
+    // twice as many, but where none may be under the least; three times, and one for the last step
+    expect(ours.length).toBeGreaterThanOrEqual(Math.min(2 * steel, Math.floor(whole / least) - 2));
+    expect(ours.length).toBeLessThanOrEqual(3 * steel + 1);
+    expect(ours.length).toBeGreaterThanOrEqual(passesFor('mild steel', side, whole, step).length);
+  });
+  it('more and lighter than in mild steel, never under the least, whatever the depth and the dial', () => {
+    const depths = fc.integer({ min: 3000, max: 20_000 }).map(len);
+    fc.assert(
+      fc.property(depths, fc.constantFrom(100, 125, 127, 250, 254), fc.constantFrom('outside', 'inside'), (about, step, side) => {
+        const deep = len(Math.round(about / step) * step);
+        const [hard, mild] = [passesFor('316', side, deep, len(step)), passesFor('mild steel', side, deep, len(step))];
+        expect(hard.reduce((sum, one) => sum + one, 0)).toBe(deep);
+        expect([...hard].sort((a, b) => b - a)).toEqual(hard);
+        expect(Math.min(...hard)).toBeGreaterThanOrEqual(Math.round(500 / step) * step);
+        // no fewer, but where none could be finer
+        if (hard.length < mild.length) expect(deep / hard.length).toBeLessThan(2 * 500);
+        expect(hard[0]).toBeLessThanOrEqual((mild[0] ?? 0) + step);
+      }),
+      { numRuns: 300 },
+    );
+  });
 });
 
 describe('top slide', () => {

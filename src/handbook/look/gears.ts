@@ -8,7 +8,7 @@ import type { CuttingGroup } from '../materials.ts';
 import { numbersTable } from '../numbers.ts';
 import { cite } from '../sources.ts';
 import type { ThreadRecord } from '../thread-form.ts';
-import { firstPass, modifiedInfeed, passCount, threading } from '../thread-passes.ts';
+import { passesFor, threading } from '../thread-passes.ts';
 import { infeedOf, runOn, setOver, slideTravel, toolDepth, toolTable } from '../thread-tool.ts';
 import { nearestThreads, thread } from '../threads.ts';
 import { bestTrains, type Lead, leadOf, perInch, ppmOf, roundLead, type Scored } from '../trains.ts';
@@ -149,8 +149,7 @@ function passPart(t: ThreadRecord, side: 'outside' | 'inside', { slowest, nuts }
   const depth = tenths(len(Math.round(t.form.depth[side] * t.pitch)), fine);
   const angle = setOver(flankAngle);
   const seconds = nuts === 'closed' ? toolTable.value('stop.closed') : numbersTable.value('thread.stop');
-  const passes = (group: CuttingGroup): readonly Len[] =>
-    modifiedInfeed(depth, passCount(depth, firstPass(group, side), mm(threading.value('least'))), fine);
+  const passes = (group: CuttingGroup): readonly Len[] => passesFor(group, side, depth, fine);
   return {
     title: `passes-${side}`,
     rows: [
