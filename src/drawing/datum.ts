@@ -4,7 +4,7 @@ import { isFree } from './collisions.ts';
 import { type Lettering, line, polygon, rect, text, type XY } from './display.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { type Layer, NARROW } from './paper.ts';
-import { grown, lineBoxes } from './plane.ts';
+import { lineBoxes, withRoom } from './plane.ts';
 
 /** On paper, mm. */
 const FRAME = 5;
@@ -41,8 +41,7 @@ export function drawOrigin(advances: Advances, letter: string, stand: Stand): La
 const NEAR = 25;
 
 const marksOf = (layer: Layer): readonly Box[] => layer.boxes.filter((b) => b.what.startsWith('mark'));
-const isClear = (layer: Layer, { taken }: Stand): boolean =>
-  marksOf(layer).every((b) => isFree({ ...grown(b, CLEAR), what: b.what }, taken));
+const isClear = (layer: Layer, { taken }: Stand): boolean => marksOf(layer).every((b) => isFree(withRoom(b, CLEAR), taken));
 
 /** Ever further down, on either hand, within the frame. */
 function* placesOf(advances: Advances, named: Named, { from, side, frame }: Stand): Generator<Layer> {

@@ -8,7 +8,7 @@ import { at2, circle, type Lettering, polygon, polyline, rect, text, textBox, ty
 import { hatched } from './hatch.ts';
 import { capHeight } from './measure.ts';
 import { HATCHED, type Layer, MADE, NARROW, onPaper, type Paper, WIDE } from './paper.ts';
-import { distance, grown, type Leg, lineBoxes, overlap, type Span } from './plane.ts';
+import { boxOn, distance, grown, type Leg, lineBoxes, overlap, type Span, withRoom } from './plane.ts';
 import { corners, type Edge, type Sketch, type UR } from './sketch.ts';
 import { bandEdges, onRoot } from './work.ts';
 
@@ -55,7 +55,7 @@ export function drawDetail(sketch: Sketch, paper: Paper, room: DetailRoom, shown
   );
   return {
     items: [...ring.items, ...face, rect(place.x, place.y, side, side, { stroke: NARROW }), label],
-    boxes: [...ring.boxes, { ...place, what: 'mark detail' }, { ...textBox(label), what: 'text detail' }],
+    boxes: [...ring.boxes, boxOn(place, 'mark detail'), textBox(label, 'text detail')],
   };
 }
 
@@ -106,8 +106,8 @@ function circleRound(middle: XY, room: DetailRoom): Layer | undefined {
   for (let turn = 0; turn < TURNS; turn++) {
     const at = around(turn, RADIUS + LETTER_SIZE * 0.8);
     const letter = text(how, letterOf(room), at.x, at.y + capHeight(LETTER_SIZE) / 2, 'middle');
-    const box: Box = { ...textBox(letter), what: 'text detail' };
-    if (!within(box, room.frame) || !isFree({ ...grown(box, 0.3), what: box.what }, near)) continue;
+    const box = textBox(letter, 'text detail');
+    if (!within(box, room.frame) || !isFree(withRoom(box, 0.3), near)) continue;
     return { items: [circle(middle.x, middle.y, RADIUS, { stroke: NARROW }), letter], boxes: [...boxes, box] };
   }
   return undefined;

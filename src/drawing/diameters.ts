@@ -6,7 +6,7 @@ import type { Advances, Box, Item } from '../model/display.ts';
 import { isFree } from './collisions.ts';
 import { arrowHead, line } from './display.ts';
 import { type Layer, NARROW } from './paper.ts';
-import { grown, type Leg, lineBoxes } from './plane.ts';
+import { type Leg, lineBoxes, withRoom } from './plane.ts';
 import { type Sizes, setValue, uprightValue } from './values.ts';
 
 /** `x`: right end of the surface; `above`, `below`: its levels on paper. */
@@ -38,7 +38,7 @@ export function drawDiameters(advances: Advances, dims: readonly Upright[], size
     if (x > room.right) break;
     const layer = column(advances, dim, sizes, x);
     const taken = [...room.taken, ...layers.flatMap((l) => l.boxes)];
-    if (!layer.boxes.every((b) => isFree(b.what.startsWith('text') ? { ...grown(b, CLEAR), what: b.what } : b, taken))) continue;
+    if (!layer.boxes.every((b) => isFree(b.what.startsWith('text') ? withRoom(b, CLEAR) : b, taken))) continue;
     layers.push(layer);
     placed.push(dim.id);
     x += PITCH;

@@ -6,7 +6,7 @@ import type { Advances, Box, Item } from '../model/display.ts';
 import { isFree } from './collisions.ts';
 import { arrowHead, line, type XY } from './display.ts';
 import { type Layer, NARROW } from './paper.ts';
-import { grown, type Leg, lineBoxes } from './plane.ts';
+import { grown, type Leg, lineBoxes, withRoom } from './plane.ts';
 import { levelValue, type Sizes, setValue, type Value } from './values.ts';
 
 /** One dimension on paper: `from` and `to` are where its extension lines begin. */
@@ -123,8 +123,7 @@ function tryTiers(
   for (let tier = lowest; ; tier++) {
     const y = room.base - sizes.gap - tier * sizes.pitch;
     if (y - value.height / 2 - CLEAR < room.top) return undefined;
-    for (const way of ways(dim, value, y)) {
-      const tried = way();
+    for (const tried of ways(dim, value, y)) {
       if (!isGood(tried, others, room)) continue;
       const boxes = [...tried.texts, ...tried.lines.flatMap((leg) => lineBoxes(leg, `line ${dim.id}`))];
       return { dim, tier, y, ...tried, boxes, lettered: false };
@@ -133,37 +132,38 @@ function tryTiers(
 }
 
 function isGood(way: Way, others: readonly Box[], room: TierRoom): boolean {
-  const own = way.texts.map((t) => ({ ...grown(t, CLEAR), what: t.what }));
+  const own = way.texts.map((t) => withRoom(t, CLEAR));
   if (own.some((t) => t.x < room.left || t.x + t.w > room.right)) return false;
   return own.every((t) => isFree(t, others)) && way.lines.every((leg) => lineBoxes(leg, 'line new').every((b) => isFree(b, others)));
 }
 
 /** In a gap of the line: middle, then a third from either end; else beside it to the right or left. */
-function ways(dim: Level, value: Value, y: number): readonly (() => Way)[] {
+function* ways(dim: Level, value: Value, y: number): Generator<Way> {
   const [x1, x2] = [low(dim), high(dim)];
-  const what = `text ${dim.id}`;
-  const within = (x: number): Way => {
-    const { items, box } = levelValue(value, x, y, what);
-    const lines = [leg(x1, box.x - CLEAR, y), leg(box.x + box.w + CLEAR, x2, y)];
-    return { items, texts: [box], lines };
-  };
-  const beside = (side: 1 | -1, reach: number): Way => {
-    const end = side === 1 ? x2 + reach : x1 - reach;
-    const { items, box } = levelValue(value, end + side * (CLEAR + value.width / 2), y, what);
-    const tail = arrowsIn(dim) ? 0 : TAIL + ARROW;
-    const lines = [leg(side === 1 ? x1 - tail : end, side === 1 ? end : x2 + tail, y)];
-    return { items, texts: [box], lines };
-  };
-  const roomy = value.width + 2 * (CLEAR + ARROW) + 0.6 <= x2 - x1;
-  const third = (x2 - x1) / 3;
-  const places = [(x1 + x2) / 2, x1 + third, x2 - third].filter(
-    (x) => x - value.width / 2 > x1 + ARROW + CLEAR && x + value.width / 2 < x2 - ARROW - CLEAR,
-  );
-  const reaches = [TAIL + ARROW, 3 * TAIL, 6 * TAIL];
-  return [
-    ...(roomy ? places.map((x) => () => within(x)) : []),
-    ...reaches.flatMap((reach) => [() => beside(1, reach), () => beside(-1, reach)]),
-  ];
+  if (value.width + 2 * (CLEAR + ARROW) + 0.6 <= x2 - x1) {
+    const third = (x2 - x1) / 3;
+    for (const x of [(x1 + x2) / 2, x1 + third, x2 - third])
+      if (x - value.width / 2 > x1 + ARROW + CLEAR && x + value.width / 2 < x2 - ARROW - CLEAR) yield within(dim, value, x, y);
+  }
+  for (const reach of REACHES) {
+    yield beside(dim, value, y, 1, reach);
+    yield beside(dim, value, y, -1, reach);
+  }
+}
+const REACHES = [TAIL + ARROW, 3 * TAIL, 6 * TAIL];
+
+function within(dim: Level, value: Value, x: number, y: number): Way {
+  const { items, box } = levelValue(value, x, y, `text ${dim.id}`);
+  const lines = [leg(low(dim), box.x - CLEAR, y), leg(box.x + box.w + CLEAR, high(dim), y)];
+  return { items, texts: [box], lines };
+}
+
+function beside(dim: Level, value: Value, y: number, side: 1 | -1, reach: number): Way {
+  const end = side === 1 ? high(dim) + reach : low(dim) - reach;
+  const { items, box } = levelValue(value, end + side * (CLEAR + value.width / 2), y, `text ${dim.id}`);
+  const tail = arrowsIn(dim) ? 0 : TAIL + ARROW;
+  const lines = [leg(side === 1 ? low(dim) - tail : end, side === 1 ? end : high(dim) + tail, y)];
+  return { items, texts: [box], lines };
 }
 
 const arrowsIn = (dim: Level): boolean => extent(dim) >= 2 * ARROW + 1;

@@ -6,7 +6,7 @@ import { drawOrigin } from './datum.ts';
 import { text, type XY } from './display.ts';
 import { capHeight } from './measure.ts';
 import { joined, type Layer, onPaper, type Paper } from './paper.ts';
-import { grown } from './plane.ts';
+import { withRoom } from './plane.ts';
 import type { Scene } from './scene.ts';
 import { along, metalAt, type Sketch } from './sketch.ts';
 import type { StageView } from './view.ts';
@@ -64,7 +64,7 @@ function over(view: StageView, x: number, letter: string, taken: readonly Box[])
       what: `text origin-${letter}`,
     };
     const inside = box.y > CLEAR && box.x > CLEAR && box.x + box.w < view.frame.width - CLEAR;
-    if (inside && isFree({ ...grown(box, CLEAR), what: box.what }, taken)) return { items: [written], boxes: [box] };
+    if (inside && isFree(withRoom(box, CLEAR), taken)) return { items: [written], boxes: [box] };
   }
   return undefined;
 }

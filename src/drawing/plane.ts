@@ -18,6 +18,15 @@ export function grown(box: Span, gap: number): Span {
   return { x: box.x - gap, y: box.y - gap, w: box.w + 2 * gap, h: box.h + 2 * gap };
 }
 
+/** A mark's box `gap` larger on every side. All boxes are made in one order of their fields: they are compared thousands of times a picture. */
+export function withRoom({ x, y, w, h, what }: Box, gap: number): Box {
+  return { x: x - gap, y: y - gap, w: w + 2 * gap, h: h + 2 * gap, what };
+}
+
+export function boxOn({ x, y, w, h }: Span, what: string): Box {
+  return { x, y, w, h, what };
+}
+
 /** Whether two segments cross or touch. */
 export function cross(p: Leg, q: Leg): boolean {
   const d1 = turn(q.a, q.b, p.a);

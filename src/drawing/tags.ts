@@ -8,7 +8,7 @@ import type { XY } from './display.ts';
 import type { Surroundings } from './leaders.ts';
 import { cheaper, cheapestOf, DUST, optionsUpTo, type Search, searchOf } from './options.ts';
 import { type Lattice, placesBySize } from './places.ts';
-import { overlap } from './plane.ts';
+import { boxOn, overlap } from './plane.ts';
 import { CLEAR, quarrel, type Standing, settle, spanOf, type Tag } from './settle.ts';
 
 /** `left`: ids of tags for which there is no free place. */
@@ -104,5 +104,5 @@ function bestByPlace(options: readonly Standing[], column: ReadonlyMap<XY, numbe
 }
 
 export function boxOf(s: Standing): Box {
-  return { ...spanOf(s), what: `${s.tag.kind} ${s.tag.id}` };
+  return boxOn(spanOf(s), `${s.tag.kind} ${s.tag.id}`);
 }

@@ -271,7 +271,7 @@ function onCut(ring: readonly UR[], cutAt: number, rim: number): readonly (reado
 function workBoxes(edges: readonly Edge[], paper: Paper): Layer['boxes'] {
   return envelope(edges, 'outer').map((p) => {
     const r = Math.max(p.a.r, p.b.r);
-    const corner = onPaper(paper, { u: p.a.u, r }, 'above');
-    return { ...corner, w: (p.b.u - p.a.u) * paper.scale, h: 2 * r * paper.scale, what: 'work' };
+    const { x, y } = onPaper(paper, { u: p.a.u, r }, 'above');
+    return { x, y, w: (p.b.u - p.a.u) * paper.scale, h: 2 * r * paper.scale, what: 'work' };
   });
 }
