@@ -116,13 +116,18 @@ export function envelope(edges: readonly Edge[], which: 'outer' | 'inner'): read
     const [from, to] = [stations[i - 1] ?? 0, stations[i] ?? 0];
     const found = bounding(walls, (from + to) / 2, which);
     if (!found) continue;
-    const piece = { ...found, a: { u: from, r: radiusAt(found, from) }, b: { u: to, r: radiusAt(found, to) } };
+    const piece = between(found, { u: from, r: radiusAt(found, from) }, { u: to, r: radiusAt(found, to) });
     const last = pieces.at(-1);
     if (last && last.surface === piece.surface && last.made === piece.made && straightOn(last, piece))
-      pieces[pieces.length - 1] = { ...piece, a: last.a };
+      pieces[pieces.length - 1] = between(piece, last.a, piece.b);
     else pieces.push(piece);
   }
   return pieces;
+}
+
+/** The same edge between other ends. (Not by spreading it: that is slow, and a picture has many.) */
+export function between({ surface, made }: Edge, a: UR, b: UR): Edge {
+  return { a, b, surface, made };
 }
 
 function bounding(walls: readonly Edge[], u: number, which: 'outer' | 'inner'): Edge | undefined {
@@ -140,7 +145,7 @@ function bounding(walls: readonly Edge[], u: number, which: 'outer' | 'inner'): 
   if (!first || !last) return undefined;
   if (which === 'outer') return last;
   // an odd number of walls: metal reaches the axis
-  return count % 2 === 0 ? first : { ...first, a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
+  return count % 2 === 0 ? first : { a: { u: first.a.u, r: 0 }, b: { u: first.b.u, r: 0 }, surface: '', made: false };
 }
 
 function straightOn(p: Piece, q: Piece): boolean {
@@ -164,5 +169,5 @@ export function clippedEdge(e: Edge, u: number): readonly Edge[] {
   if (e.a.u < u && e.b.u < u) return [];
   if (e.a.u >= u && e.b.u >= u) return [e];
   const meet = { u, r: radiusAt(e, u) };
-  return [e.a.u < u ? { ...e, a: meet } : { ...e, b: meet }];
+  return [e.a.u < u ? between(e, meet, e.b) : between(e, e.a, meet)];
 }

@@ -3,7 +3,19 @@ import type { Item } from '../model/display.ts';
 import { line, polygon, polygons, polyline, type Stroke } from './display.ts';
 import { type Hatch, hatched } from './hatch.ts';
 import { across, FORMER, HATCHED, type Half, type Layer, level, MADE, NARROW, onPaper, type Paper, ringOnPaper, WIDE } from './paper.ts';
-import { type Band, clippedEdge, clippedRing, corners, type Edge, envelope, type Piece, rootOf, type Sketch, type UR } from './sketch.ts';
+import {
+  type Band,
+  between,
+  clippedEdge,
+  clippedRing,
+  corners,
+  type Edge,
+  envelope,
+  type Piece,
+  rootOf,
+  type Sketch,
+  type UR,
+} from './sketch.ts';
 import type { Window } from './window.ts';
 
 const WORK_HATCH: Hatch = { pitch: 1.2, lean: 1 };
@@ -167,7 +179,7 @@ function mergedOrder(edges: readonly Edge[]): readonly Edge[] {
   for (const e of sorted) {
     const end = found.at(-1)?.b;
     const turned = end && end.u === e.b.u && end.r === e.b.r;
-    found.push(turned ? { ...e, a: e.b, b: e.a } : e);
+    found.push(turned ? between(e, e.b, e.a) : e);
   }
   return found;
 }
