@@ -85,7 +85,9 @@ export function arrange({ view }: Scene, { layer, around, tags, lengths, datum }
   const placing = placeTags(pointed, lattice, around);
   const stray = placing.standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
-  return { ...joined([layer, drawTags(placing.standing)]), ...reportOf(view, lengths, tags, placing.left, datum), pointless, stray };
+  const { items, boxes } = joined([layer, drawTags(placing.standing)]);
+  const { lettered, unplaced } = reportOf(view, lengths, tags, placing.left, datum);
+  return { items, boxes, lettered, unplaced, pointless, stray };
 }
 
 function reportOf(

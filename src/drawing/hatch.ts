@@ -1,6 +1,6 @@
 /** Hatching of cut faces (ISO 128: narrow lines at 45 degrees): lines clipped to polygons by an even-odd scan. */
 import type { PathItem, Segment } from '../model/display.ts';
-import { lineTo, move, path, polygon, type Stroke, type XY } from './display.ts';
+import { lineTo, move, polygon, type Stroke, type XY } from './display.ts';
 import type { Leg } from './plane.ts';
 
 /** `lean`: +1 rises to the right on paper, -1 falls. `pitch`: distance between lines, mm, square to them. */
@@ -17,7 +17,8 @@ export function hatched(ring: readonly XY[], hatch: Hatch, stroke: Stroke): read
     lines.push(move(ends[i] ?? 0, ends[i + 1] ?? 0), lineTo(ends[i + 2] ?? 0, ends[i + 3] ?? 0));
   }
   if (lines.length === 0) return [];
-  return [{ ...path(lines, { stroke }), hatch: { ring: polygon(ring, {}).segments, lean: hatch.lean, at: 0, step: stepOf(hatch) } }];
+  const lattice = { ring: polygon(ring, {}).segments, lean: hatch.lean, at: 0, step: stepOf(hatch) };
+  return [{ kind: 'path', segments: lines, stroke, hatch: lattice }];
 }
 
 /** Along the page's edges, mm. */
