@@ -17,6 +17,7 @@ import type { Tag } from './settle.ts';
 import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { placeTags } from './tags.ts';
+import { drawTool } from './tool.ts';
 import { drawVee } from './vee.ts';
 import type { DiameterShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
@@ -54,6 +55,7 @@ export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
     drawWork(sketch, window, paper),
     drawSides(view.stage.sides ?? [], sketch.out, paper),
     drawVee(window, paper),
+    drawTool(view.tool, sketch, window, paper),
   ]);
   const notes = joined([drawAxis(view, window, paper), drawLegend(view, paper.scale)]);
   const standing = [...solid.boxes, ...notes.boxes];

@@ -8,6 +8,7 @@ import { textWidth } from './measure.ts';
 import { across, onPaper, type Paper } from './paper.ts';
 import { standsAbove } from './sides.ts';
 import { along, placed, type Sketch, type UR } from './sketch.ts';
+import { toolRoom } from './tool.ts';
 import type { LengthShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 
@@ -26,7 +27,7 @@ export function sceneOf(view: StageView, sketch: Sketch, window: Window): Scene 
     to: startOf(d.to, d.toD, sketch, window),
   }));
   const columns = Math.min(2, view.diameters.filter((d) => d.as !== 'radius').length);
-  return { view, sketch, window, starts, beside: { left: leftMargin(view), right: SIDE + COLUMN * columns } };
+  return { view, sketch, window, starts, beside: { left: leftMargin(view), right: SIDE + COLUMN * columns + toolRoom(view.tool).end } };
 }
 /** On paper, mm. */
 const SIDE = 9;
@@ -43,7 +44,11 @@ type Room = { readonly half: number; readonly width: number; readonly left: numb
 /** What work and hold take at this scale: from the axis up and down, along it, and beside it. */
 function roomOf({ view, window, beside }: Scene, scale: number): Room {
   const clamp = window.clamp ? window.clamp.radius * scale + holdDepth(view.hold.kind) : 0;
-  const half = Math.max(window.rim * scale, clamp, window.vee ? window.vee.radius * scale + holdDepth(view.hold.kind) : 0);
+  const half = Math.max(
+    window.rim * scale + toolRoom(view.tool).side,
+    clamp,
+    window.vee ? window.vee.radius * scale + holdDepth(view.hold.kind) : 0,
+  );
   const [left, right] = [beside.left + centreRoom(window, scale, 'leftCentre'), beside.right + centreRoom(window, scale)];
   return { half, width: (window.right - window.from) * scale, left, right };
 }

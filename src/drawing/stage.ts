@@ -13,7 +13,7 @@ import { along, sketchOf } from './sketch.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
 
-export type { Balloon, DiameterShown, LengthShown, RungUsed, StagePicture, StageView } from './view.ts';
+export type { Balloon, DiameterShown, LengthShown, RungUsed, StagePicture, StageView, ToolShown } from './view.ts';
 export type { Hold } from './window.ts';
 
 /** Preferred scales of what is printed, largest first. */

@@ -37,12 +37,25 @@ export type Balloon = {
   /** `at` is on the cut half alone, or on the outside view under it. */
   readonly half?: Half;
 };
+/**
+ * The tool, by the form of its edge. `diameter`: of what runs along the axis; `point`: its included angle in degrees, none where it is flat.
+ * `wide`: of a blade that parts off; else it is as wide as what it has cut.
+ */
+export type ToolShown = {
+  readonly form: 'knife' | 'facing' | 'blade' | 'bevel' | 'vee' | 'drill' | 'centre' | 'tap' | 'die';
+  readonly side: 'outside' | 'inside';
+  readonly diameter?: Len;
+  readonly point?: number;
+  readonly wide?: Len;
+};
 export type StageView = {
   readonly stage: Stage;
   readonly hold: Hold;
   readonly lengths: readonly LengthShown[];
   readonly diameters: readonly DiameterShown[];
   readonly balloons: readonly Balloon[];
+  /** Stands where it has just made what is new. */
+  readonly tool?: ToolShown;
   /** Faces besides the datum that lengths are counted from: their letters are put in where a place is free. */
   readonly origins?: readonly { readonly z: Len; readonly letter: string }[];
   /** mm on paper, as laid out */

@@ -14,6 +14,7 @@ import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 import { sideOf, sidesShown } from './sides-shown.ts';
+import { toolShown } from './tool-shown.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
 export type PictureMeans = { readonly words: SheetWords; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
@@ -77,6 +78,7 @@ export function operationView(
     lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
     balloons: balloonsOf(desk, alone),
+    ...toolUsed(desk, setUp, op),
     origins: originsOf(desk, alone, stage, hold),
     words: {
       alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
@@ -85,6 +87,13 @@ export function operationView(
     advances,
     letters: lettersOf(desk),
   };
+}
+
+function toolUsed(desk: Desk, setUp: SetUp, op: string): Pick<StageView, 'tool'> {
+  const operation = desk.operation(op);
+  const way = wayOf(operation, setUp);
+  const tool = way && toolShown(operation, way);
+  return tool ? { tool } : {};
 }
 
 const lettersOf = ({ part, letter }: Desk): readonly string[] => part.surfaces.flatMap((s) => (s.shape === 'face' ? [letter(s.id)] : []));
