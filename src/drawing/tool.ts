@@ -34,7 +34,8 @@ type Place = { readonly made: readonly Edge[]; readonly sketch: Sketch; readonly
 
 export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper): Layer {
   if (!tool) return NOTHING;
-  const made = sketch.loops.flat().filter((e) => e.made && (e.a.r > NEAR || e.b.r > NEAR));
+  const { on } = tool;
+  const made = sketch.loops.flat().filter((e) => e.made && (!on || on.includes(e.surface)) && (e.a.r > NEAR || e.b.r > NEAR));
   const outlines = FORMS[tool.form](tool, { made, sketch, window, mm: (onPaper) => onPaper / paper.scale });
   return {
     items: outlines.flatMap(({ half, ring, edge = ring }) => [

@@ -39,7 +39,7 @@ export type Balloon = {
 };
 /**
  * The tool, by the form of its edge. `diameter`: of what runs along the axis; `point`: its included angle in degrees, none where it is flat.
- * `wide`: of a blade that parts off; else it is as wide as what it has cut.
+ * `wide`: of a blade that parts off; else it is as wide as what it has cut. `on`: surfaces that it has made; all that is new where not said.
  */
 export type ToolShown = {
   readonly form: 'knife' | 'facing' | 'blade' | 'bevel' | 'vee' | 'drill' | 'centre' | 'tap' | 'die';
@@ -47,6 +47,7 @@ export type ToolShown = {
   readonly diameter?: Len;
   readonly point?: number;
   readonly wide?: Len;
+  readonly on?: readonly SurfaceId[];
 };
 export type StageView = {
   readonly stage: Stage;

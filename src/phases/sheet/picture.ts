@@ -34,6 +34,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     lengths,
     diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
+    ...weightiest(desk, setUp, page),
     origins: originsOf(desk, setUp, stage, hold),
     words: {
       alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), words),
@@ -87,6 +88,15 @@ export function operationView(
     advances,
     letters: lettersOf(desk),
   };
+}
+
+/** Of all that a grip does, the tool of what its panel is about. */
+function weightiest(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, 'tool'> {
+  const row = page.blocks.flatMap((block) => block.rows).find(({ panel }) => panel);
+  if (!row || !setUp.operations.includes(row.op)) return {};
+  const { tool } = toolUsed(desk, setUp, row.op);
+  const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
+  return tool ? { tool: { ...tool, on } } : {};
 }
 
 function toolUsed(desk: Desk, setUp: SetUp, op: string): Pick<StageView, 'tool'> {
