@@ -166,7 +166,7 @@ function inBore({ window, mm }: Place, tip: UR, bit: readonly (readonly [number,
   };
 }
 
-/** Its edge lies along the bevel, a little longer at both ends. */
+/** Its edge lies along the bevel, a little longer at both ends where nothing is in its way. */
 function bevel({ side }: ToolShown, place: Place): readonly Outline[] {
   const slope = place.made.find((e) => e.a.u !== e.b.u && e.a.r !== e.b.r);
   if (!slope) return [];
@@ -174,7 +174,9 @@ function bevel({ side }: ToolShown, place: Place): readonly Outline[] {
   const long = Math.hypot(right.u - left.u, right.r - left.r);
   const over = place.mm(1.5) / long;
   const on = (t: number): UR => ({ u: left.u + (right.u - left.u) * t, r: left.r + (right.r - left.r) * t });
-  const [from, to] = [on(-over), on(1 + over)];
+  const reaching = (past: number, end: UR): UR =>
+    metalAt(place.sketch.loops, past < 0 ? on(past / 2) : on((1 + past) / 2)) ? end : on(past);
+  const [from, to] = [reaching(-over, left), reaching(1 + over, right)];
   if (side === 'inside')
     return [
       inBore(place, { u: from.u, r: to.r }, [
@@ -229,15 +231,15 @@ function axial({ form, diameter = len(0), point }: ToolShown, place: Place): rea
   return alongAxis(place, nose(Math.min(...walls), r, point, place.mm(CLEAR)), r);
 }
 
-/** Its pilot, then its body, as the point's cone widens to it. */
-function centre({ diameter = len(0), point }: ToolShown, place: Place): readonly Outline[] {
-  const across = radiusOf(diameter);
-  const walls = wallsAt(place, across);
-  if (walls.length === 0) return [];
-  const r = Math.max(across - place.mm(CLEAR), across / 2);
-  const [from, body] = [Math.max(...walls) + place.mm(CLEAR), across * CENTRE_BODY];
-  const pilot = nose(Math.min(...walls), r, point, place.mm(CLEAR));
-  return alongAxis(place, [...pilot, { u: from, r }, { u: from + (body - r) / FLANK, r: body }], body);
+/** As its hole is, and on from there by the same cone to its body. `diameter`: of its pilot. */
+function centre({ diameter = len(0) }: ToolShown, place: Place): readonly Outline[] {
+  const clear = place.mm(CLEAR) / Math.sin(Math.PI / 6);
+  const corners = place.made.flatMap((e) => [e.a, e.b]).sort((p, q) => p.u - q.u || p.r - q.r);
+  const mouth = corners.at(-1);
+  if (!mouth) return [];
+  const body = Math.max(radiusOf(diameter) * CENTRE_BODY, mouth.r);
+  const hole = corners.map((p) => ({ u: p.u + clear, r: p.r }));
+  return alongAxis(place, [...hole, { u: mouth.u + clear + (body - mouth.r) / FLANK, r: body }], body);
 }
 /** Body to pilot, form A: 2.5 mm and 6.3, 3.15 and 8 (ISO 866). */
 const CENTRE_BODY = 2.5;
@@ -257,19 +259,23 @@ function nose(floor: number, r: number, point: number | undefined, clear: number
   ];
 }
 
+/** What of it lies where the work is broken away is not seen. */
 function alongAxis({ window, mm }: Place, front: readonly UR[], r: number): readonly Outline[] {
   const end = Math.max(window.right, ...front.map((p) => p.u)) + mm(OUT.end);
-  const edge = [...front, { u: end, r }];
-  const outside = clippedRing([...edge, { u: end, r: 0 }], window.right);
+  const whole = [...front, { u: end, r }, { u: end, r: 0 }];
+  const cutAt = window.cutAt ?? Number.NEGATIVE_INFINITY;
+  const seen = clippedRing(whole, cutAt);
+  const behind = clippedRing(whole, window.right);
+  const tip = front[0]?.u ?? end;
   return [
-    { half: 'above', ring: [...edge, { u: end, r: 0 }], edge },
-    { half: 'below', ring: outside, edge: outside.filter((p) => p.r > 0) },
+    { half: 'above', ring: seen, edge: seen.filter((p) => p.r > 0 || (p.u === tip && tip >= cutAt)) },
+    { half: 'below', ring: behind, edge: behind.filter((p) => p.r > 0) },
   ];
 }
 
 /** Along the axis, the ends of what is new at that radius; of a thread, where there is none. */
 function wallsAt({ made, sketch }: Place, radius: number): readonly number[] {
-  const near = (e: Edge): boolean => e.a.u !== e.b.u && Math.abs(Math.max(e.a.r, e.b.r) - radius) < radius / 20;
+  const near = (e: Edge): boolean => e.a.u !== e.b.u && [e.a, e.b].every((p) => Math.abs(p.r - radius) < radius / 20);
   const walls = made.filter(near).flatMap((e) => [e.a.u, e.b.u]);
   return walls.length > 0 ? walls : threadsIn(sketch).flatMap((b) => b.polygon.map((p) => p.u));
 }

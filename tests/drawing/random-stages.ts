@@ -1,6 +1,6 @@
 /** Stepped work of any kind in any hold, with sizes and balloons for all that was cut: for properties of pictures. */
 import fc from 'fast-check';
-import type { StageView } from '../../src/drawing/stage.ts';
+import type { StageView, ToolShown } from '../../src/drawing/stage.ts';
 import type { Stage } from '../../src/model/stage.ts';
 import { ADVANCES, type Corner, len, outline, rectangle } from './stages.ts';
 
@@ -16,7 +16,15 @@ export type Plan = {
   readonly thread: boolean;
   readonly diameters: number;
   readonly frame: readonly [number, number];
+  readonly tool: ToolShown | undefined;
 };
+
+const TOOLS: readonly (ToolShown | undefined)[] = [
+  undefined,
+  ...(['knife', 'facing', 'blade', 'vee', 'die'] as const).map((form) => ({ form, side: 'outside' }) as const),
+  { form: 'knife', side: 'inside' },
+  ...[len(2), len(3), len(3.5)].map((diameter) => ({ form: 'drill', side: 'inside', diameter, point: 118 }) as const),
+];
 
 const tenths = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min: min * 10, max: max * 10 }).map((n) => n / 10);
 
@@ -31,6 +39,7 @@ export const anyPlan: fc.Arbitrary<Plan> = fc.record({
   thread: fc.boolean(),
   diameters: fc.integer({ min: 0, max: 3 }),
   frame: fc.constantFrom([161, 85] as const, [161, 100] as const, [180, 75] as const),
+  tool: fc.constantFrom(...TOOLS),
 });
 
 /** Places along the work count from the free end into the headstock; z is turned round for an out end 'second'. */
@@ -71,6 +80,7 @@ export function viewOf(plan: Plan): StageView {
           ]
         : []),
     ],
+    ...(plan.tool ? { tool: plan.tool } : {}),
     frame: { width: plan.frame[0], height: plan.frame[1] },
     words: { alt: 'a grip', headstock: 'headstock', legend: { made: 'new surface', taken: 'removed in this grip' } },
     advances: ADVANCES,

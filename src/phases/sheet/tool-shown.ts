@@ -29,6 +29,7 @@ export function toolShown({ verb, tool }: Operation, way: Way): ToolShown | unde
   const sweep = way.sweeps[0];
   if (sweep?.take === 'face') return { ...shown, form: 'facing' };
   if (sweep?.take === 'part') return { ...shown, wide: sweep.kerf };
+  if (shown.form === 'centre') return { ...shown, ...(tool.size === undefined ? {} : { diameter: tool.size }) };
   if (shown.form === 'tap' || shown.form === 'die' || sweep?.take !== 'bore' || verb === 'bore') return shown;
   return { ...shown, diameter: sweep.diameter, ...(sweep.point === undefined ? {} : { point: sweep.point }) };
 }

@@ -1,0 +1,126 @@
+/**
+ * The tool in the picture of an operation: it stands where it has just cut, and not in the metal. Asked of the picture itself, in every
+ * operation of every spec: what is filled with the tool's tone is turned back into work and held against the half-section.
+ */
+import { describe, expect, it } from 'vitest';
+import type { XY } from '../../src/drawing/display.ts';
+import type { Paper } from '../../src/drawing/paper.ts';
+import { envelope, metalAt, type Sketch, sketchOf, type UR } from '../../src/drawing/sketch.ts';
+import type { ToolShown } from '../../src/drawing/stage.ts';
+import { drawTool } from '../../src/drawing/tool.ts';
+import { windowOf, withRemainder } from '../../src/drawing/window.ts';
+import type { PlannedPart } from '../../src/model/plan.ts';
+import { deskOf, wayOf } from '../../src/phases/sheet/lookup.ts';
+import { holdOf } from '../../src/phases/sheet/picture.ts';
+import { wordsIn } from '../../src/phases/sheet/said.ts';
+import { stepsOf } from '../../src/phases/sheet/steps.ts';
+import { toolShown } from '../../src/phases/sheet/tool-shown.ts';
+import { everyPlan } from '../fixtures/every-plan.ts';
+import { ADVANCES, allWords } from '../render/assets.ts';
+
+/** As a small picture has it: the coarser the scale, the more of the tool is paper's, not work's. */
+const PAPER: Paper = { scale: 2, u0: 0, left: 0, axis: 0 };
+const means = { words: wordsIn(allWords(), 'mm'), advances: ADVANCES, made: () => undefined };
+/** mm of work: half a line's width, and what a chord leaves of an arc. */
+const LET = 0.12;
+
+type Seen = { readonly name: string; readonly tool: ToolShown; readonly sketch: Sketch; readonly rings: readonly (readonly UR[])[] };
+
+function seenIn(spec: string, planned: PlannedPart): readonly Seen[] {
+  const desk = deskOf(planned);
+  const steps = stepsOf(desk);
+  return Array.from({ length: steps.count }, (_, step) => step).flatMap((step): readonly Seen[] => {
+    const [op, setUp, stage] = [steps.op(step), steps.setUp(step), steps.over(step, step)];
+    const way = wayOf(desk.operation(op), setUp);
+    const tool = way && toolShown(desk.operation(op), way);
+    if (!tool) return [];
+    const hold = holdOf(desk, setUp, stage, means);
+    const sketch = withRemainder(sketchOf(stage), hold);
+    const { items } = drawTool(tool, sketch, windowOf(sketch, hold), PAPER);
+    const rings = items.flatMap((item) => (item.kind === 'path' && item.fill ? [pointsOf(item.segments).map(work)] : []));
+    return [{ name: `${spec}: ${op}`, tool, sketch, rings }];
+  });
+}
+
+function pointsOf(segments: readonly { readonly to: string }[]): readonly XY[] {
+  return segments.flatMap((s) => ('x' in s && 'y' in s ? [{ x: Number(s.x), y: Number(s.y) }] : []));
+}
+
+/** Below the axis r is negative. */
+const work = ({ x, y }: XY): UR => ({ u: x / PAPER.scale, r: -y / PAPER.scale });
+
+const seen = everyPlan.flatMap(({ spec, plan }) => plan.parts.flatMap((planned) => seenIn(spec, planned)));
+const forms = [...new Set(seen.map(({ tool }) => `${tool.form} ${tool.side}`))].sort();
+
+describe('the tool of an operation', () => {
+  it('is shown in all forms but a die, which no spec uses', () => {
+    expect(forms).toEqual([
+      ...['bevel inside', 'bevel outside', 'blade outside', 'centre inside', 'drill inside', 'facing outside'],
+      ...['knife inside', 'knife outside', 'tap inside', 'vee inside', 'vee outside'],
+    ]);
+  });
+  it.each(forms)('%s: is there whenever it is asked for', (form) => {
+    const lacking = seen.filter(({ tool, rings }) => `${tool.form} ${tool.side}` === form && rings.length === 0);
+    expect(lacking.map(({ name }) => name)).toEqual([]);
+  });
+  it.each(forms)('%s: does not stand in the metal', (form) => {
+    const inMetal = seen.filter(
+      ({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && rings.some((ring) => isIn(ring, sketch)),
+    );
+    expect(inMetal.map(({ name }) => name)).toEqual([]);
+  });
+  it.each(forms)('%s: reaches what it has made', (form) => {
+    const away = seen.filter(({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !reaches(rings, sketch));
+    expect(away.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+/** Places all over the ring, none nearer to its edge than the let. */
+function isIn(ring: readonly UR[], sketch: Sketch): boolean {
+  const [us, rs] = [ring.map((p) => p.u), ring.map((p) => p.r)];
+  const spread = (values: readonly number[]): readonly number[] => {
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    return Array.from({ length: 25 }, (_, i) => low + ((high - low) * (i + 0.5)) / 25);
+  };
+  const stands = (u: number, r: number): boolean =>
+    [
+      [0, 0],
+      [LET, 0],
+      [-LET, 0],
+      [0, LET],
+      [0, -LET],
+    ].every(([du = 0, dr = 0]) => inside(ring, { u: u + du, r: r + dr }) && isWork(sketch, u + du, r + dr));
+  return spread(us).some((u) => spread(rs).some((r) => stands(u, r)));
+}
+
+/** Above the axis the work is cut; below it is seen from outside, and is all that lies within its outline. */
+function isWork(sketch: Sketch, u: number, r: number): boolean {
+  if (r >= 0) return metalAt(sketch.loops, { u, r });
+  const piece = envelope(sketch.loops.flat(), 'outer').find((p) => p.a.u < u && u < p.b.u);
+  return piece !== undefined && -r < piece.a.r + ((piece.b.r - piece.a.r) * (u - piece.a.u)) / (piece.b.u - piece.a.u);
+}
+
+function inside(ring: readonly UR[], { u, r }: UR): boolean {
+  const crossed = ring.filter((a, i) => {
+    const b = ring[(i + 1) % ring.length] ?? a;
+    return a.u < u !== b.u < u && a.r + ((b.r - a.r) * (u - a.u)) / (b.u - a.u) > r;
+  });
+  return crossed.length % 2 === 1;
+}
+
+/** Somewhere its outline lies as near to what is new as paper allows: half a millimetre there. */
+function reaches(rings: readonly (readonly UR[])[], sketch: Sketch): boolean {
+  const most = 0.5 / PAPER.scale + LET;
+  const threads = sketch.bands.filter((b) => b.made).map((b) => b.polygon);
+  const edges = sketch.loops.flat().filter((e) => e.made);
+  const places = [...edges.flatMap(({ a, b }) => [a, { u: (a.u + b.u) / 2, r: (a.r + b.r) / 2 }, b]), ...threads.flat()];
+  const outlines = rings.map((ring) => ring.map((p) => ({ u: p.u, r: Math.abs(p.r) })));
+  return places.some((p) => outlines.some((ring) => ring.some((a, i) => distance(p, a, ring[(i + 1) % ring.length] ?? a) < most)));
+}
+
+function distance(p: UR, a: UR, b: UR): number {
+  const [du, dr] = [b.u - a.u, b.r - a.r];
+  const long = du * du + dr * dr;
+  const t = long === 0 ? 0 : Math.max(0, Math.min(1, ((p.u - a.u) * du + (p.r - a.r) * dr) / long));
+  return Math.hypot(p.u - a.u - t * du, p.r - a.r - t * dr);
+}
