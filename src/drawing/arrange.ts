@@ -55,7 +55,7 @@ export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
     drawWork(sketch, window, paper),
     drawSides(view.stage.sides ?? [], sketch.out, paper),
     drawVee(window, paper),
-    drawTool(view.tool, sketch, window, paper),
+    drawTool(view.tool, sketch, window, paper, view.advances),
   ]);
   const notes = joined([drawAxis(view, window, paper), drawLegend(view, paper.scale)]);
   const standing = [...solid.boxes, ...notes.boxes];

@@ -3,8 +3,10 @@
  * side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along the axis.
  */
 import { type Len, len } from '../base/units.ts';
-import { polygon, polyline, type XY } from './display.ts';
-import { type Half, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts';
+import type { Advances } from '../model/display.ts';
+import { type Lettering, polygon, polyline, text, textBox, type XY } from './display.ts';
+import { capHeight, textWidth } from './measure.ts';
+import { type Half, joined, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts';
 import { type Band, clippedRing, type Edge, metalAt, placed, rootOf, type Sketch, type UR } from './sketch.ts';
 import type { ToolShown } from './view.ts';
 import type { Window } from './window.ts';
@@ -32,19 +34,38 @@ const isFront = ({ form, side }: ToolShown): boolean => side === 'outside' && fo
 type Outline = { readonly half: Half; readonly ring: readonly UR[]; readonly edge?: readonly UR[] };
 type Place = { readonly made: readonly Edge[]; readonly sketch: Sketch; readonly window: Window; readonly mm: (onPaper: number) => number };
 
-export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper): Layer {
+export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper, advances: Advances): Layer {
   if (!tool) return NOTHING;
-  const { on } = tool;
+  const { on, number = '' } = tool;
   const made = sketch.loops.flat().filter((e) => e.made && (!on || on.includes(e.surface)) && (e.a.r > NEAR || e.b.r > NEAR));
   const outlines = FORMS[tool.form](tool, { made, sketch, window, mm: (onPaper) => onPaper / paper.scale });
-  return {
+  const bodies: Layer = {
     items: outlines.flatMap(({ half, ring, edge = ring }) => [
       polygon(ringOnPaper(paper, ring, half), { fill: 'pale' }),
       polyline(ringOnPaper(paper, edge, half), EDGE),
     ]),
     boxes: outlines.map(({ half, ring }) => boxAround(ringOnPaper(paper, ring, half))),
   };
+  const [first] = outlines;
+  return first && number !== '' ? joined([bodies, numberOn(first, number, paper, advances)]) : bodies;
 }
+
+/** At its open end, within it; nothing where that is too narrow. */
+function numberOn({ half, ring, edge }: Outline, number: string, paper: Paper, advances: Advances): Layer {
+  const points = ringOnPaper(paper, ring, half);
+  const [a, b] = edge ? points.slice(-2) : [points.at(-1), points[0]];
+  if (!a || !b) return NOTHING;
+  const how: Lettering = { advances, ...NUMBER };
+  const [width, high] = [textWidth(advances, how.font, how.size, number) + 2 * PAD, capHeight(how.size) + 2 * PAD];
+  const flat = a.y === b.y;
+  if (flat ? Math.abs(b.x - a.x) < width : Math.abs(b.y - a.y) < high) return NOTHING;
+  const written = flat
+    ? text(how, number, (a.x + b.x) / 2, a.y - PAD, 'middle')
+    : text(how, number, a.x - PAD, (a.y + b.y) / 2 + capHeight(how.size) / 2, 'right');
+  return { items: [written], boxes: [textBox(written, 'text tool')] };
+}
+const NUMBER = { font: 'narrow-bold', size: 2.8, ink: 'dark' } as const;
+const PAD = 0.6;
 
 function boxAround(points: readonly XY[]): Layer['boxes'][number] {
   const [xs, ys] = [points.map((p) => p.x), points.map((p) => p.y)];

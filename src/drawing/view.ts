@@ -40,6 +40,7 @@ export type Balloon = {
 /**
  * The tool, by the form of its edge. `diameter`: of what runs along the axis; `point`: its included angle in degrees, none where it is flat.
  * `wide`: of a blade that parts off; else it is as wide as what it has cut. `on`: surfaces that it has made; all that is new where not said.
+ * `number`: of its operation, where the picture shows several; it stands on the tool where that has room for it.
  */
 export type ToolShown = {
   readonly form: 'knife' | 'facing' | 'blade' | 'bevel' | 'vee' | 'drill' | 'centre' | 'tap' | 'die';
@@ -48,6 +49,7 @@ export type ToolShown = {
   readonly point?: number;
   readonly wide?: Len;
   readonly on?: readonly SurfaceId[];
+  readonly number?: string;
 };
 export type StageView = {
   readonly stage: Stage;

@@ -36,7 +36,7 @@ function seenIn(spec: string, planned: PlannedPart): readonly Seen[] {
     if (!tool) return [];
     const hold = holdOf(desk, setUp, stage, means);
     const sketch = withRemainder(sketchOf(stage), hold);
-    const { items } = drawTool(tool, sketch, windowOf(sketch, hold), PAPER);
+    const { items } = drawTool(tool, sketch, windowOf(sketch, hold), PAPER, ADVANCES);
     const rings = items.flatMap((item) => (item.kind === 'path' && item.fill ? [pointsOf(item.segments).map(work)] : []));
     return [{ name: `${spec}: ${op}`, tool, sketch, rings }];
   });

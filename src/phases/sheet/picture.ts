@@ -27,6 +27,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
   const hold = holdOf(desk, setUp, stage, means);
   const lengths = [...lengthsOf(desk, setUp, stage, page, words), ...drilledAt(desk, setUp, stage, words)];
   // what is being drilled is seen from the side, under its drill
+  const used = weightiest(desk, setUp, page);
   const sides = sidesDone(desk, page.setUp).filter((s) => setUp.grip.kind !== 'vee-block' || s.made !== 'here');
   return {
     stage: { ...stage, sides },
@@ -34,10 +35,10 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     lengths,
     diameters: radiiOf(desk, setUp, stage, words),
     balloons: balloonsOf(desk, setUp),
-    ...weightiest(desk, setUp, page),
+    ...used,
     origins: originsOf(desk, setUp, stage, hold),
     words: {
-      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), words),
+      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), used.tool?.number ?? '', words),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
       scale: (scale) => words.say('picture.scale', { scale }),
       legend: { made: words.say('picture.made'), taken: words.say('picture.taken') },
@@ -48,7 +49,14 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
 }
 
 /** What the picture shows, for someone who does not see it. */
-function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string, numbers: readonly string[], words: SheetWords): string {
+function inWords(
+  page: GripPage,
+  lengths: readonly LengthShown[],
+  letter: string,
+  numbers: readonly string[],
+  tool: string,
+  words: SheetWords,
+): string {
   return words.say('picture.alt', {
     part: page.name,
     grip: page.grip,
@@ -58,6 +66,7 @@ function inWords(page: GripPage, lengths: readonly LengthShown[], letter: string
     letter,
     operations: numbers.join(', '),
     marks: numbers.length,
+    tool,
   });
 }
 
@@ -71,6 +80,7 @@ export function operationView(
   means: PictureMeans,
 ): Omit<StageView, 'frame'> {
   const alone = { ...setUp, operations: [op] };
+  const used = toolUsed(desk, setUp, op);
   const { words, advances } = means;
   const hold = holdOf(desk, setUp, stage, means);
   return {
@@ -79,10 +89,10 @@ export function operationView(
     lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
     balloons: balloonsOf(desk, alone),
-    ...toolUsed(desk, setUp, op),
+    ...used,
     origins: originsOf(desk, alone, stage, hold),
     words: {
-      alt: words.say('lesson.alt', { part: page.name, number: desk.number(op) }),
+      alt: words.say('lesson.alt', { part: page.name, number: desk.number(op), tool: used.tool ? 'shown' : '' }),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
     },
     advances,
@@ -96,7 +106,7 @@ function weightiest(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, '
   if (!row || !setUp.operations.includes(row.op)) return {};
   const { tool } = toolUsed(desk, setUp, row.op);
   const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
-  return tool ? { tool: { ...tool, on } } : {};
+  return tool ? { tool: { ...tool, on, number: desk.number(row.op) } } : {};
 }
 
 function toolUsed(desk: Desk, setUp: SetUp, op: string): Pick<StageView, 'tool'> {
