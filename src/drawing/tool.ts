@@ -27,7 +27,7 @@ export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Wi
   if (!tool) return NOTHING;
   const { on, number = '' } = tool;
   const made = sketch.loops.flat().filter((e) => e.made && (!on || on.includes(e.surface)) && (e.a.r > NEAR || e.b.r > NEAR));
-  const outlines = FORMS[tool.form](tool, { made, sketch, window, mm: (onPaper) => onPaper / paper.scale });
+  const outlines = FORMS[tool.form](tool, { made, sketch, shown: window, mm: (onPaper) => onPaper / paper.scale });
   const bodies: Layer = {
     items: outlines.flatMap(({ half, ring, edge = ring }) => [
       polygon(ringOnPaper(paper, ring, half), { fill: 'pale' }),

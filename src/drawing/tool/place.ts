@@ -10,7 +10,7 @@ export type Outline = { readonly half: Half; readonly ring: readonly UR[]; reado
 export type Place = {
   readonly made: readonly Edge[];
   readonly sketch: Sketch;
-  readonly window: Window;
+  readonly shown: Window;
   readonly mm: (onPaper: number) => number;
 };
 

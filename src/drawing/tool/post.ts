@@ -68,8 +68,8 @@ export function blade({ side, wide }: ToolShown, place: Place): readonly Outline
 /** Across, out from the tip; undefined: past the rim. mm on paper */
 type Profile = readonly (readonly [number, number | undefined])[];
 
-function front({ window, mm }: Place, tip: UR, profile: Profile): Outline {
-  const past = window.rim + mm(OUT.side);
+function front({ shown, mm }: Place, tip: UR, profile: Profile): Outline {
+  const past = shown.rim + mm(OUT.side);
   return { half: 'below', ring: profile.map(([x, y]) => ({ u: tip.u + mm(x), r: y === undefined ? past : tip.r + mm(y) })) };
 }
 
@@ -88,10 +88,10 @@ function bar(place: Place): readonly Outline[] {
 }
 
 /** `bit`: across, and in toward the bar, which is at 1. */
-function inBore({ window, mm }: Place, tip: UR, bit: readonly (readonly [number, number])[]): Outline {
+function inBore({ shown, mm }: Place, tip: UR, bit: readonly (readonly [number, number])[]): Outline {
   const stands = Math.min(mm(BODY.bit), tip.r / 3);
   const thick = Math.min(mm(BODY.bar), (tip.r - stands) * 0.9);
-  const end = window.right + mm(OUT.end);
+  const end = shown.right + mm(OUT.end);
   const front = bit[0]?.[0] ?? 0;
   const top = tip.r - stands;
   return {
@@ -124,7 +124,7 @@ export function bevel({ side }: ToolShown, place: Place): readonly Outline[] {
         [(to.u - from.u) / place.mm(1), 0],
       ]),
     ];
-  const past = place.window.rim + place.mm(OUT.side);
+  const past = place.shown.rim + place.mm(OUT.side);
   const back = Math.max(from.u, to.u) + place.mm(BODY.wide / 2);
   return [{ half: 'below', ring: [{ u: from.u, r: past }, from, to, { u: back, r: to.r }, { u: back, r: past }] }];
 }

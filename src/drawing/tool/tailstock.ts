@@ -40,12 +40,12 @@ function nose(floor: number, r: number, point: number | undefined, clear: number
 }
 
 /** What of it lies where the work is broken away is not seen. */
-function alongAxis({ window, mm }: Place, front: readonly UR[], r: number): readonly Outline[] {
-  const end = Math.max(window.right, ...front.map((p) => p.u)) + mm(OUT.end);
+function alongAxis({ shown, mm }: Place, front: readonly UR[], r: number): readonly Outline[] {
+  const end = Math.max(shown.right, ...front.map((p) => p.u)) + mm(OUT.end);
   const whole = [...front, { u: end, r }, { u: end, r: 0 }];
-  const cutAt = window.cutAt ?? Number.NEGATIVE_INFINITY;
+  const cutAt = shown.cutAt ?? Number.NEGATIVE_INFINITY;
   const seen = clippedRing(whole, cutAt);
-  const behind = clippedRing(whole, window.right);
+  const behind = clippedRing(whole, shown.right);
   const tip = front[0]?.u ?? end;
   return [
     { half: 'above', ring: seen, edge: seen.filter((p) => p.r > 0 || (p.u === tip && tip >= cutAt)) },
