@@ -30,6 +30,8 @@ export type Laid = Layer & {
   readonly unplaced: readonly string[];
   readonly pointless: readonly string[];
   readonly stray: number;
+  /** So many of its items, the first, are work and hold. */
+  readonly solids: number;
 };
 
 /** On paper, mm. */
@@ -46,6 +48,7 @@ export type Fixed = {
   readonly tags: readonly Tag[];
   readonly lengths: Tiers;
   readonly datum: Layer | undefined;
+  readonly solids: number;
 };
 
 export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
@@ -72,10 +75,10 @@ export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
   const datum = datumOf(view, sketch, window, paper, [...standing, ...lengths.boxes, ...columns.boxes]);
   const layer = joined([solid, notes, lengths, columns, datum ?? NOTHING]);
   const tags = tagsOf(view, sketch, window, paper, sizes, columns);
-  return { layer, around: surroundings(layer.boxes), tags, lengths, datum };
+  return { layer, around: surroundings(layer.boxes), tags, lengths, datum, solids: solid.items.length };
 }
 
-export function arrange({ view }: Scene, { layer, around, tags, lengths, datum }: Fixed, arrangement: Arrangement): Laid {
+export function arrange({ view }: Scene, { layer, around, tags, lengths, datum, solids }: Fixed, arrangement: Arrangement): Laid {
   const lattice = {
     width: view.frame.width,
     height: view.frame.height,
@@ -89,7 +92,7 @@ export function arrange({ view }: Scene, { layer, around, tags, lengths, datum }
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
   const { items, boxes } = joined([layer, drawTags(placing.standing)]);
   const { lettered, unplaced } = reportOf(view, lengths, tags, placing.left, datum);
-  return { items, boxes, lettered, unplaced, pointless, stray };
+  return { items, boxes, lettered, unplaced, pointless, stray, solids };
 }
 
 function reportOf(

@@ -7,9 +7,10 @@ import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
 import { drawOrigins } from './origins.ts';
-import type { Paper } from './paper.ts';
+import { NOTHING, type Paper } from './paper.ts';
 import { hasRoom, type Scene, type Size, sceneOf, sizeUp } from './scene.ts';
 import { along, sketchOf } from './sketch.ts';
+import { toolIfFree } from './tool.ts';
 import type { RungUsed, StagePicture, StageView } from './view.ts';
 import { windowOf, withRemainder } from './window.ts';
 
@@ -68,7 +69,7 @@ export function drawStage(view: StageView): StagePicture {
     if (faults <= rung.allows) break;
   }
   if (!best) throw new Error('no scale to draw at');
-  return withOrigins(scene, best.paper, withDetail(scene, best));
+  return withTool(scene, best, withOrigins(scene, best.paper, withDetail(scene, best)));
 }
 
 /** What two rungs of one scale and one size of figures share is drawn once. */
@@ -155,6 +156,16 @@ function withDetail({ view, sketch }: Scene, { picture, paper }: Tried): StagePi
 function withOrigins(scene: Scene, paper: Paper, picture: StagePicture): StagePicture {
   const { items, boxes } = drawOrigins(scene, paper, picture.boxes);
   return items.length > 0 ? { ...picture, items: [...picture.items, ...items], boxes: [...picture.boxes, ...boxes] } : picture;
+}
+
+/** Over work and hold, under what is written and measured. */
+function withTool(scene: Scene, { paper, laid }: Tried, picture: StagePicture): StagePicture {
+  const { toolIfFree: tool } = scene.view;
+  const { items, boxes } = tool ? toolIfFree(tool, scene, paper, picture.boxes) : NOTHING;
+  if (items.length === 0) return picture;
+  const [under, over] = [picture.items.slice(0, laid.solids), picture.items.slice(laid.solids)];
+  const alt = [picture.alt, scene.view.words.tool ?? ''].filter((said) => said !== '').join(' ');
+  return { ...picture, alt, items: [...under, ...items, ...over], boxes: [...picture.boxes, ...boxes] };
 }
 
 function pictureOf(view: StageView, laid: Laid, rung: Rung): StagePicture {

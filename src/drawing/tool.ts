@@ -2,10 +2,12 @@
  * The tool where its work is done. Where that is, the picture's new edges tell. What cuts from outside stands below the axis, on the turner's
  * side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along the axis.
  */
-import type { Advances } from '../model/display.ts';
+import type { Advances, Box } from '../model/display.ts';
+import { isFree, kindOf } from './collisions.ts';
 import { type Lettering, polygon, polyline, text, textBox, type XY } from './display.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { joined, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts';
+import type { Scene } from './scene.ts';
 import type { Sketch } from './sketch.ts';
 import { NEAR, OUT, type Outline, type Place } from './tool/place.ts';
 import { bevel, blade, facing, knife, vee } from './tool/post.ts';
@@ -23,11 +25,11 @@ export function toolRoom(tool: ToolShown | undefined): { readonly side: number; 
 
 const isFront = ({ form, side }: ToolShown): boolean => side === 'outside' && form !== 'die';
 
-export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper, advances: Advances): Layer {
+export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper, advances: Advances, out = OUT): Layer {
   if (!tool) return NOTHING;
   const { on, number = '' } = tool;
   const made = sketch.loops.flat().filter((e) => e.made && (!on || on.includes(e.surface)) && (e.a.r > NEAR || e.b.r > NEAR));
-  const outlines = FORMS[tool.form](tool, { made, sketch, shown: window, mm: (onPaper) => onPaper / paper.scale });
+  const outlines = FORMS[tool.form](tool, { made, sketch, shown: window, out, mm: (onPaper) => onPaper / paper.scale });
   const bodies: Layer = {
     items: outlines.flatMap(({ half, ring, edge = ring }) => [
       polygon(ringOnPaper(paper, ring, half), { fill: 'pale' }),
@@ -37,6 +39,25 @@ export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Wi
   };
   const [first] = outlines;
   return first && number !== '' ? joined([bodies, numberOn(first, number, paper, advances)]) : bodies;
+}
+
+/** Shares of its reach that are tried. */
+const SHORTER = [1, 0.7, 0.45] as const;
+
+/** Where what stands already leaves a place for it, if need be a short one: no picture is drawn another way for its sake. */
+export function toolIfFree(tool: ToolShown, { view, sketch, window }: Scene, paper: Paper, standing: readonly Box[]): Layer {
+  const { width, height } = view.frame;
+  const others = standing.filter((box) => kindOf(box) !== 'work');
+  for (const share of SHORTER) {
+    const out = { side: OUT.side * share, end: OUT.end * share };
+    const { items, boxes } = drawTool(tool, sketch, window, paper, view.advances, out);
+    const bodies = boxes.filter((box) => kindOf(box) === 'work');
+    const isIn = bodies.every(({ x, y, w, h }) => x >= 0 && y >= 0 && x + w <= width && y + h <= height);
+    if (!isIn || !bodies.every((box) => isFree(box, others))) continue;
+    if (boxes.every((box) => isFree(box, others))) return { items, boxes };
+    return { items: items.filter((item) => item.kind === 'path'), boxes: bodies };
+  }
+  return NOTHING;
 }
 
 /** At its open end, within it; nothing where that is too narrow. */

@@ -59,6 +59,8 @@ export type StageView = {
   readonly balloons: readonly Balloon[];
   /** Stands where it has just made what is new. */
   readonly tool?: ToolShown;
+  /** Is put in where a place is left for it. */
+  readonly toolIfFree?: ToolShown;
   /** Faces besides the datum that lengths are counted from: their letters are put in where a place is free. */
   readonly origins?: readonly { readonly z: Len; readonly letter: string }[];
   /** mm on paper, as laid out */
@@ -67,6 +69,8 @@ export type StageView = {
   readonly enlarged?: number;
   readonly words: {
     readonly alt: string;
+    /** What `alt` says besides of `toolIfFree`, if that is put in. */
+    readonly tool?: string;
     readonly headstock: string;
     readonly scale?: (scale: string) => string;
     readonly legend?: { readonly made: string; readonly taken: string };

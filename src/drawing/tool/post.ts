@@ -1,7 +1,7 @@
 /** Tools in the tool post: what cuts from outside stands below the axis, what cuts inside is seen above it, where the work is cut. */
 import { type Edge, metalAt, rootOf, type UR } from '../sketch.ts';
 import type { ToolShown } from '../view.ts';
-import { BODY, CLEAR, FLANK, NEAR, OUT, type Outline, type Place, radiusOf } from './place.ts';
+import { BODY, CLEAR, FLANK, NEAR, type Outline, type Place, radiusOf } from './place.ts';
 
 /** Feeds toward the headstock: its edge stands square to the axis, its end clears what it has turned. */
 export function knife({ side }: ToolShown, place: Place): readonly Outline[] {
@@ -68,8 +68,8 @@ export function blade({ side, wide }: ToolShown, place: Place): readonly Outline
 /** Across, out from the tip; undefined: past the rim. mm on paper */
 type Profile = readonly (readonly [number, number | undefined])[];
 
-function front({ shown, mm }: Place, tip: UR, profile: Profile): Outline {
-  const past = shown.rim + mm(OUT.side);
+function front({ shown, mm, out }: Place, tip: UR, profile: Profile): Outline {
+  const past = shown.rim + mm(out.side);
   return { half: 'below', ring: profile.map(([x, y]) => ({ u: tip.u + mm(x), r: y === undefined ? past : tip.r + mm(y) })) };
 }
 
@@ -88,10 +88,10 @@ function bar(place: Place): readonly Outline[] {
 }
 
 /** `bit`: across, and in toward the bar, which is at 1. */
-function inBore({ shown, mm }: Place, tip: UR, bit: readonly (readonly [number, number])[]): Outline {
+function inBore({ shown, mm, out }: Place, tip: UR, bit: readonly (readonly [number, number])[]): Outline {
   const stands = Math.min(mm(BODY.bit), tip.r / 3);
   const thick = Math.min(mm(BODY.bar), (tip.r - stands) * 0.9);
-  const end = shown.right + mm(OUT.end);
+  const end = shown.right + mm(out.end);
   const front = bit[0]?.[0] ?? 0;
   const top = tip.r - stands;
   return {
@@ -124,7 +124,7 @@ export function bevel({ side }: ToolShown, place: Place): readonly Outline[] {
         [(to.u - from.u) / place.mm(1), 0],
       ]),
     ];
-  const past = place.shown.rim + place.mm(OUT.side);
+  const past = place.shown.rim + place.mm(place.out.side);
   const back = Math.max(from.u, to.u) + place.mm(BODY.wide / 2);
   return [{ half: 'below', ring: [{ u: from.u, r: past }, from, to, { u: back, r: to.r }, { u: back, r: past }] }];
 }

@@ -2,7 +2,7 @@
 import { len } from '../../base/units.ts';
 import { type Band, clippedRing, type Edge, rootOf, type Sketch, type UR } from '../sketch.ts';
 import type { ToolShown } from '../view.ts';
-import { BODY, CLEAR, FLANK, OUT, type Outline, type Place, radiusOf } from './place.ts';
+import { BODY, CLEAR, FLANK, type Outline, type Place, radiusOf } from './place.ts';
 
 /** Seen where the work is cut, above the axis; behind the work both its halves are. */
 export function axial({ form, diameter = len(0), point }: ToolShown, place: Place): readonly Outline[] {
@@ -40,8 +40,8 @@ function nose(floor: number, r: number, point: number | undefined, clear: number
 }
 
 /** What of it lies where the work is broken away is not seen. */
-function alongAxis({ shown, mm }: Place, front: readonly UR[], r: number): readonly Outline[] {
-  const end = Math.max(shown.right, ...front.map((p) => p.u)) + mm(OUT.end);
+function alongAxis({ shown, mm, out }: Place, front: readonly UR[], r: number): readonly Outline[] {
+  const end = Math.max(shown.right, ...front.map((p) => p.u)) + mm(out.end);
   const whole = [...front, { u: end, r }, { u: end, r: 0 }];
   const cutAt = shown.cutAt ?? Number.NEGATIVE_INFINITY;
   const seen = clippedRing(whole, cutAt);
@@ -61,12 +61,12 @@ function wallsAt({ made, sketch }: Place, radius: number): readonly number[] {
 }
 
 /** Over the thread, as far as that goes; cut through above as it is below. */
-export function die(_: ToolShown, { sketch, mm }: Place): readonly Outline[] {
+export function die(_: ToolShown, { sketch, mm, out }: Place): readonly Outline[] {
   const band = sketch.bands.find((b) => b.made && b.side === 'outside');
   if (!band) return [];
   const left = Math.min(...band.polygon.map((p) => p.u));
   const low = Math.max(...band.polygon.map((p) => p.r)) + mm(CLEAR);
-  const [right, high] = [left + mm(BODY.wide), low + mm(OUT.side)];
+  const [right, high] = [left + mm(BODY.wide), low + mm(out.side)];
   const ring = [
     { u: left, r: low },
     { u: left, r: high },

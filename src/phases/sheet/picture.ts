@@ -14,7 +14,7 @@ import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 import { sideOf, sidesShown } from './sides-shown.ts';
-import { toolShown } from './tool-shown.ts';
+import { isInTailstock, toolShown } from './tool-shown.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
 export type PictureMeans = { readonly words: SheetWords; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
@@ -28,6 +28,7 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
   const lengths = [...lengthsOf(desk, setUp, stage, page, words), ...drilledAt(desk, setUp, stage, words)];
   // what is being drilled is seen from the side, under its drill
   const used = weightiest(desk, setUp, page);
+  const told = words.say('picture.tool.alt', { number: (used.tool ?? used.toolIfFree)?.number ?? '' });
   const sides = sidesDone(desk, page.setUp).filter((s) => setUp.grip.kind !== 'vee-block' || s.made !== 'here');
   return {
     stage: { ...stage, sides },
@@ -38,7 +39,8 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     ...used,
     origins: originsOf(desk, setUp, stage, hold),
     words: {
-      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), used.tool?.number ?? '', words),
+      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), used.tool ? told : '', words),
+      ...(used.toolIfFree ? { tool: told } : {}),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
       scale: (scale) => words.say('picture.scale', { scale }),
       legend: { made: words.say('picture.made'), taken: words.say('picture.taken') },
@@ -100,13 +102,18 @@ export function operationView(
   };
 }
 
-/** Of all that a grip does, the tool of what its panel is about. */
-function weightiest(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, 'tool'> {
+/**
+ * Of all that a grip does, the tool of what its panel is about. What the tailstock holds is always shown; other tools where a place is left, for
+ * many numbers and letters want to stand round the work.
+ */
+function weightiest(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, 'tool' | 'toolIfFree'> {
   const row = page.blocks.flatMap((block) => block.rows).find(({ panel }) => panel);
   if (!row || !setUp.operations.includes(row.op)) return {};
   const { tool } = toolUsed(desk, setUp, row.op);
   const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
-  return tool ? { tool: { ...tool, on, number: desk.number(row.op) } } : {};
+  const shown = tool && { ...tool, on, number: desk.number(row.op) };
+  if (!shown) return {};
+  return isInTailstock(shown) ? { tool: shown } : { toolIfFree: shown };
 }
 
 function toolUsed(desk: Desk, setUp: SetUp, op: string): Pick<StageView, 'tool'> {

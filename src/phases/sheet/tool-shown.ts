@@ -23,6 +23,9 @@ const POSTED: Readonly<Record<string, ToolShown>> = {
   die: { form: 'die', side: 'outside' },
 };
 
+const TAILSTOCK: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'];
+export const isInTailstock = ({ form }: ToolShown): boolean => TAILSTOCK.includes(form);
+
 export function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {
   const shown = POSTED[tool.kind];
   if (!shown) return undefined;
