@@ -80,7 +80,7 @@ export function viewOf(plan: Plan): StageView {
           ]
         : []),
     ],
-    ...(plan.tool ? { tool: plan.tool } : {}),
+    ...(plan.tool ? (plan.diameters % 2 === 0 ? { tool: plan.tool } : { toolIfFree: plan.tool }) : {}),
     frame: { width: plan.frame[0], height: plan.frame[1] },
     words: { alt: 'a grip', headstock: 'headstock', legend: { made: 'new surface', taken: 'removed in this grip' } },
     advances: ADVANCES,

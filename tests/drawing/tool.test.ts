@@ -3,12 +3,14 @@
  * operation of every spec: what is filled with the tool's tone is turned back into work and held against the half-section.
  */
 import { describe, expect, it } from 'vitest';
+import { collisions } from '../../src/drawing/collisions.ts';
 import type { XY } from '../../src/drawing/display.ts';
 import type { Paper } from '../../src/drawing/paper.ts';
 import { envelope, metalAt, type Sketch, sketchOf, type UR } from '../../src/drawing/sketch.ts';
-import type { ToolShown } from '../../src/drawing/stage.ts';
+import { drawStage, type ToolShown } from '../../src/drawing/stage.ts';
 import { drawTool } from '../../src/drawing/tool.ts';
 import { windowOf, withRemainder } from '../../src/drawing/window.ts';
+import type { Picture } from '../../src/model/display.ts';
 import type { PlannedPart } from '../../src/model/plan.ts';
 import { deskOf, wayOf } from '../../src/phases/sheet/lookup.ts';
 import { holdOf } from '../../src/phases/sheet/picture.ts';
@@ -17,6 +19,7 @@ import { stepsOf } from '../../src/phases/sheet/steps.ts';
 import { toolShown } from '../../src/phases/sheet/tool-shown.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
+import { len, SECOND_GRIP } from './stages.ts';
 
 /** As a small picture has it: the coarser the scale, the more of the tool is paper's, not work's. */
 const PAPER: Paper = { scale: 2, u0: 0, left: 0, axis: 0 };
@@ -72,6 +75,36 @@ describe('the tool of an operation', () => {
   it.each(forms)('%s: reaches what it has made', (form) => {
     const away = seen.filter(({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !reaches(rings, sketch));
     expect(away.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+describe('a tool for which a place is looked for', () => {
+  const tool = { form: 'vee', side: 'outside', number: '170' } as const;
+  const view = {
+    ...{ stage: SECOND_GRIP, lengths: [], diameters: [], balloons: [], advances: ADVANCES },
+    hold: { kind: 'jaws', from: len(3), to: len(10), diameter: len(16) },
+    words: { alt: 'a grip', tool: 'The tool of 170.', headstock: '' },
+  } as const;
+  const marks = (picture: Picture): readonly string[] => picture.boxes.map(({ what }) => what).filter((what) => what.endsWith(' tool'));
+  it('stands there with its number where there is one, and is told of', () => {
+    const picture = drawStage({ ...view, toolIfFree: tool, frame: { width: 160, height: 90 } });
+    expect(marks(picture)).toEqual(['work tool', 'text tool']);
+    expect(picture.alt).toBe('a grip The tool of 170.');
+    expect(collisions(picture)).toEqual([]);
+  });
+  it.each([46, 60, 90])('makes no picture another one: %i mm high', (height) => {
+    const frame = { width: 160, height };
+    const [bare, full] = [drawStage({ ...view, frame }), drawStage({ ...view, toolIfFree: tool, frame })];
+    expect([full.scale, full.rung]).toEqual([bare.scale, bare.rung]);
+    expect(full.boxes.filter(({ what }) => !what.endsWith(' tool'))).toEqual(bare.boxes);
+    expect(bare.alt).toBe('a grip');
+  });
+  it('is under what is written: lines drawn after it stay whole', () => {
+    const frame = { width: 160, height: 90 };
+    const [bare, full] = [drawStage({ ...view, frame }), drawStage({ ...view, toolIfFree: tool, frame })];
+    const added = full.items.findIndex((item, i) => JSON.stringify(item) !== JSON.stringify(bare.items[i]));
+    expect(added).toBeGreaterThan(0);
+    expect(full.items.slice(full.items.length - (bare.items.length - added))).toEqual(bare.items.slice(added));
   });
 });
 
