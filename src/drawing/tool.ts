@@ -54,7 +54,8 @@ export function toolIfFree(tool: ToolShown, { view, sketch, window }: Scene, pap
     const bodies = boxes.filter((box) => kindOf(box) === 'work');
     const isIn = bodies.every(({ x, y, w, h }) => x >= 0 && y >= 0 && x + w <= width && y + h <= height);
     if (!isIn || !bodies.every((box) => isFree(box, others))) continue;
-    if (boxes.every((box) => isFree(box, others))) return { items, boxes };
+    // its number may not stand over the work either
+    if (boxes.every((box) => bodies.includes(box) || isFree(box, standing))) return { items, boxes };
     return { items: items.filter((item) => item.kind === 'path'), boxes: bodies };
   }
   return NOTHING;
