@@ -55,7 +55,7 @@ const leftBy = (wheels: Wheels | undefined): string | number => wheels?.leftBy ?
 /** Only where the lathe's slowest leaves too little room to stop in. */
 function stopSaid({ stop }: Screw, words: SheetWords): readonly string[] {
   if (!stop || stop.runsOn <= stop.room) return [];
-  return [words.say('screw.by-hand', { runsOn: words.short(stop.runsOn), room: words.short(stop.room) })];
+  return [words.say('screw.by-hand', { runsOn: words.short(stop.runsOn), room: stop.room > 0 ? words.short(stop.room) : '' })];
 }
 
 export function errorFacts({ error, over }: Wheels, words: SheetWords): Readonly<Record<string, string | number>> {
