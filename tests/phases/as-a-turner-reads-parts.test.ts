@@ -119,7 +119,7 @@ describe('threads', () => {
       expect(Number(rowsIn(spec).find((one) => one.title.startsWith('Screw-cut'))?.rpm)).toBe(150);
     // M3 right up to its shoulder, without a relief
     const fine = rowsIn('blower-spindle').find((one) => one.title === 'Screw-cut M3');
-    expect([fine?.rpm, fine?.under]).toEqual(['100', expect.stringContaining('room for 0: turn the last turn by hand')]);
+    expect([fine?.rpm, fine?.under]).toEqual(['100', expect.stringContaining('no room past the thread: take the last turn by hand')]);
   });
   it('metal that hardens is never shaved: no pass under its least, one without feed', () => {
     const least = threading.value('least.hardens') * 10_000;
