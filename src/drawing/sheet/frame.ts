@@ -10,18 +10,22 @@ import { GAP, type Paper, RULE, STYLES, type Style } from './type.ts';
 export type Head = { readonly name: string; readonly about: string; readonly right: string; readonly of: string; readonly sheetNo: string };
 
 /** Sizes at which a long name, and what it belongs to, are tried before they are broken, mm. */
-const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, 5.4] as const;
+const LEAST_TITLE = 5.4;
+const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, LEAST_TITLE] as const;
+/** Of the page's width, for the title on the right: the rest is for the name. */
+const MOST_RIGHT = 0.6;
 const ABOUT_SIZES = [STYLES.about.size, 3] as const;
 
 /** Name and what it belongs to on the left, grip and sheet on the right, a heavy rule beneath. */
 export function head(paper: Paper, shown: Head): Block {
-  const right = titleStyle(paper, shown.right, paper.page.wide / 2);
-  const rightWidth = textWidth(paper.advances, right.font, right.size, shown.right);
+  const { wide } = paper.page;
+  const right = { ...STYLES.title, size: titleSize(paper, shown.right, wide / 2) ?? LEAST_TITLE };
+  const rightWidth = Math.min(textWidth(paper.advances, right.font, right.size, shown.right), MOST_RIGHT * wide);
   const noWidth = aboutWidth(paper, shown.sheetNo);
   const ofWidth = noWidth + aboutWidth(paper, shown.of === '' ? '' : `${shown.of}${BETWEEN}`);
-  const nameWidth = paper.page.wide - rightWidth - GAP.column;
+  const nameWidth = wide - rightWidth - GAP.column;
   const name = paragraph(paper, titleStyle(paper, shown.name, nameWidth), shown.name, { x: paper.page.left, top: 0, width: nameWidth });
-  const grip = paragraph(paper, right, shown.right, { x: paper.page.left, top: 0, width: paper.page.wide }, 'right');
+  const grip = paragraph(paper, right, shown.right, { x: paper.page.right - rightWidth, top: 0, width: rightWidth }, 'right');
   const under = Math.max(name.height, grip.height) + GAP.small / 2;
   const aboutWide = paper.page.wide - ofWidth - GAP.column;
   const aboutStyle = fitted(paper, STYLES.about, ABOUT_SIZES, shown.about, aboutWide);
@@ -50,6 +54,8 @@ function aboutWidth(paper: Paper, words: string): number {
 }
 
 const titleStyle = (paper: Paper, words: string, width: number): Style => fitted(paper, STYLES.title, TITLE_SIZES, words, width);
+const titleSize = (paper: Paper, words: string, width: number): number | undefined =>
+  fitSize(paper.advances, STYLES.title.font, TITLE_SIZES, words, width);
 
 /** What is a little too long for its line is set a little smaller rather than broken; at its usual size where that does not help. */
 export function fitted(paper: Paper, style: Style, sizes: readonly number[], words: string, width: number): Style {

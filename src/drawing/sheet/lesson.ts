@@ -85,10 +85,22 @@ function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block
         (y: number) =>
           factLine(paper, label, text, { x, top: y, width }),
     ),
-    (y) =>
-      dial ? beside([dialBlock(paper, dial, x, y), dialSaid(paper, dial, x + DIAL + GAP.small, y, width - DIAL - GAP.small)]) : EMPTY,
+    (y) => (dial ? dialWithWords(paper, dial, { x, top: y, width }) : EMPTY),
   ]);
 }
+
+/** What it says stands beside it, or under it where one of its words is too long for that. */
+function dialWithWords(paper: Paper, dial: DialShown, { x, top, width }: Place): Block {
+  const left = width - DIAL - GAP.small;
+  const { font, size } = STYLES.figure;
+  const isNarrow = dial.says.split(' ').some((word) => textWidth(paper.advances, font, size, word) > left);
+  if (isNarrow) return stack(top, GAP.small, [(y) => dialBlock(paper, dial, x, y), (y) => dialSaid(paper, dial, { x, top: y, width })]);
+  const said = dialSaid(paper, dial, { x: x + DIAL + GAP.small, top: top + BESIDE, width: left });
+  return beside([dialBlock(paper, dial, x, top), { height: BESIDE + said.height, items: said.items }]);
+}
+/** Words beside a dial begin so far down it, mm. */
+const BESIDE = DIAL / 5;
+
 const LABEL = 19;
 const LET_DOWN = 0.8;
 
@@ -105,9 +117,7 @@ function dialBlock(paper: Paper, dial: DialShown, x: number, y: number): Block {
   return { height: DIAL, items: figure(moved(drawDial(paper, dial), x, y), dial.says) };
 }
 
-function dialSaid(paper: Paper, dial: DialShown, x: number, y: number, width: number): Block {
-  return stack(y + DIAL / 5, 0, [(top) => paragraph(paper, STYLES.figure, dial.says, { x, top, width })]);
-}
+const dialSaid = (paper: Paper, dial: DialShown, place: Place): Block => paragraph(paper, STYLES.figure, dial.says, place);
 
 /** Side by side, the same height in a row; in whatever rows take the least room on the page, and few of them where it is all one. */
 function boxesOf(paper: Paper, { boxes }: LessonShown, top: number): Block {
