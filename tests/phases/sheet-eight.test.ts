@@ -3,8 +3,12 @@
  * no text on another or outside the margins, no mark of a picture on another or outside its frame, every balloon and the datum placed.
  */
 import { describe, expect, it } from 'vitest';
+import { words } from '../../src/base/words.ts';
 import { collisions } from '../../src/drawing/collisions.ts';
-import type { Page, TextItem } from '../../src/model/display.ts';
+import { textBox } from '../../src/drawing/display.ts';
+import { overlap } from '../../src/drawing/plane.ts';
+import { loadWords } from '../../src/files.ts';
+import type { Box, Page, PathItem, TextItem } from '../../src/model/display.ts';
 import { WISHES } from '../../src/model/wish.ts';
 import { sheet } from '../../src/phases/sheet.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
@@ -14,20 +18,23 @@ import { ADVANCES, allWords } from '../render/assets.ts';
 const demo = everyPlan.find(({ spec }) => spec === 'launch-feed-check-valve');
 if (!demo) throw new Error('the demo has no plan');
 const { plan, stages } = demo;
+const german = words(loadWords('de'));
 
 const bench = WISHES.paper.flatMap((paper) =>
   WISHES.type.flatMap((type) => WISHES.units.map((units) => ({ paper, type, units, edition: 'bench' as const }))),
 );
 /** The learner's has three times the pages: the pair that differs in all of it. */
 const learner = bench.filter((one) => (one.paper === 'a4') === (one.type === 'usual') && (one.paper === 'a4') === (one.units === 'mm'));
-const every = [...bench, ...learner.map((one) => ({ ...one, edition: 'learner' as const }))];
-const made = every.map((wish) => ({
+const inEnglish = [...bench, ...learner.map((one) => ({ ...one, edition: 'learner' as const }))].map((one) => ({ ...one, language: 'en' }));
+/** Long words where there is least room for them. */
+const longest = learner.filter((one) => one.type === 'big').map((one) => ({ ...one, edition: 'learner' as const, language: 'de' }));
+const made = [...inEnglish, ...longest].map((wish) => ({
   ...wish,
-  ...sheet(plan, stages, { words: allWords(), advances: ADVANCES, language: 'en', ...wish }),
+  ...sheet(plan, stages, { words: wish.language === 'de' ? german : allWords(), advances: ADVANCES, ...wish }),
 }));
 const textsOf = (page: Page): readonly TextItem[] => page.items.filter((item) => item.kind === 'text');
 
-describe.each(made)('$paper, $type type, $units, $edition', ({ paper, type, document, drawn, view }) => {
+describe.each(made)('$paper, $type type, $units, $edition, $language', ({ paper, type, document, drawn, view }) => {
   it('has no text on another or outside the margins', () => {
     expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
   });
@@ -39,6 +46,25 @@ describe.each(made)('$paper, $type type, $units, $edition', ({ paper, type, docu
     ]);
     expect(found).toEqual([]);
   });
+  it('breaks no word of what its sheets are called', () => {
+    const called = view.pages.flatMap((page) => [page.name, page.kind === 'grip' ? page.grip : page.right]);
+    const known = new Set(called.flatMap((words) => words.split(/\s+/)));
+    const titles = document.pages
+      .flatMap(textsOf)
+      .filter((item) => item.font === 'narrow-bold' && item.size > (type === 'big' ? 6.7 : 5.35));
+    expect(titles.length).toBeGreaterThan(document.pages.length);
+    expect(titles.flatMap(({ text }) => text.split(/\s+/)).filter((word) => !known.has(word) && /[A-Z]{3}/.test(word))).toEqual([]);
+  });
+  it('writes over no frame', () => {
+    const over = document.pages.flatMap((page, i) => {
+      const frames = page.items.flatMap((item) => (item.kind === 'path' && isRounded(item) ? [extentOf(item)] : []));
+      return textsOf(page).flatMap((item) => {
+        const box = textBox(item);
+        return frames.some((frame) => overlap(box, frame) && !isIn(box, frame)) ? [`${i + 1}: ${item.text}`] : [];
+      });
+    });
+    expect(over).toEqual([]);
+  });
   it('is of that paper, and says the same as on any other', () => {
     const sizes = new Set(document.pages.map(({ width, height }) => `${width}×${height}`));
     expect([...sizes]).toEqual([paper === 'a4' ? '210×297' : '215.9×279.4']);
@@ -47,6 +73,18 @@ describe.each(made)('$paper, $type type, $units, $edition', ({ paper, type, docu
     expect(view.mark).toBe(plan.mark);
   });
 });
+
+/** A box with its corners taken off, as words stand in; no circle. */
+const isRounded = ({ segments, stroke }: PathItem): boolean =>
+  stroke !== undefined && segments.some((s) => s.to === 'line') && segments.filter((s) => s.to === 'curve').length === 4;
+
+function extentOf({ segments }: PathItem): Box {
+  const [xs, ys] = [segments.flatMap((s) => ('x' in s ? [s.x] : [])), segments.flatMap((s) => ('y' in s ? [s.y] : []))];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, w: Math.max(...xs) - x, h: Math.max(...ys) - y, what: 'frame' };
+}
+
+const isIn = (a: Box, b: Box): boolean => a.x >= b.x && a.y >= b.y && a.x + a.w <= b.x + b.w && a.y + a.h <= b.y + b.h;
 
 describe('big type', () => {
   it('sets every operation with a size a quarter larger', () => {

@@ -24,7 +24,7 @@ export function head(paper: Paper, shown: Head): Block {
   const noWidth = aboutWidth(paper, shown.sheetNo);
   const ofWidth = noWidth + aboutWidth(paper, shown.of === '' ? '' : `${shown.of}${BETWEEN}`);
   const nameWidth = wide - rightWidth - GAP.column;
-  const name = paragraph(paper, titleStyle(paper, shown.name, nameWidth), shown.name, { x: paper.page.left, top: 0, width: nameWidth });
+  const name = paragraph(paper, nameStyle(paper, shown.name, nameWidth), shown.name, { x: paper.page.left, top: 0, width: nameWidth });
   const grip = paragraph(paper, right, shown.right, { x: paper.page.right - rightWidth, top: 0, width: rightWidth }, 'right');
   const under = Math.max(name.height, grip.height) + GAP.small / 2;
   const aboutWide = paper.page.wide - ofWidth - GAP.column;
@@ -53,7 +53,12 @@ function aboutWidth(paper: Paper, words: string): number {
   return textWidth(paper.advances, STYLES.about.font, STYLES.about.size, words);
 }
 
-const titleStyle = (paper: Paper, words: string, width: number): Style => fitted(paper, STYLES.title, TITLE_SIZES, words, width);
+/** A name that is broken is broken between its words. */
+function nameStyle(paper: Paper, name: string, width: number): Style {
+  const whole = titleSize(paper, name, width);
+  const ofWords = name.split(' ').map((word) => titleSize(paper, word, width) ?? LEAST_TITLE);
+  return { ...STYLES.title, size: whole ?? Math.min(...ofWords) };
+}
 const titleSize = (paper: Paper, words: string, width: number): number | undefined =>
   fitSize(paper.advances, STYLES.title.font, TITLE_SIZES, words, width);
 
