@@ -10,8 +10,8 @@ import { toolTable } from './thread-tool.ts';
 
 /**
  * The passes that cut a thread in this metal, none deeper than the one before it, each a whole number of `step`; they add up to `depth`, a
- * side, which is a whole number of steps too. Metal that hardens gets them lighter and more of them, and none so fine that it rubs: where the schedule would end under the least
- * pass, what is left is shared out in passes of no less.
+ * side, which is a whole number of steps too. Metal that hardens gets them lighter and more of them, and none so fine that it rubs: where the
+ * schedule would end under the least pass, what is left is shared out in passes of no less.
  */
 export function passesFor(group: CuttingGroup, side: 'outside' | 'inside', depth: Len, step: Len): readonly Len[] {
   const [first, least] = [firstPass(group, side), leastPass(group)];

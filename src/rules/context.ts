@@ -140,3 +140,12 @@ export const show = (l: Len): string => {
   const text = String(toMm(l));
   return text.includes('.') ? text : `${text}`;
 };
+
+/** The end of the part that the thread comes out at, where no chamfer opens it. */
+export function comesOutAt(c: Context, thread: ThreadFeature): EndFeature | undefined {
+  const { on, start } = thread;
+  const end = c.end(other(start));
+  const out = end && c.face(end.face).z === farther(start, thread);
+  const opened = end && c.part.surfaces.some((one) => one.shape === 'cone' && one.until === on && one.at === end.face);
+  return out && !opened ? end : undefined;
+}

@@ -12,11 +12,11 @@ import { drawTool } from '../../src/drawing/tool.ts';
 import { windowOf, withRemainder } from '../../src/drawing/window.ts';
 import type { Picture } from '../../src/model/display.ts';
 import type { PlannedPart } from '../../src/model/plan.ts';
-import { deskOf, wayOf } from '../../src/phases/sheet/lookup.ts';
+import { deskOf } from '../../src/phases/sheet/lookup.ts';
 import { holdOf } from '../../src/phases/sheet/picture.ts';
 import { wordsIn } from '../../src/phases/sheet/said.ts';
 import { stepsOf } from '../../src/phases/sheet/steps.ts';
-import { toolShown } from '../../src/phases/sheet/tool-shown.ts';
+import { toolOf } from '../../src/phases/sheet/tool-shown.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
 import { len, SECOND_GRIP } from './stages.ts';
@@ -34,8 +34,7 @@ function seenIn(spec: string, planned: PlannedPart): readonly Seen[] {
   const steps = stepsOf(desk);
   return Array.from({ length: steps.count }, (_, step) => step).flatMap((step): readonly Seen[] => {
     const [op, setUp, stage] = [steps.op(step), steps.setUp(step), steps.over(step, step)];
-    const way = wayOf(desk.operation(op), setUp);
-    const tool = way && toolShown(desk.operation(op), way);
+    const tool = toolOf(desk, setUp, op);
     if (!tool) return [];
     const hold = holdOf(desk, setUp, stage, means);
     const sketch = withRemainder(sketchOf(stage), hold);
@@ -75,6 +74,18 @@ describe('the tool of an operation', () => {
   it.each(forms)('%s: reaches what it has made', (form) => {
     const away = seen.filter(({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !reaches(rings, sketch));
     expect(away.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+describe('a die', () => {
+  const sketch = sketchOf(SECOND_GRIP);
+  const hold = { kind: 'jaws', from: len(3), to: len(10), diameter: len(16) } as const;
+  const { items } = drawTool({ form: 'die', side: 'outside' }, sketch, windowOf(sketch, hold), PAPER, ADVANCES);
+  const rings = items.flatMap((item) => (item.kind === 'path' && item.fill ? [pointsOf(item.segments).map(work)] : []));
+  it('stands over its thread on either side of the axis, and not in the metal', () => {
+    expect(rings.map((ring) => Math.sign(ring[0]?.r ?? 0))).toEqual([1, -1]);
+    expect(rings.some((ring) => isIn(ring, sketch))).toBe(false);
+    expect(reaches(rings, sketch)).toBe(true);
   });
 });
 

@@ -1,6 +1,7 @@
 /**
- * The demo on A4 and Letter, in usual and big type, in millimetres and inches, for the bench, and the two of them that differ most for the learner: on every page of every one
- * no text on another or outside the margins, no mark of a picture on another or outside its frame, every balloon and the datum placed.
+ * The demo on A4 and Letter, in usual and big type, in millimetres and inches, for the bench, and the two of them that differ most for the learner,
+ * the larger also in German: on every page of every one no text on another, over a frame or outside the margins, no word of a title broken, no mark
+ * of a picture on another or outside its frame, every balloon and the datum placed.
  */
 import { describe, expect, it } from 'vitest';
 import { words } from '../../src/base/words.ts';

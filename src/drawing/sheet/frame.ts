@@ -9,8 +9,8 @@ import { GAP, type Paper, RULE, STYLES, type Style } from './type.ts';
 /** `of`: where in its part, on the line of `about`; `sheetNo` after it, said on every sheet. */
 export type Head = { readonly name: string; readonly about: string; readonly right: string; readonly of: string; readonly sheetNo: string };
 
-/** Sizes at which a long name, and what it belongs to, are tried before they are broken, mm. */
 const LEAST_TITLE = 5.4;
+/** Sizes at which a long name, and what it belongs to, are tried before they are broken, mm. */
 const TITLE_SIZES = [STYLES.title.size, 7.2, 6.2, LEAST_TITLE] as const;
 /** Of the page's width, for the title on the right: the rest is for the name. */
 const MOST_RIGHT = 0.6;

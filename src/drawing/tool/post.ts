@@ -22,13 +22,13 @@ export function knife({ side }: ToolShown, place: Place): readonly Outline[] {
 
 /** Feeds toward the axis along the face. */
 export function facing(_: ToolShown, place: Place): readonly Outline[] {
-  const walls = place.made.filter((e) => e.a.u === e.b.u);
-  const [u] = walls.map((e) => e.a.u).sort((p, q) => q - p);
-  if (u === undefined) return [];
-  const r = Math.min(...walls.filter((e) => e.a.u === u).flatMap((e) => [e.a.r, e.b.r]));
-  const [sample] = walls.filter((e) => e.a.u === u);
-  const middle = sample ? (sample.a.r + sample.b.r) / 2 : r;
-  const way = metalAt(place.sketch.loops, { u: u + NEAR, r: middle }) ? -1 : 1;
+  const all = place.made.filter((e) => e.a.u === e.b.u);
+  const u = Math.max(...all.map((e) => e.a.u));
+  const walls = all.filter((e) => e.a.u === u);
+  const [wall] = walls;
+  if (!wall) return [];
+  const r = Math.min(...walls.flatMap((e) => [e.a.r, e.b.r]));
+  const way = metalAt(place.sketch.loops, { u: u + NEAR, r: (wall.a.r + wall.b.r) / 2 }) ? -1 : 1;
   const profile: Profile = [
     [0.8, undefined],
     [0.8, 4],

@@ -13,18 +13,16 @@ export function axial({ form, diameter = len(0), point }: ToolShown, place: Plac
   return alongAxis(place, nose(Math.min(...walls), r, point, place.mm(CLEAR)), r);
 }
 
-/** As its hole is, and on from there by the same cone to its body. `diameter`: of its pilot. */
+/** As its hole is, and on from there by the same cone to its body. `diameter`: of that. */
 export function centre({ diameter = len(0) }: ToolShown, place: Place): readonly Outline[] {
   const clear = place.mm(CLEAR) / Math.sin(Math.PI / 6);
   const corners = place.made.flatMap((e) => [e.a, e.b]).sort((p, q) => p.u - q.u || p.r - q.r);
   const mouth = corners.at(-1);
   if (!mouth) return [];
-  const body = Math.max(radiusOf(diameter) * CENTRE_BODY, mouth.r);
+  const body = Math.max(radiusOf(diameter), mouth.r);
   const hole = corners.map((p) => ({ u: p.u + clear, r: p.r }));
   return alongAxis(place, [...hole, { u: mouth.u + clear + (body - mouth.r) / FLANK, r: body }], body);
 }
-/** Body to pilot, form A: 2.5 mm and 6.3, 3.15 and 8 (ISO 866). */
-const CENTRE_BODY = 2.5;
 
 /** The crests of a tap are the roots of its thread. */
 const tapped = ({ sketch }: Place): number => Math.max(0, ...threadsIn(sketch).map((b) => rootOf(b.polygon, 'inside')));

@@ -14,7 +14,7 @@ import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 import { sideOf, sidesShown } from './sides-shown.ts';
-import { isInTailstock, toolShown } from './tool-shown.ts';
+import { toolOf, weightiestTool } from './tool-shown.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
 export type PictureMeans = { readonly words: SheetWords; readonly advances: Advances; readonly made: (part: string) => Made | undefined };
@@ -26,9 +26,9 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
   const setUp = desk.setUp(page.setUp);
   const hold = holdOf(desk, setUp, stage, means);
   const lengths = [...lengthsOf(desk, setUp, stage, page, words), ...drilledAt(desk, setUp, stage, words)];
-  // what is being drilled is seen from the side, under its drill
-  const used = weightiest(desk, setUp, page);
+  const used = weightiestTool(desk, setUp, page);
   const told = words.say('picture.tool.alt', { number: (used.tool ?? used.toolIfFree)?.number ?? '' });
+  // what is being drilled is seen from the side, under its drill
   const sides = sidesDone(desk, page.setUp).filter((s) => setUp.grip.kind !== 'vee-block' || s.made !== 'here');
   return {
     stage: { ...stage, sides },
@@ -39,7 +39,12 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
     ...used,
     origins: originsOf(desk, setUp, stage, hold),
     words: {
-      alt: inWords(page, lengths, hold.datum?.letter ?? '', setUp.operations.map(desk.number), used.tool ? told : '', words),
+      alt: inWords(page, words, {
+        lengths,
+        letter: hold.datum?.letter ?? '',
+        numbers: setUp.operations.map(desk.number),
+        tool: used.tool ? told : '',
+      }),
       ...(used.toolIfFree ? { tool: told } : {}),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
       scale: (scale) => words.say('picture.scale', { scale }),
@@ -50,15 +55,14 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
   };
 }
 
+type Pictured = {
+  readonly lengths: readonly LengthShown[];
+  readonly letter: string;
+  readonly numbers: readonly string[];
+  readonly tool: string;
+};
 /** What the picture shows, for someone who does not see it. */
-function inWords(
-  page: GripPage,
-  lengths: readonly LengthShown[],
-  letter: string,
-  numbers: readonly string[],
-  tool: string,
-  words: SheetWords,
-): string {
+function inWords(page: GripPage, words: SheetWords, { lengths, letter, numbers, tool }: Pictured): string {
   return words.say('picture.alt', {
     part: page.name,
     grip: page.grip,
@@ -82,7 +86,7 @@ export function operationView(
   means: PictureMeans,
 ): Omit<StageView, 'frame'> {
   const alone = { ...setUp, operations: [op] };
-  const used = toolUsed(desk, setUp, op);
+  const tool = toolOf(desk, setUp, op);
   const { words, advances } = means;
   const hold = holdOf(desk, setUp, stage, means);
   return {
@@ -91,36 +95,15 @@ export function operationView(
     lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
     balloons: balloonsOf(desk, alone),
-    ...used,
+    ...(tool ? { tool } : {}),
     origins: originsOf(desk, alone, stage, hold),
     words: {
-      alt: words.say('lesson.alt', { part: page.name, number: desk.number(op), tool: used.tool ? 'shown' : '' }),
+      alt: words.say('lesson.alt', { part: page.name, number: desk.number(op), tool: tool ? 'shown' : '' }),
       headstock: isOffLathe(setUp.grip) ? '' : words.say('picture.headstock'),
     },
     advances,
     letters: lettersOf(desk),
   };
-}
-
-/**
- * Of all that a grip does, the tool of what its panel is about. What the tailstock holds is always shown; other tools where a place is left, for
- * many numbers and letters want to stand round the work.
- */
-function weightiest(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, 'tool' | 'toolIfFree'> {
-  const row = page.blocks.flatMap((block) => block.rows).find(({ panel }) => panel);
-  if (!row || !setUp.operations.includes(row.op)) return {};
-  const { tool } = toolUsed(desk, setUp, row.op);
-  const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
-  const shown = tool && { ...tool, on, number: desk.number(row.op) };
-  if (!shown) return {};
-  return isInTailstock(shown) ? { tool: shown } : { toolIfFree: shown };
-}
-
-function toolUsed(desk: Desk, setUp: SetUp, op: string): Pick<StageView, 'tool'> {
-  const operation = desk.operation(op);
-  const way = wayOf(operation, setUp);
-  const tool = way && toolShown(operation, way);
-  return tool ? { tool } : {};
 }
 
 const lettersOf = ({ part, letter }: Desk): readonly string[] => part.surfaces.flatMap((s) => (s.shape === 'face' ? [letter(s.id)] : []));

@@ -1,9 +1,33 @@
-/** Which form of tool an operation's picture shows; none for work at the bench and for what no edge of the half-section tells. */
-import type { ToolShown } from '../../drawing/stage.ts';
-import type { Operation, Way } from '../../model/plan.ts';
+/** Which tool a picture shows, and in what form; none for work at the bench and for what no edge of the half-section tells. */
+import type { StageView, ToolShown } from '../../drawing/stage.ts';
+import { centreDrills } from '../../handbook/centre-drills.ts';
+import type { Operation, SetUp, Way } from '../../model/plan.ts';
+import type { GripPage } from '../../model/sheet.ts';
+import { type Desk, wayOf } from './lookup.ts';
 
-/** By the tool's kind. */
-const POSTED: Readonly<Record<string, ToolShown>> = {
+/**
+ * Of all that a grip does, the tool of what its panel is about. What the tailstock holds is always shown; other tools where a place is left, for
+ * many numbers and letters want to stand round the work.
+ */
+export function weightiestTool(desk: Desk, setUp: SetUp, page: GripPage): Pick<StageView, 'tool' | 'toolIfFree'> {
+  const row = page.blocks.flatMap((block) => block.rows).find(({ panel }) => panel);
+  const tool = row && setUp.operations.includes(row.op) ? toolOf(desk, setUp, row.op) : undefined;
+  if (!row || !tool) return {};
+  const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
+  const shown = { ...tool, on, number: desk.number(row.op) };
+  return TAILSTOCK.includes(shown.form) ? { tool: shown } : { toolIfFree: shown };
+}
+
+const TAILSTOCK: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'];
+
+/** Of one operation. */
+export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefined {
+  const operation = desk.operation(op);
+  const way = wayOf(operation, setUp);
+  return way && toolShown(operation, way);
+}
+
+const BY_KIND: Readonly<Record<string, ToolShown>> = {
   turning: { form: 'knife', side: 'outside' },
   boring: { form: 'knife', side: 'inside' },
   'boring-nosed': { form: 'knife', side: 'inside' },
@@ -23,16 +47,16 @@ const POSTED: Readonly<Record<string, ToolShown>> = {
   die: { form: 'die', side: 'outside' },
 };
 
-const TAILSTOCK: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'];
-export const isInTailstock = ({ form }: ToolShown): boolean => TAILSTOCK.includes(form);
-
-export function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {
-  const shown = POSTED[tool.kind];
+function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {
+  const shown = BY_KIND[tool.kind];
   if (!shown) return undefined;
   const sweep = way.sweeps[0];
   if (sweep?.take === 'face') return { ...shown, form: 'facing' };
   if (sweep?.take === 'part') return { ...shown, wide: sweep.kerf };
-  if (shown.form === 'centre') return { ...shown, ...(tool.size === undefined ? {} : { diameter: tool.size }) };
+  if (shown.form === 'centre') {
+    const known = centreDrills.find(({ pilot }) => pilot === tool.size);
+    return { ...shown, ...(known ? { diameter: known.shank } : {}) };
+  }
   if (shown.form === 'tap' || shown.form === 'die' || sweep?.take !== 'bore' || verb === 'bore') return shown;
   return { ...shown, diameter: sweep.diameter, ...(sweep.point === undefined ? {} : { point: sweep.point }) };
 }

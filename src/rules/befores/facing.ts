@@ -1,6 +1,5 @@
 /** What the faces at the ends must come before and after. */
-import { other } from '../../model/ids.ts';
-import { type EndFeature, farther } from '../context.ts';
+import { comesOutAt, type EndFeature } from '../context.ts';
 import { type BeforeRule, CUSTOM, type Pair, type Work } from '../rule.ts';
 import { all, ends, firstFacings, fromEnd, isDrilling, isLeaving, lastFacing, of, withVerb } from './select.ts';
 
@@ -59,9 +58,8 @@ export const faceBeforeThread: BeforeRule = {
   source: CUSTOM,
   pairs: (work) =>
     work.c.threads.flatMap((t) => {
-      const end = ends(work).find((one) => one.end === other(t.start) && work.c.face(one.face).z === farther(t.start, t));
-      const opened = end && work.c.part.surfaces.some((one) => one.shape === 'cone' && one.until === t.on && one.at === end.face);
-      return end && !opened ? all(lastFacing(work, end), of(work, t.id)) : [];
+      const end = comesOutAt(work.c, t);
+      return end ? all(lastFacing(work, end), of(work, t.id)) : [];
     }),
 };
 

@@ -4,7 +4,7 @@ import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Feature } from '../../model/part.ts';
 import type { Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
-import { type Context, type EndFeature, farther, length, operation, scaled } from '../context.ts';
+import { type Context, comesOutAt, type EndFeature, length, operation, scaled } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench, partingTool, turningTool } from '../tools.ts';
 
@@ -111,7 +111,7 @@ function parting(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   const op = operation(
     { feature: barFeature(c), step: `part-off-${end.end}`, verb: 'part-off', tool, ways: { [other(end.end)]: way } },
     [{ rule: 'part-off', grounds: {} }],
-    [{ rule: 'part-off-caution', grounds: {} }, ...(left && isThreadedThrough(c, end) ? [{ rule: 'burr-in-thread', grounds: {} }] : [])],
+    [{ rule: 'part-off-caution', grounds: {} }, ...(left && cutsThread(c, end) ? [{ rule: 'burr-in-thread', grounds: {} }] : [])],
   );
   return {
     feature: barFeature(c),
@@ -123,11 +123,8 @@ function parting(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   };
 }
 
-/** A thread in a bore that comes out at this face, with no chamfer to open it: the blade turns its last turn over. */
-function isThreadedThrough(c: Context, { face, end }: EndFeature): boolean {
-  const opened = c.part.surfaces.some((one) => one.shape === 'cone' && one.at === face);
-  return !opened && c.threads.some((t) => t.side === 'inside' && other(t.start) === end && c.face(face).z === farther(t.start, t));
-}
+/** The blade turns over the last turn of a thread in a bore that it cuts through. */
+const cutsThread = (c: Context, end: EndFeature): boolean => c.threads.some((t) => t.side === 'inside' && comesOutAt(c, t)?.id === end.id);
 
 function partWay(c: Context, end: EndFeature, tool: Operation['tool'], leaves: Len): Way {
   const sweeps: readonly Sweep[] = [{ take: 'part', face: end.face, kerf: tool.size ?? length('saw.kerf') }];

@@ -96,8 +96,8 @@ export const dieOutside: MethodRule = methodRule({
     const grounds = { thread: f.thread.name };
     if (!tool) return { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds } }] };
     const method = make(f, c, 'die', tool, 1);
-    const true_ = runsTrue(c.part, f) && c.workshop.tools.threadingOutside && 'wheels' in wheelsOn(f, c);
-    return true_
+    const rather = runsTrue(c.part, f) && c.workshop.tools.threadingOutside && 'wheels' in wheelsOn(f, c);
+    return rather
       ? { refused: [{ what: `${f.id}/die`, because: { rule: 'die-not-true', grounds }, would: { method } }] }
       : { methods: [method] };
   },
