@@ -34,3 +34,19 @@ describe('the centre drill before a shallow floor', () => {
     expect(ownPart(planOwn(part('name: well, diameter: 12.1 mm, from: second, depth: 4 mm, bottom: flat'))).proof.holds).toBe(true);
   });
 });
+
+describe('a drill that opens out a smaller hole for the boring tool', () => {
+  const steps = (depth: string): readonly string[] =>
+    ownPart(
+      planOwn(
+        part(
+          'name: bore, diameter: 8 H8, from: second, depth: through, role: running',
+          `name: recess, diameter: 12 mm, from: second, depth: ${depth}, bottom: flat`,
+        ),
+      ),
+    ).route.setUps.flatMap((s) => s.operations.filter((id) => id.startsWith('part/recess/')).map((id) => id.slice('part/recess/'.length)));
+  it('is left out where its point would take up most of the depth: a 4 mm boring tool goes into 8 mm as it is', () => {
+    expect(steps('4 mm')).toEqual(['bore']);
+  });
+  it('is used where it goes in at its full diameter most of the way', () => expect(steps('12 mm')).toEqual(['drill', 'bore']));
+});

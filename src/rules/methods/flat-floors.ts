@@ -42,7 +42,7 @@ export const counterbored: MethodRule = methodRule({
     const ways = waysBy((end) => flatWay(f, end, { size: fits.size, guide }));
     const because = { rule: 'counterbore', grounds: {} };
     const op = operation({ feature: f.id, step: 'counterbore', verb: 'counterbore', tool, ways }, [because]);
-    return { methods: [{ feature: f.id, name: 'counterbore', because, operations: [op], rank: 2 }] };
+    return { methods: [{ feature: f.id, name: 'counterbore', because, operations: [op], rank: 0 }] };
   },
 });
 

@@ -73,16 +73,23 @@ function boring({ f }: { readonly f: Hole }, c: Context): Offer {
   return { methods: [{ feature: f.id, name: 'bore', because: { rule: 'bore', grounds: {} }, operations: [...before, op], rank: 1 }] };
 }
 
-/** Has a drill of that size room for its point above the floor? */
-function fits(c: Context, f: Hole, drill: Len): boolean {
+/** How deep a drill of that size goes at its full diameter, its point above the floor. */
+function drilledDepth(c: Context, f: Hole, drill: Len): number {
   const { from, to } = c.cylinder(f.cylinder);
-  return f.floor === undefined || minus(to, from) > pointRoom(drill) + length('drill.short');
+  return to - from - (f.floor === undefined ? 0 : pointRoom(drill) + length('drill.short'));
 }
+const fits = (c: Context, f: Hole, drill: Len): boolean => drilledDepth(c, f, drill) > 0;
 
-/** Much is to come out over a smaller hole: a drill takes most of it. */
+/**
+ * Much is to come out over a smaller hole: a drill takes most of it, if its point leaves it most of the depth. In a shallow recess it would
+ * scratch the mouth and no more: there the boring tool does it all, where it goes into the smaller hole.
+ */
 function openingDrill(c: Context, f: Hole, start: Len): Len | undefined {
-  const size = c.cylinder(f.cylinder).size.target;
-  return drillUnder(c.workshop, minus(size, length('drill.for-bore')), add(start, length('drill.open-from')), (d) => fits(c, f, d));
+  const { size, from, to } = c.cylinder(f.cylinder);
+  const opens = (suits: (d: Len) => boolean): Len | undefined =>
+    drillUnder(c.workshop, minus(size.target, length('drill.for-bore')), add(start, length('drill.open-from')), suits);
+  const deep = opens((d) => 2 * drilledDepth(c, f, d) >= minus(to, from));
+  return deep ?? (toolOf(c, f, start) ? undefined : opens((d) => fits(c, f, d)));
 }
 
 const FITS: readonly string[] = ['running', 'register'];
