@@ -62,6 +62,23 @@ export function topOfLengths(advances: Advances, dims: readonly Level[], sizes: 
   return topOf(placeAll(advances, dims, sizes, room), room);
 }
 
+/** What their tiers take at least, mm: lengths over one place of the work stand in as many tiers, or their lines would lie on each other. */
+export function heightAtLeast(dims: readonly Level[], sizes: TierSizes): number {
+  let [most, open] = [0, 0];
+  // where one ends another may begin
+  const ends = dims
+    .flatMap((d) => [
+      { x: low(d), adds: 1 },
+      { x: high(d), adds: -1 },
+    ])
+    .sort((p, q) => p.x - q.x || p.adds - q.adds);
+  for (const { adds } of ends) {
+    open += adds;
+    most = Math.max(most, open);
+  }
+  return sizes.gap + (most - 1) * sizes.pitch + PAST;
+}
+
 function topOf(placed: readonly Placed[], room: TierRoom): number {
   return Math.min(room.base, ...placed.map((p) => p.y - PAST), ...placed.flatMap((p) => p.texts.map((t) => t.y)));
 }

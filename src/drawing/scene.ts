@@ -3,7 +3,7 @@
 import { rimAt } from './anchors.ts';
 import { RING } from './balloons.ts';
 import { centreRoom, holdDepth } from './hold.ts';
-import { type Level, type TierSizes, topOfLengths } from './lengths.ts';
+import { heightAtLeast, type Level, type TierSizes, topOfLengths } from './lengths.ts';
 import { textWidth } from './measure.ts';
 import { across, onPaper, type Paper } from './paper.ts';
 import { standsAbove } from './sides.ts';
@@ -69,10 +69,10 @@ export function sizeUp(scene: Scene, scale: number, sizes: TierSizes): Size {
   const levels = levelsOf(scene, trial);
   const down = half + Math.max(BELOW, view.hold.datum ? DATUM_BELOW : 0);
   const rim = highest(levels, view, window, trial);
-  const one = levels.length > 0 ? rim + sizes.gap : 0;
-  // where one tier has no room, the others need not be tried
-  const asksAll = levels.length > 0 && view.frame.height - one - 1 - down >= 0;
-  const tiers = asksAll ? tiersAbove(view, levels, sizes, rim) : one;
+  const least = levels.length > 0 ? rim + heightAtLeast(levels, sizes) : 0;
+  // where these have no room, it need not be tried how the values stand
+  const asksAll = levels.length > 0 && view.frame.height - least - 1 - down >= 0;
+  const tiers = asksAll ? tiersAbove(view, levels, sizes, rim) : least;
   const up = Math.max(half + standsAbove(view.stage.sides), tiers) + 1;
   const spareX = view.frame.width - margin - right - width;
   const spareY = view.frame.height - up - down;
