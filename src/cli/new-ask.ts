@@ -4,7 +4,7 @@ import type { Diagnostic } from '../base/diagnostics.ts';
 import { ownWords } from '../base/own-words.ts';
 import { enriched } from '../base/report.ts';
 import type { Words } from '../base/words.ts';
-import type { Entries, Question, Step } from '../fittings/questions.ts';
+import type { Entries, Question, Step } from '../fittings/question.ts';
 import { type Answer, fileOf } from './new-file.ts';
 
 export type Asking = {

@@ -1,5 +1,5 @@
 /** What `new workshop` asks, and what Enter gives: what stands in the workshop that comes with the program. */
-import type { Step } from '../fittings/questions.ts';
+import type { Step } from '../fittings/question.ts';
 
 const KEYS: readonly string[] = [
   ...['workshop', 'lathe.centre-height', 'lathe.over-slide', 'lathe.between-centres', 'lathe.spindle-bore', 'lathe.nose'],

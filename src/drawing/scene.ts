@@ -8,7 +8,7 @@ import { textWidth } from './measure.ts';
 import { across, onPaper, type Paper } from './paper.ts';
 import { standsAbove } from './sides.ts';
 import { along, placed, type Sketch, type UR } from './sketch.ts';
-import { toolRoom } from './tool.ts';
+import { toolRoom } from './tool/room.ts';
 import type { LengthShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
 

@@ -17,14 +17,6 @@ import type { Window } from './window.ts';
 
 const EDGE = { ink: 'dark', width: 0.25 } as const;
 
-/** Paper that it wants past the work; mm. */
-export function toolRoom(tool: ToolShown | undefined): { readonly side: number; readonly end: number } {
-  if (!tool) return { side: 0, end: 0 };
-  return isFront(tool) ? { side: OUT.side, end: 0 } : { side: 0, end: OUT.end };
-}
-
-const isFront = ({ form, side }: ToolShown): boolean => side === 'outside' && form !== 'die';
-
 export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Window, paper: Paper, advances: Advances, out = OUT): Layer {
   if (!tool) return NOTHING;
   const { on, number = '' } = tool;

@@ -18,7 +18,7 @@ import type { DBitAsked, GaugeNutAsked, MandrelAsked } from './tooling/asked.ts'
 import { designDBit, designGaugeNut, designMandrel } from './tooling/design.ts';
 import { TOOLING_PLACES } from './tooling/places.ts';
 import { designTurnedPart } from './turned-part/design.ts';
-import type { Meant } from './turned-part/meaning.ts';
+import type { Meant } from './turned-part/meant.ts';
 import type { UnionAsked } from './union/asked.ts';
 import { designUnion } from './union/design.ts';
 import { UNION_PLACES } from './union/places.ts';

@@ -5,7 +5,7 @@ import { plugSchema } from './plug/asked.ts';
 import { spindleSchema } from './spindle/asked.ts';
 import { stopValveSchema } from './stop-valve/asked.ts';
 import { dBitSchema, gaugeNutSchema, mandrelSchema } from './tooling/asked.ts';
-import { turnedPartSchema } from './turned-part/asked.ts';
+import { turnedPartSchema } from './turned-part/schema.ts';
 import { unionSchema } from './union/asked.ts';
 
 /** What stands after `fitting:`, and the schema of the whole file; the schema's value is what that kind's design takes. */

@@ -2,25 +2,12 @@
 import { CHECK_VALVE_QUESTIONS } from './check-valve/questions.ts';
 import type { FITTING_KINDS } from './kinds.ts';
 import { PLUG_QUESTIONS } from './plug/questions.ts';
+import type { Step } from './question.ts';
 import { SPINDLE_QUESTIONS } from './spindle/questions.ts';
 import { STOP_VALVE_QUESTIONS } from './stop-valve/questions.ts';
 import { D_BIT_QUESTIONS, GAUGE_NUT_QUESTIONS, MANDREL_QUESTIONS } from './tooling/questions.ts';
 import { TURNED_PART_QUESTIONS } from './turned-part/questions.ts';
 import { UNION_QUESTIONS } from './union/questions.ts';
-
-export type Question = {
-  /** As in the file: 'duty.pressure'; in a list's entry the key alone. */
-  readonly key: string;
-  /** What Enter gives, as it is written in the file; without it Enter leaves the key out. */
-  readonly usual?: string;
-  /** Asked only where another key was answered so. */
-  readonly when?: { readonly key: string; readonly is: readonly string[] };
-  /** Asked only where another key of the same entry was left out. */
-  readonly unless?: string;
-};
-/** The same questions again for each entry of a list. */
-export type Entries = { readonly list: string; readonly least: number; readonly each: readonly Question[] };
-export type Step = Question | Entries;
 
 /** A row for each kind that there is: the types say so. */
 export const FITTING_QUESTIONS: Readonly<Record<string, readonly Step[]>> = {

@@ -1,7 +1,7 @@
 /** Sums of lengths through several parts: a lift, a take-up, a travel, an engagement, a clearance. Nothing here computes. */
 import type { Len } from '../base/units.ts';
 import type { DimId, PartId, SurfaceId } from './ids.ts';
-import type { Limits } from './part.ts';
+import type { Limits } from './limits.ts';
 
 /**
  * What a link is, where it is no drawn length of a planned part. `bought`: a size as it is sold, which can be measured. `tightened` (a joint

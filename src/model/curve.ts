@@ -1,5 +1,5 @@
 /** One figure against another as its formula gives it, for a small picture on the sheet. Words: `curve.<of>.title`, `.text`, `.alt`, `.x`, `.y`. */
-import type { Say } from './part.ts';
+import type { Say } from './say.ts';
 
 export type Point = { readonly x: number; readonly y: number };
 export type Curve = {

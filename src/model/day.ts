@@ -1,6 +1,6 @@
 /** The order of the day across parts, and what its proof says. Nothing here computes. */
 import type { PartId } from './ids.ts';
-import type { Claim } from './plan.ts';
+import type { Claim } from './proof.ts';
 
 /**
  * The day at the lathe: set-ups of all parts and tooling in one order. `on`: place in the day where what it stands on was begun: tooling

@@ -1,7 +1,7 @@
 /** What surfaces owe each other beyond their own limits: how true they run together, how close one is made to another. */
 import type { Len } from '../base/units.ts';
 import type { DimId, FeatureId, PartId, SurfaceId } from './ids.ts';
-import type { LimitSource, Limits } from './part.ts';
+import type { LimitSource, Limits } from './limits.ts';
 
 /**
  * A shaft that is turned to its hole, or a hole that is bored to its shaft, as the other came out: so much room between them, on diameter. Its own

@@ -8,24 +8,17 @@ import type { Chain } from './chain.ts';
 import type { Curve } from './curve.ts';
 import type { Derivation } from './derivation.ts';
 import type { MadeTo, Truth, WaitsFor } from './fit.ts';
-import type { DimId, End, FactId, FeatureId, PartId, SurfaceId } from './ids.ts';
+import type { DimId, End, FeatureId, PartId, SurfaceId } from './ids.ts';
+import type { Limits } from './limits.ts';
+import type { Say } from './say.ts';
 
 export type * from './arrangement.ts';
 export type * from './chain.ts';
 export type * from './curve.ts';
 export type * from './derivation.ts';
 export type * from './fit.ts';
-
-/** A pair, never mean and half-width. `target` is what to aim at; lo <= target <= hi. */
-export type Limits = { readonly lo: Len; readonly hi: Len; readonly target: Len; readonly from: LimitSource };
-/** `as`: the words of the source, e.g. 'M10x1-6g', 'h9', '±0.1', 'ISO 2768-1 m'. */
-export type LimitSource = {
-  readonly kind: 'stated' | 'fit' | 'thread' | 'role' | 'general' | 'stock' | 'chart';
-  readonly as: string;
-  /** Of a fit: the whole size as the person wrote it, where that says more than millimetres and the fit. */
-  readonly written?: string;
-  readonly fact?: FactId;
-};
+export type * from './limits.ts';
+export type * from './say.ts';
 
 export type Role = 'seat' | 'sealing' | 'register' | 'running' | 'thread' | 'clearance' | 'free';
 
@@ -292,6 +285,3 @@ export type Fitting = {
   readonly cautions: readonly Say[];
   readonly arrangement?: Arrangement;
 };
-
-/** Words are asked for by id, with grounds; the sentence itself lives in templates. */
-export type Say = { readonly id: string; readonly grounds: Readonly<Record<string, string | number | boolean>> };

@@ -3,12 +3,14 @@ import type { Len } from '../base/units.ts';
 import type { Day, DayProof, Sequence } from './day.ts';
 import type { DimId, FeatureId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Fitting, Limits, Part, Say } from './part.ts';
+import type { Claim, Proof } from './proof.ts';
 import type { PackStock } from './stock.ts';
 import type { PackTime, PartTime } from './time.ts';
-import type { Because, Before, Candidates, Grip, Grounds, Method, Refusal, Stage } from './work.ts';
+import type { Because, Before, Candidates, Grip, Method, Refusal, Stage } from './work.ts';
 import type { Workshop } from './workshop.ts';
 
 export type * from './day.ts';
+export type * from './proof.ts';
 export type * from './work.ts';
 
 // ---- route -------------------------------------------------------------------------------------------------------------
@@ -212,49 +214,6 @@ export type Figures = {
   /** A drill's steps from full diameter; they add up to the depth at full diameter. */
   readonly pecks?: readonly Len[];
   readonly lubricant?: string;
-};
-
-// ---- proof -------------------------------------------------------------------------------------------------------------
-export type ClaimKind =
-  | 'shape'
-  | 'every surface stays'
-  | 'dimension'
-  | 'no air'
-  | 'datum there'
-  | 'grip'
-  | 'fits its hold'
-  | 'held'
-  | 'kept untouched'
-  | 'reach'
-  | 'guide'
-  | 'wall'
-  | 'order'
-  | 'speed exists'
-  | 'stays in the chuck'
-  | 'order of the day';
-export type Claim = {
-  readonly kind: ClaimKind;
-  readonly at?: OpId;
-  readonly about: string;
-  readonly holds: boolean;
-  readonly grounds: Grounds;
-  readonly worst?: {
-    readonly lo: Len;
-    readonly hi: Len;
-    readonly limits: Limits;
-    /** Of the worse side. */
-    readonly corner: Readonly<Record<DimId, 'lo' | 'hi'>>;
-    /** Of either side: which working dimensions were at which end of their limits when it was measured. */
-    readonly corners?: { readonly lo: Readonly<Record<DimId, 'lo' | 'hi'>>; readonly hi: Readonly<Record<DimId, 'lo' | 'hi'>> };
-  };
-};
-export type Proof = {
-  readonly part: PartId;
-  readonly claims: readonly Claim[];
-  readonly holds: boolean;
-  readonly replays: number;
-  /** Metal left at the targets, in cubic millimetres to the thousandth: what a scale can check. Threads count as full, side work as not done. */
-  readonly volume?: number;
 };
 
 /** What is left out of the candidates because the proof refused a plan with it: a hold, an operation in a hold, a way of making a feature. */

@@ -3,19 +3,10 @@
  * stand there as it was cut: tooling made in place, or jaws bored for it, runs true no longer once anything else was held. And what one part
  * waits for of another is there by then. It asks neither how the day was found nor what it costs.
  */
-import type { PartId } from '../model/ids.ts';
-import type { Claim, DayProof, Grip, Operation, PlannedPart, Sequence, SetUp } from '../model/plan.ts';
+import type { Claim, DayProof } from '../model/plan.ts';
 import { acrossClaims } from './prove-day/across.ts';
+import type { ProvedDay } from './prove-day/asked.ts';
 import { chuckClaims } from './prove-day/chuck.ts';
-
-/** What is judged, and how to ask it: tooling parts that hold or fill the work, that an operation wants; what is bored in place for a hold. */
-export type ProvedDay = {
-  readonly parts: readonly Pick<PlannedPart, 'part' | 'route'>[];
-  readonly sequence: Sequence;
-  readonly holds: (setUp: SetUp) => readonly PartId[];
-  readonly wants: (operation: Operation) => readonly PartId[];
-  readonly bored: (grip: Grip) => string | undefined;
-};
 
 /** Claims hold or fail; none is left out because another one failed. */
 export function proveDay(day: ProvedDay): DayProof {

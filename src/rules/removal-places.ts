@@ -1,26 +1,13 @@
 /** Where faces, ends and sweeps lie while a route is walked for what it takes away. */
 import { type Len, len, mm } from '../base/units.ts';
-import type { Profile, Span } from '../geometry/profile.ts';
+import type { Span } from '../geometry/profile.ts';
 import { pointLength } from '../handbook/drills.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
-import type { Bound, Cut, Operation, Sweep, Working } from '../model/plan.ts';
-import type { Removal } from './removal.ts';
-
-export type State = {
-  readonly part: Part;
-  readonly working: ReadonlyMap<string, Working>;
-  readonly outs: Removal[];
-  profile: Profile;
-  /** Where either end of the metal is now; a raw end is not known until it is faced. */
-  readonly ends: Map<End, Len>;
-  readonly places: Map<SurfaceId, Len>;
-  /** By hole, how far its drill went at full diameter. */
-  readonly drilled: Map<SurfaceId, number>;
-  branched: boolean;
-};
+import type { Bound, Cut, Operation, Sweep } from '../model/plan.ts';
+import type { State } from './removal-state.ts';
 
 export const beyond = (z: Len, way: End, by: Len): Len => len(way === 'first' ? z - by : z + by);
 export const toward = (way: End, z: Len): Span =>

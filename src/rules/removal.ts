@@ -20,7 +20,6 @@ import { other } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Bound, Chart, Operation, Route, SetUp, Sweep, Way } from '../model/plan.ts';
 import { isOffLathe } from '../model/work.ts';
-import type { Beam } from './give.ts';
 import {
   between,
   beyond,
@@ -31,43 +30,17 @@ import {
   madePlace,
   outward,
   placeOf,
-  type State,
   standsOn,
   targetOf,
   threadDiameter,
   toward,
   withPoint,
 } from './removal-places.ts';
+import type { Removal, State } from './removal-state.ts';
 import { standOut } from './stand-out.ts';
 import { operationOf, wayIn } from './working.ts';
 
-export type Removal = {
-  readonly operation: Operation;
-  readonly setUp: SetUp;
-  readonly way: Way;
-  /** Taken off the diameter, or along z by a facing cut; absent where the operation takes nothing so measured. */
-  readonly stock?: { readonly measures: 'diameter' | 'length'; readonly amount: Len };
-  /** The largest diameter that is cut: the speed is reckoned on it. */
-  readonly diameter?: Len;
-  /** The diameter that the tool touches first: where its dial is set to nought. */
-  readonly touch?: Len;
-  /** What still stands on the end face in use, over the drawing: depths that count from it are so much more. */
-  readonly stands?: Len;
-  /** From the end face to the shoulder that stops the tool. */
-  readonly along?: Len;
-  /** How the work stands out, with the tool at its farthest place. */
-  readonly beam?: Beam;
-  /** A hole's depth at full diameter, from the face of the end in use as it stands. */
-  readonly depth?: Len;
-  /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
-  readonly narrow?: { readonly long: Len; readonly amount: Len };
-  /** Of a thread in a bore: how far its tool can go on past it before it meets metal; absent where it comes out. */
-  readonly room?: Len;
-  /** It comes out on the far side. */
-  readonly through?: true;
-  /** A branch stands on the work. */
-  readonly branched: boolean;
-};
+export type { Removal } from './removal-state.ts';
 
 /** In the order of work. Throws Error when the route names what is not there. */
 export function walkRemoval(part: Part, route: Route, chart: Chart): readonly Removal[] {

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inch, type Len, len, mm } from '../../src/base/units.ts';
-import { type Manner, mannerOf } from '../../src/drawing/sheet/manner.ts';
+import type { Manner } from '../../src/drawing/sheet/manner.ts';
+import { mannerOf } from '../../src/drawing/sheet/metric.ts';
 import type { Limits } from '../../src/model/part.ts';
 
 const [METRIC, INCH] = [mannerOf('mm'), mannerOf('inch')];

@@ -6,7 +6,8 @@ import { len, mm, showMm } from '../../src/base/units.ts';
 import { partFrom } from '../../src/fittings/outline.ts';
 import type { AskedHole, AskedSection, TurnedPartAsked } from '../../src/fittings/turned-part/asked.ts';
 import { limitsOf } from '../../src/fittings/turned-part/limits.ts';
-import { type Meant, meaningOf } from '../../src/fittings/turned-part/meaning.ts';
+import { meaningOf } from '../../src/fittings/turned-part/meaning.ts';
+import type { Meant } from '../../src/fittings/turned-part/meant.ts';
 
 const size = (text: string | number): Size => {
   const read = readSize(text);

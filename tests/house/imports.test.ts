@@ -46,25 +46,15 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 const JUDGE = ['prove', 'replay'];
 const SUMS = ['src/geometry/chain.ts', 'src/geometry/sharing.ts'];
 
-/** `types`: an `import type` or `export type`, of which nothing is left when the program runs. */
-type Import = { readonly by: string; readonly line: number; readonly what: string; readonly types: boolean };
+type Import = { readonly by: string; readonly line: number; readonly what: string };
 
 function importsOf(file: Code): readonly Import[] {
   return file.tokens.flatMap((t, i) => {
     if (t.kind !== 'string') return [];
     const before = file.tokens[i - 1]?.text;
     const called = before === '(' && file.tokens[i - 2]?.text === 'import';
-    return before === 'from' || before === 'import' || called
-      ? [{ by: file.path, line: t.line, what: t.text, types: isOfTypes(file, i) }]
-      : [];
+    return before === 'from' || before === 'import' || called ? [{ by: file.path, line: t.line, what: t.text }] : [];
   });
-}
-
-/** Walks back from the module's name to the word that begins the statement. */
-function isOfTypes(file: Code, at: number): boolean {
-  let i = at;
-  while (i > 0 && !['import', 'export'].includes(file.tokens[i]?.text ?? '')) i--;
-  return file.tokens[i + 1]?.text === 'type';
 }
 
 /** './a.ts' as seen from 'src/b/c.ts' is 'src/b/a.ts'. */
@@ -115,12 +105,12 @@ describe('imports', () => {
       .filter((i) => SUMS.includes(resolved(i.by, i.what)));
     expect(wrong).toEqual([]);
   });
-  it('close no ring', () => {
+  it('close no ring, not even of types', () => {
     const graph = new Map(
       code().map((f) => [
         f.path,
         importsOf(f)
-          .filter((i) => i.what.startsWith('.') && !i.types)
+          .filter((i) => i.what.startsWith('.'))
           .map((i) => resolved(f.path, i.what)),
       ]),
     );
@@ -136,7 +126,7 @@ describe('imports', () => {
     ['src/cli/program.ts', '../compile.ts', undefined],
     ['src/cli/main.ts', '../../tests/a.ts', 'not a .ts file under src'],
   ])('%s importing %s: %s', (by, what, why) => {
-    expect(complaint({ by, what, line: 1, types: false })).toBe(why);
+    expect(complaint({ by, what, line: 1 })).toBe(why);
   });
 });
 

@@ -90,7 +90,7 @@ describe.each(LANGUAGES)('words in %s', (language) => {
   it.each([
     ['src/model/work.ts', 'Verb', ['verb.*.do', 'verb.*.note', 'why.verb.*']],
     ['src/model/work.ts', 'GripKind', ['grip.*.held', 'grip.*.how', 'why.grip.*']],
-    ['src/model/plan.ts', 'ClaimKind', ['claim.*']],
+    ['src/model/proof.ts', 'ClaimKind', ['claim.*']],
   ] as const)('of %s are there for every %s', (path, name, ids) => {
     const kinds = union(path, name);
     expect(kinds.length).toBeGreaterThan(5);

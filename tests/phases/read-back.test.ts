@@ -4,7 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Len } from '../../src/base/units.ts';
-import { type Manner, mannerOf } from '../../src/drawing/sheet/manner.ts';
+import type { Manner } from '../../src/drawing/sheet/manner.ts';
+import { mannerOf } from '../../src/drawing/sheet/metric.ts';
 import { pageOf } from '../../src/drawing/sheet/page.ts';
 import type { Figures, Operation, Plan, PlannedPart, Reading, Working } from '../../src/model/plan.ts';
 import type { GripPage, SheetView } from '../../src/model/sheet.ts';

@@ -5,7 +5,8 @@ import { moved } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
 import type { Frame } from './grip-page.ts';
-import { figure, unlinked } from './meant.ts';
+import { unlinked } from './links.ts';
+import { figure } from './meant.ts';
 import { GAP, type Paper, STYLES } from './type.ts';
 
 export type DrawArrangement = (shown: ArrangementShown, frame: Frame) => Picture;

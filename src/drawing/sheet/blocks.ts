@@ -3,7 +3,7 @@ import type { Item, TextItem } from '../../model/display.ts';
 import type { Meaning } from '../../model/meaning.ts';
 import { at2, moved, text as textItem } from '../display.ts';
 import { textWidth, wrap } from '../measure.ts';
-import { type Span, spansOf } from './meant.ts';
+import { type Span, spansOf } from './links.ts';
 import { GAP, type Paper, type Style } from './type.ts';
 
 /** `x` is absolute, y counts from the block's own top. */

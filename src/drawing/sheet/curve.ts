@@ -4,7 +4,8 @@ import type { CurveShown, PointShown } from '../../model/sheet.ts';
 import { circle, line, moved, polyline, rect, type Stroke, text, type XY } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
-import { figure, unlinked } from './meant.ts';
+import { unlinked } from './links.ts';
+import { figure } from './meant.ts';
 import { GAP, type Paper, RULE, STYLES } from './type.ts';
 
 /** mm; `share`: of the page, for the picture. */

@@ -3,7 +3,7 @@ import type { Document } from '../../model/display.ts';
 import type { PlainPage, SheetPage, SheetView } from '../../model/sheet.ts';
 import { at2, enlarged } from '../display.ts';
 import { type GripMeans, gripSheets, type Sheet } from './grip-page.ts';
-import { linked } from './meant.ts';
+import { linked } from './links.ts';
 import { isSlight, type PlainMeans, plainSheets } from './plain-page.ts';
 import { once } from './type.ts';
 

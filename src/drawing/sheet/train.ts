@@ -4,7 +4,8 @@ import type { ShaftShown, TrainShown } from '../../model/sheet.ts';
 import { circle, moved, text } from '../display.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
-import { figure, unlinked } from './meant.ts';
+import { unlinked } from './links.ts';
+import { figure } from './meant.ts';
 import { GAP, type Paper, RULE, STYLES } from './type.ts';
 
 /** mm; `items` stand in a frame whose top left corner is 0, 0. */

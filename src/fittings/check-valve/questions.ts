@@ -1,5 +1,5 @@
 /** What `new check-valve` asks, in this order; the words are those of the keys. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const CHECK_VALVE_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Feed check valve' },

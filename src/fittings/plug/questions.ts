@@ -1,5 +1,5 @@
 /** What `new plug` asks, in this order; the words are those of the keys. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const PLUG_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Blank nipple for the day of the test' },

@@ -1,5 +1,5 @@
 /** What `new spindle` asks, in this order; the words are those of the keys. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const SPINDLE_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Spindle of the blower valve' },

@@ -7,7 +7,7 @@ import { screwedLength } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
 import { branchId, endsSaid } from './ends.ts';
 import { type BodyLayout, layOutBody, layOutBonnet, layOutSpindle, noseLength, nutDepth } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 /** Heights over the body's foot. */
 type Heights = {

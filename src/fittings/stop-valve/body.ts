@@ -13,7 +13,7 @@ import { type Hole, type OutlineAsk, partFrom, type Section, type Side } from '.
 import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
 import { branchAsk, joined } from './ends.ts';
 import { type BodyLayout, layOutBody } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function straightBody(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBody(sizes);

@@ -9,7 +9,7 @@ import { about, between, general, MM, size, stock, tidy } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Section } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf } from '../threads.ts';
 import { type BonnetLayout, layOutBonnet } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function bonnet(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const at = layOutBonnet(sizes);

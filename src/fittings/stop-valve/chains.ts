@@ -4,7 +4,7 @@ import type { Chain, Part } from '../../model/part.ts';
 import { atLeast, takeUpChains, travelChain } from '../chains.ts';
 import { about, size, TENTH, tidy } from '../limits.ts';
 import { drawn, packingLoose, packingPacked, ringTightened, stated } from '../links.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 /** Throws Error where a part is missing: our fault. */
 export function chainsOf(sizes: StopValveSizes, parts: readonly Part[]): readonly Chain[] {

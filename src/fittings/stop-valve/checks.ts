@@ -9,7 +9,7 @@ import { reliefOf } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
 import { inletAcross } from './body.ts';
 import { layOutBody, roomAboveSeat } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {
   checkWalls(sizes, asked, book);

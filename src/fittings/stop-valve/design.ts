@@ -20,7 +20,7 @@ import { follower, glandNut } from './gland.ts';
 import { layOutSpindle } from './layout.ts';
 import { openingCurve } from './opening.ts';
 import { reasonStopValve } from './reason.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 import { handwheel } from './wheel.ts';
 
 export function designStopValve(asked: StopValveAsked, workshop: Workshop): Outcome<Fitting> {

@@ -9,7 +9,7 @@ import { half } from '../limits.ts';
 import { nipple, unionNut } from '../union.ts';
 import type { StopValveAsked } from './asked.ts';
 import { layOutBody } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 type Which = 'inlet' | 'outlet';
 type Shape = Pick<StopValveAsked, 'pattern'>;

@@ -9,7 +9,7 @@ import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer } from '../threads.ts';
 import { bonnetHexagon } from './bonnet.ts';
 import { noseLength, nutDepth } from './layout.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function glandNut(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const across = bonnetHexagon(sizes, material, workshop);

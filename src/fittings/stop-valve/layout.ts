@@ -3,7 +3,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import { spigotFor } from '../branch.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export type BodyLayout = {
   readonly inlet: Len;

@@ -7,7 +7,7 @@ import { plugArea, plugFullLift, plugLift } from '../../handbook/valve-cone.ts';
 import type { Curve, Say } from '../../model/part.ts';
 import { DERIVED } from '../book.ts';
 import type { StopValveAsked } from './asked.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 /** What of the sizes decides it. */
 export type Opening = Pick<StopValveSizes, 'bore' | 'cone' | 'plug' | 'chamber' | 'outlet' | 'travel'>;

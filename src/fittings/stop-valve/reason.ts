@@ -9,7 +9,8 @@ import { engagedOver, noteHeatOf, noteRubbing, noteStrength } from '../strength.
 import type { StopValveAsked } from './asked.ts';
 import { checkStopValve, wallsOf } from './checks.ts';
 import { layOutBody } from './layout.ts';
-import { type StopValveSizes, sizeStopValve } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
+import { sizeStopValve } from './sizes.ts';
 import { noteStopWorking } from './working.ts';
 
 export type Reasoned = {

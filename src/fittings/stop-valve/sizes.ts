@@ -5,46 +5,11 @@ import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/v
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { crossHoleFor } from '../branch.ts';
-import type { EndForm } from '../ends.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
 import { seatDepth } from './layout.ts';
-
-export type StopValveSizes = {
-  /** of the seat */
-  readonly bore: Len;
-  /** included, degrees */
-  readonly cone: number;
-  readonly plug: Len;
-  readonly tip: Len;
-  /** From the flat of the tip to where the cone is as wide as the seat, and on to the plug's full diameter. */
-  readonly coneBelow: Len;
-  readonly coneAbove: Len;
-  /** Lift at which the ring round the cone passes as much as the bore, and the travel to the back stop. */
-  readonly fullLift: Len;
-  readonly travel: Len;
-  readonly chamber: Len;
-  readonly outlet: Len;
-  /** In the barrel, for a branch's spigot. */
-  readonly crossHole: Len;
-  readonly stem: Len;
-  readonly square: Len;
-  readonly packing: Len;
-  readonly rings: number;
-  readonly box: Len;
-  readonly boxDepth: Len;
-  readonly wheel: Len;
-  readonly ends: Ends;
-  readonly bonnet: ThreadPair;
-  readonly spindle: ThreadPair;
-  readonly gland: ThreadPair;
-  readonly coupling: ThreadPair;
-  readonly end: ThreadPair;
-};
-
-/** How each end meets its pipe. In angle pattern the inlet is the body itself: it has a union. */
-export type Ends = { readonly inlet: EndForm; readonly outlet: EndForm; readonly pipe: StopValveAsked['pipe'] };
+import type { Ends, StopValveSizes } from './shared.ts';
 
 export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
   const bore = chooseBore(asked, workshop, book);

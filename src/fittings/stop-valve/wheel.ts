@@ -6,7 +6,7 @@ import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { between, general, half, size } from '../limits.ts';
 import { partFrom, type Side } from '../outline.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function handwheel(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
   const [rim, hub] = [size('wheel.rim'), size('wheel.hub')];

@@ -10,7 +10,7 @@ import { type Book, note, warn } from '../book.ts';
 import { TENTH, tidy } from '../limits.ts';
 import type { StopValveAsked } from './asked.ts';
 import { enoughLift, steamThrough, wayThrough } from './opening.ts';
-import type { StopValveSizes } from './sizes.ts';
+import type { StopValveSizes } from './shared.ts';
 
 export function noteStopWorking(asked: StopValveAsked, sizes: StopValveSizes, book: Book): void {
   notePassed(asked, sizes, book);

@@ -1,5 +1,5 @@
 /** What `new mandrel`, `new d-bit` and `new gauge-nut` ask, in this order; the words are those of the keys. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const MANDREL_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Mandrel' },

@@ -9,7 +9,7 @@ import { barFor } from '../bar.ts';
 import { centreFor } from '../centre.ts';
 import { ratio } from '../limits.ts';
 import { type EndAsk, partFrom } from '../outline.ts';
-import type { Meant } from './meaning.ts';
+import type { Meant } from './meant.ts';
 
 export function designTurnedPart(asked: Meant, workshop: Workshop): Outcome<Fitting> {
   const found: Diagnostic[] = [];

@@ -1,35 +1,18 @@
 /** What a description comes to: sections, holes and lengths with limits, as an outline asks for them; or why it can't be. */
-import { add, type Len, len } from '../../base/units.ts';
-import type { End } from '../../model/ids.ts';
+import { add, len } from '../../base/units.ts';
 import type { OutlineAsk } from '../outline.ts';
-import type { AskedBar, AskedEnd, TurnedPartAsked } from './asked.ts';
+import type { AskedEnd, TurnedPartAsked } from './asked.ts';
 import { type Fault, type Faults, fault, type Path } from './fault.ts';
 import { holesOf } from './inside.ts';
 import { lengthsOf } from './lengths.ts';
 import { type Letters, lettersOf } from './letters.ts';
+import type { Meant } from './meant.ts';
 import { sectionsOf } from './outside.ts';
 import { checkArcs } from './radius-room.ts';
 import { recessesOf, withRecesses } from './recess.ts';
 import { checkRemains } from './remains.ts';
 import { sidesOf } from './sides.ts';
 import { checkWalls } from './walls.ts';
-
-export type Meant = {
-  readonly title: string;
-  readonly name: string;
-  readonly material: string;
-  readonly quantity: number;
-  readonly bar?: AskedBar;
-  /** The bar's own surface stays somewhere. */
-  readonly keepsBar: boolean;
-  /** Greatest diameter that is turned. */
-  readonly widest: Len;
-  /** Ends that may carry a centre hole. */
-  readonly centres: readonly End[];
-  readonly outline: Pick<OutlineAsk, 'first' | 'sections' | 'holes' | 'sides' | 'lengths' | 'truths'> & {
-    readonly second: OutlineAsk['first'];
-  };
-};
 
 export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; readonly faults: readonly Fault[] } {
   const faults: Faults = [];

@@ -1,5 +1,5 @@
 /** What `new turned-part` asks, in this order; the words are those of the keys. Side features and single lengths are left to the file. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const TURNED_PART_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Distance piece' },

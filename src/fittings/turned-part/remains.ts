@@ -8,7 +8,7 @@ import { size, TENTH, tidy } from '../limits.ts';
 import { partFrom } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
 import { type Faults, fault, type Path } from './fault.ts';
-import type { Meant } from './meaning.ts';
+import type { Meant } from './meant.ts';
 import { coneLength } from './outside.ts';
 
 type Room = { readonly part: Part; readonly apart: Apart; readonly least: Len; readonly faults: Faults };

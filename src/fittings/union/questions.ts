@@ -1,5 +1,5 @@
 /** What `new union` asks, in this order; the words are those of the keys. */
-import type { Step } from '../questions.ts';
+import type { Step } from '../question.ts';
 
 export const UNION_QUESTIONS: readonly Step[] = [
   { key: 'title', usual: 'Union of the feed pipe' },

@@ -1,7 +1,7 @@
 /** What must come before what across parts, judged by places in the day: nothing of how the day was found is asked. */
 import type { FeatureId, OpId, PartId } from '../../model/ids.ts';
 import type { Claim, PlannedPart } from '../../model/plan.ts';
-import type { ProvedDay } from '../prove-day.ts';
+import type { ProvedDay } from './asked.ts';
 import { claim } from './claim.ts';
 
 type Planned = Pick<PlannedPart, 'part' | 'route'>;

@@ -2,7 +2,7 @@
 import type { PartId } from '../../model/ids.ts';
 import type { Claim, PlannedPart, SetUp } from '../../model/plan.ts';
 import { isOffLathe } from '../../model/work.ts';
-import type { ProvedDay } from '../prove-day.ts';
+import type { ProvedDay } from './asked.ts';
 import { claim } from './claim.ts';
 
 type Entry = ProvedDay['sequence'][number];

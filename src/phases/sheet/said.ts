@@ -2,7 +2,8 @@
 import { ownWords } from '../../base/own-words.ts';
 import { mm } from '../../base/units.ts';
 import type { Lengths, Words } from '../../base/words.ts';
-import { type Manner, mannerOf, type Units } from '../../drawing/sheet/manner.ts';
+import type { Manner, Units } from '../../drawing/sheet/manner.ts';
+import { mannerOf } from '../../drawing/sheet/metric.ts';
 import { typeset } from './typeset.ts';
 
 /** `plain`: a length that another room wrote in millimetres. */
