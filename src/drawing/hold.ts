@@ -25,8 +25,10 @@ export function holdDepth(kind: GripKind): number {
   if (kind === 'bench') return 0;
   if (kind === 'vee-block') return VEE_DEPTH;
   if (kind === 'between-centres') return DOG_EYE + DOG_SCREW;
-  return kind === 'collet' ? COLLET_DEPTH : kind === 'sleeve' ? JAW_DEPTH + SLEEVE_WALL : JAW_DEPTH;
+  return kind === 'collet' ? COLLET_DEPTH : isSleeve(kind) ? JAW_DEPTH + SLEEVE_WALL : JAW_DEPTH;
 }
+
+const isSleeve = (kind: GripKind): boolean => kind === 'sleeve' || kind === 'threaded-sleeve';
 
 const VEE_DEPTH = 9;
 
@@ -49,7 +51,7 @@ function drawPlug(ring: readonly UR[], paper: Paper): Layer {
 function drawClamp(kind: GripKind, clamp: Clamp, out: (mm: number) => number, paper: Paper): readonly Layer[] {
   if (kind === 'between-centres') return [drawDog(clamp, out, paper)];
   if (kind === 'collet') return [drawCut(colletNose(clamp, out), paper)];
-  if (kind !== 'sleeve') return [drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper)];
+  if (!isSleeve(kind)) return [drawJaw(jawRing(clamp, out(JAW_DEPTH)), paper)];
   const wall = clamp.radius + out(SLEEVE_WALL);
   const sleeve = drawCut(box(clamp.from, clamp.to, clamp.radius, wall), paper);
   return [sleeve, drawJaw(box(clamp.from, clamp.to - out(1), wall, wall + out(JAW_DEPTH)), paper)];

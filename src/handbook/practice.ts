@@ -53,6 +53,7 @@ const ROWS: readonly Row[] = [
   ['grip.stick-out.room', 2, 'mm', 'between the parting blade and the jaws'],
   ['runout.three-jaw', 0.1, 'mm', 'three-jaw re-grip'],
   ['runout.sleeve', 0.05, 'mm', 'split sleeve in a three-jaw'],
+  ['runout.threaded-sleeve', 0.1, 'mm', 'work in a split threaded sleeve: a tap follows its hole, and the thread closes as it comes'],
   ['runout.collet', 0.02, 'mm', 'collet'],
   ['runout.bored-jaws', 0.02, 'mm', 'soft jaws bored in place (0.01 to 0.02)'],
   ['runout.mandrel', 0.05, 'mm', 'part on a threaded mandrel, as its thread fits'],

@@ -53,6 +53,7 @@ const CARRIED: Readonly<Record<string, readonly SignId[]>> = {
   'grip.hexagon.caution': SPINDLE,
   'grip.collet.caution': SPINDLE,
   'grip.sleeve.caution': SPINDLE,
+  'grip.threaded-sleeve.caution': SPINDLE,
   'grip.stub.caution': SPINDLE,
   'grip.threaded-mandrel.caution': FLUNG,
   'grip.stub-mandrel.caution': FLUNG,

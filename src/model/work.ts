@@ -180,6 +180,14 @@ export type ToolingAsk =
       readonly across: Len;
       readonly to?: { readonly serves: PartId; readonly fits: Limits };
     }
+  /** Goes over the work's outside thread, is slit and closed on it: so long, from a round bar of `material`. Kept. */
+  | {
+      readonly kind: 'threaded-sleeve';
+      readonly thread: ThreadSize;
+      readonly length: Len;
+      readonly material: string;
+      readonly across: Len;
+    }
   /** Two of each, on a rest: the rollers on which a file runs, and the pins that they turn on. Kept. */
   | { readonly kind: 'guide-roller'; readonly across: Len }
   | { readonly kind: 'guide-pin'; readonly across: Len }
@@ -211,10 +219,13 @@ export type GripKind =
   | 'blank'
   | 'between-centres'
   | 'threaded-mandrel'
+  | 'threaded-sleeve'
   | 'stub-mandrel'
   | 'vee-block'
   | 'bench';
 /** Off the lathe: in the vice, or in a vee-block under the drill press. Such work counts as no set-up. */
+/** Held by the work's own thread. */
+export const isByThread = (grip: Pick<Grip, 'kind'>): boolean => grip.kind === 'threaded-mandrel' || grip.kind === 'threaded-sleeve';
 export const isOffLathe = (grip: Pick<Grip, 'kind'>): boolean => grip.kind === 'bench' || grip.kind === 'vee-block';
 export type Grip = {
   readonly id: GripId;

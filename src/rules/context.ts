@@ -141,11 +141,15 @@ export const show = (l: Len): string => {
   return text.includes('.') ? text : `${text}`;
 };
 
-/** The end of the part that the thread comes out at, where no chamfer opens it. */
+/** The end of the part that the thread comes out at. */
+export function runsOutAt(c: Context, thread: ThreadFeature): EndFeature | undefined {
+  const end = c.end(other(thread.start));
+  return end && c.face(end.face).z === farther(thread.start, thread) ? end : undefined;
+}
+
+/** The same, where no chamfer opens it. */
 export function comesOutAt(c: Context, thread: ThreadFeature): EndFeature | undefined {
-  const { on, start } = thread;
-  const end = c.end(other(start));
-  const out = end && c.face(end.face).z === farther(start, thread);
-  const opened = end && c.part.surfaces.some((one) => one.shape === 'cone' && one.until === on && one.at === end.face);
-  return out && !opened ? end : undefined;
+  const end = runsOutAt(c, thread);
+  const opened = end && c.part.surfaces.some((one) => one.shape === 'cone' && one.until === thread.on && one.at === end.face);
+  return opened ? undefined : end;
 }

@@ -48,6 +48,7 @@ const HOLDS: readonly Grip['kind'][] = [
   'hexagon',
   'jaws',
   'threaded-mandrel',
+  'threaded-sleeve',
   'stub-mandrel',
   'vee-block',
   'bench',

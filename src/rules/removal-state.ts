@@ -27,7 +27,7 @@ export type Removal = {
   readonly depth?: Len;
   /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
   readonly narrow?: { readonly long: Len; readonly amount: Len };
-  /** Of a thread in a bore: how far its tool can go on past it before it meets metal; absent where it comes out. */
+  /** Of a thread: how far its tool can go on past it before it meets metal; absent where it comes out. */
   readonly room?: Len;
   /** It comes out on the far side. */
   readonly through?: true;

@@ -8,7 +8,6 @@ import {
   outsideOver,
   removeProfile,
   type Span,
-  stretchesOver,
   turnProfile,
   widerOver,
   widestUnder,
@@ -37,6 +36,7 @@ import {
   withPoint,
 } from './removal-places.ts';
 import type { Removal, State } from './removal-state.ts';
+import { roomPast } from './room-past.ts';
 import { standOut } from './stand-out.ts';
 import { operationOf, wayIn } from './working.ts';
 
@@ -139,22 +139,10 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
     case 'arc':
       return lookArc(state, sweep.arc);
     case 'thread':
-      return { diameter: threadDiameter(state.part, sweep.feature), ...roomPast(state, sweep.feature) };
+      return { diameter: threadDiameter(state.part, sweep.feature), ...roomPast(state.part, state.profile, sweep.feature) };
     default:
       return {};
   }
-}
-
-/** From the end of a thread in a bore on to where the bore grows narrower. */
-function roomPast({ part, profile }: State, id: string): Found {
-  const thread = part.features.find((one) => one.id === id);
-  if (thread?.kind !== 'thread' || thread.side !== 'inside') return {};
-  const [end, on] = thread.start === 'first' ? [thread.to, 1] : [thread.from, -1];
-  const bore = insideOver(profile, between(end, len(end - on))) ?? len(0);
-  const past = { from: on > 0 ? end : Number.NEGATIVE_INFINITY, to: on > 0 ? Number.POSITIVE_INFINITY : end };
-  const walls = stretchesOver(profile, past).filter((one) => one.inside < bore);
-  const wall = on > 0 ? walls[0]?.from : walls.at(-1)?.to;
-  return wall === undefined ? {} : { room: len(Math.abs(wall - end)) };
 }
 
 function offDiameter(from: Len, to: Len): Found {

@@ -55,12 +55,12 @@ function secondsToStop(wheels: WheelsUsed | undefined): number {
 }
 
 /**
- * What the tool has to stop in: the width of the relief, or of a bore as far as it goes on past its thread (`beyond`). A left-hand thread
+ * What the tool has to stop in: the width of the relief, or as far as the work lets it go on past its thread (`beyond`). A left-hand thread
  * begins there and runs out over the free end; the tool stops there only where the spindle brings it back.
  */
 export function roomToStop(part: Part, feature: Thread, beyond: Len | undefined, wheels: WheelsUsed | undefined): Len | undefined {
   if (feature.thread.hand === 'left' && wheels?.halfNuts !== 'closed') return undefined;
-  return reliefAt(part, feature) ?? (feature.side === 'inside' ? beyond : plainPast(part, feature));
+  return reliefAt(part, feature) ?? (feature.side === 'inside' ? beyond : (plainPast(part, feature) ?? beyond));
 }
 
 /** Without a relief: how far the diameter of an outside thread goes on past it, before it meets a shoulder. */

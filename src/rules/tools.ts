@@ -2,6 +2,7 @@
 import { type Len, len } from '../base/units.ts';
 import { centreDrills, coneDepth } from '../handbook/centre-drills.ts';
 import { machining } from '../handbook/machining.ts';
+import { thread as threadCalled } from '../handbook/threads.ts';
 import type { SurfaceId } from '../model/ids.ts';
 import type { Arc, Part, ThreadSize } from '../model/part.ts';
 import type { Refusal, ToolUse } from '../model/plan.ts';
@@ -90,6 +91,12 @@ export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.dies.includes(t.name) ? { kind: 'die', key: `die-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
 export const tapFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.taps.includes(t.name) ? { kind: 'tap', key: `tap-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
+
+/** Least bore of a nut in the usual class of the thread's family: what goes through one. */
+export function nutMinor({ name, root }: ThreadSize): Len {
+  const found = threadCalled(name)?.thread;
+  return found?.limits('inside', found.inside[0] ?? '')?.minor.lo ?? root;
+}
 
 /** The tool of the drawer whose radius is within the arc's limits and nearest to its aim; else one of just that radius, to be ground. */
 export function radiusTool(w: Workshop, arc: Arc): { readonly tool: ToolUse; readonly ready: boolean } {

@@ -14,6 +14,8 @@ export type ThreadAsk = {
   readonly size: ThreadSize;
   readonly start: End;
   readonly chamfer: Limits;
+  /** Where it comes out at the other end of the part: that edge is broken too. */
+  readonly farChamfer?: Limits;
   readonly relief?: { readonly width: Limits; readonly floor: Limits };
 };
 /** A broken edge at that end of a section; `mouth` is its small diameter, at the face. */

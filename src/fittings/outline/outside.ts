@@ -1,6 +1,6 @@
 /** Outside sections with their shoulders, threads, reliefs and cones. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
+import { type End, type FeatureId, other, type SurfaceId } from '../../model/ids.ts';
 import type { Cylinder, Limits, SideFeature } from '../../model/part.ts';
 import { ratio } from '../limits.ts';
 import type { ArcAsk, Section, ThreadAsk } from './ask.ts';
@@ -114,20 +114,9 @@ function addOutsideThread(made: Bench, section: Section, thread: ThreadAsk): voi
   if (!startFace || !farFace) throw new Error(`thread '${id}' needs a face at both ends`);
   const relief = thread.relief;
   if (relief) addRelief(made, id, relief, farFace, startsFirst ? to : from, thread.start);
-  const chamfer = `${id}.chamfer`;
-  put(made, {
-    shape: 'cone',
-    id: chamfer,
-    feature: chamfer,
-    role: 'clearance',
-    side: 'outside',
-    includedAngle: ratio('thread.chamfer'),
-    mouth: thread.chamfer,
-    at: startFace,
-    into: startsFirst ? 'second' : 'first',
-    until: id,
-  });
-  made.features.push({ kind: 'cone', id: chamfer, role: 'clearance', cone: chamfer, from: thread.start, serves: id, does: 'chamfer' });
+  addThreadChamfer(made, id, { name: 'chamfer', at: startFace, from: thread.start, mouth: thread.chamfer });
+  const farEnd = other(thread.start);
+  if (thread.farChamfer) addThreadChamfer(made, id, { name: 'far-chamfer', at: farFace, from: farEnd, mouth: thread.farChamfer });
   const width = relief?.width.target ?? len(0);
   made.features.push({
     kind: 'thread',
@@ -140,6 +129,23 @@ function addOutsideThread(made: Bench, section: Section, thread: ThreadAsk): voi
     from: startsFirst ? from : add(from, width),
     to: startsFirst ? minus(to, width) : to,
   });
+}
+
+type ThreadChamfer = {
+  readonly name: 'chamfer' | 'far-chamfer';
+  readonly at: SurfaceId;
+  readonly from: End;
+  readonly mouth: Limits;
+};
+/** At the end where the thread starts it serves the thread; where it comes out it takes the burr with it. */
+function addThreadChamfer(made: Bench, on: FeatureId, { name, at, from, mouth }: ThreadChamfer): void {
+  const id = `${on}.${name}`;
+  put(made, {
+    ...{ shape: 'cone', id, feature: id, role: 'clearance', side: 'outside' },
+    ...{ includedAngle: ratio('thread.chamfer'), mouth, at, into: other(from), until: on },
+  });
+  const serves = name === 'chamfer' ? { serves: on } : {};
+  made.features.push({ kind: 'cone', id, role: 'clearance', cone: id, from, ...serves, does: 'chamfer' });
 }
 
 function addRelief(

@@ -7,6 +7,7 @@ import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
 import { about, between, half, MM, size, stock } from '../limits.ts';
 import { partFrom } from '../outline.ts';
+import { insideChamfer } from '../threads.ts';
 
 type Ask<K extends ToolingAsk['kind']> = Extract<ToolingAsk, { kind: K }>;
 
@@ -30,6 +31,27 @@ export function splitSleeve(id: string, ask: Ask<'split-sleeve'>, workshop: Work
 const closing = ({ work, to }: Ask<'split-sleeve'>): Limits =>
   between(to?.fits.lo ?? work, add(to?.fits.hi ?? work, size('sleeve.over')), work, 'closes on the work');
 const slitOf = () => about(size('saw.kerf'), half(size('saw.kerf')), 'one cut of the saw');
+
+/** Drilled, tapped right through and slit: screwed on the work, it closes on the flanks of its thread. */
+export function threadedSleeve(id: string, ask: Ask<'threaded-sleeve'>, workshop: Workshop, found: Diagnostic[]): Part {
+  const { thread, length, material, across } = ask;
+  const mouth = insideChamfer(thread);
+  return partFrom({
+    ...{ id, kind: 'threaded-sleeve', quantity: 1, use: 'kept tooling' },
+    stock: barFor({ part: id, material, section: 'round', across, turned: false }, workshop, found),
+    first: { letter: 'Q', role: 'free' },
+    second: { letter: 'T', role: 'free' },
+    sections: [{ name: 'outside', role: 'free', size: stock(across), length, asStock: true }],
+    holes: [
+      {
+        ...{ name: 'bore', role: 'thread', size: thread.minor, from: len(0), to: length, opens: ['first', 'second'] },
+        thread: { size: thread, to: length, chamfer: mouth },
+      },
+    ],
+    sides: [{ name: 'slit', does: 'slit', on: 'outside', role: 'free', at: half(length), half: half(length), size: slitOf() }],
+    lengths: [{ from: 'Q', to: 'T', limits: about(length, half(MM), 'free') }],
+  });
+}
 
 /** Silver steel as bought, drilled for its pin, hardened right through: the file runs on it and does not cut it. */
 export function guideRoller(id: string, ask: Ask<'guide-roller'>, workshop: Workshop, found: Diagnostic[]): Part {

@@ -10,7 +10,7 @@ import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, tim
 import { type Hole, partFrom } from '../outline.ts';
 import { insideChamfer, outsideThread, reliefOf, threadPair } from '../threads.ts';
 import { steel, stubMandrel, tubePlug } from './fitted.ts';
-import { guidePin, guideRoller, splitSleeve } from './kept.ts';
+import { guidePin, guideRoller, splitSleeve, threadedSleeve } from './kept.ts';
 
 /** One name for one piece of tooling, so that two askers share it. */
 export function toolingId(ask: ToolingAsk): PartId {
@@ -19,6 +19,7 @@ export function toolingId(ask: ToolingAsk): PartId {
   if (ask.kind === 'stub-mandrel') return `stub-mandrel-${ask.bore.target / MM}-${ask.serves}`;
   if (ask.kind === 'tube-plug') return `plug-${ask.bore.target / MM}x${ask.length / MM}-${ask.serves}`;
   if (ask.kind === 'split-sleeve') return `split-sleeve-${ask.work / MM}x${ask.length / MM}${ask.to ? `-${ask.to.serves}` : ''}`;
+  if (ask.kind === 'threaded-sleeve') return `threaded-sleeve-${inId(ask.thread.name)}x${ask.length / MM}`;
   if (ask.kind === 'guide-roller' || ask.kind === 'guide-pin') return `${ask.kind}-${ask.across / MM}`;
   return `mandrel-${inId(ask.thread.name)}-${ask.side}`;
 }
@@ -45,13 +46,14 @@ export function makeTooling(asked: ToolingAsk, workshop: Workshop, found: Diagno
   if (ask.kind === 'stub-mandrel') return stubMandrel(ask, toolingId(ask), workshop, found);
   if (ask.kind === 'tube-plug') return tubePlug(ask, toolingId(ask), workshop, found);
   if (ask.kind === 'split-sleeve') return splitSleeve(toolingId(ask), ask, workshop, found);
+  if (ask.kind === 'threaded-sleeve') return threadedSleeve(toolingId(ask), ask, workshop, found);
   if (ask.kind === 'guide-roller') return guideRoller(toolingId(ask), ask, workshop, found);
   if (ask.kind === 'guide-pin') return guidePin(toolingId(ask), ask, workshop, found);
   return ask.side === 'inside' ? mandrelOver(ask, workshop, found) : mandrelInto(ask, workshop, found);
 }
 
 function withMate(ask: ToolingAsk): ToolingAsk {
-  if (ask.kind !== 'threaded-mandrel' && ask.kind !== 'gauge-nut') return ask;
+  if (!('thread' in ask)) return ask;
   const pair = threadPair(ask.thread.name);
   if (!pair) throw new Error(`no thread '${ask.thread.name}' in the handbook`);
   return { ...ask, thread: ask.kind === 'threaded-mandrel' && ask.side === 'outside' ? pair.outside : pair.inside };

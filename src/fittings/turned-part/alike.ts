@@ -37,7 +37,8 @@ function groupsOf(asked: TurnedPartAsked, sizes: readonly Limits[], faults: Faul
       return;
     }
     const grounds = { feature: asked.outside[i]?.name ?? '', before: asked.outside[before]?.name ?? '' };
-    fault(faults, ['outside', i], 'alike-across-groove', { ...grounds, thread: isThreaded(asked, before) || isThreaded(asked, i) });
+    const thread = isThreaded(asked, before) || isThreaded(asked, i);
+    fault(faults, ['outside', i], 'alike-across-groove', { ...grounds, thread, same: isSameThread(asked, before, i) });
   });
   return groups;
 }
@@ -47,7 +48,15 @@ function isOneCut(asked: TurnedPartAsked, i: number, k: number): boolean {
   const [a, b] = [asked.outside[i], asked.outside[k]];
   if (!a || !b || a['as-bar'] === true || b['as-bar'] === true) return false;
   const starts = a.starts === undefined || b.starts === undefined || a.starts === b.starts;
-  return a.thread?.thread === b.thread?.thread && a.thread?.fit === b.thread?.fit && starts;
+  return isSame(a, b) && starts;
+}
+
+const isSame = (a: AskedSection, b: AskedSection): boolean => a.thread?.thread === b.thread?.thread && a.thread?.fit === b.thread?.fit;
+
+/** Of one thread, each from an end of its own: from one end it is one cut. */
+function isSameThread(asked: TurnedPartAsked, i: number, k: number): boolean {
+  const [a, b] = [asked.outside[i], asked.outside[k]];
+  return a?.thread !== undefined && b?.thread !== undefined && isSame(a, b);
 }
 
 const isThreaded = (asked: TurnedPartAsked, i: number): boolean => asked.outside[i]?.thread !== undefined;

@@ -86,7 +86,13 @@ function checkStep(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   if (!a || !b || !one || !two) return;
   const [small, large] = a.target < b.target ? [a, b] : [b, a];
   if (small.hi < large.lo) return;
-  const grounds = { feature: two.name, before: one.name, least: minus(large.lo, small.hi), same: a.target === b.target };
+  const grounds = {
+    feature: two.name,
+    before: one.name,
+    least: minus(large.lo, small.hi),
+    same: a.target === b.target,
+    thread: one.thread !== undefined || two.thread !== undefined,
+  };
   fault(faults, ['outside', i], 'no-step', grounds);
 }
 
@@ -172,7 +178,9 @@ function outsideThreadOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: nu
   if (nose && nose.hi >= nut) fault(faults, path, 'nose-wide', { feature: section.name, other, thread: found.name, most: nut });
   if (i === first) checkDivided(asked, sizes, { first, last }, found.root, faults);
   const ends = asked.outside[far === 'first' ? first : last] as AskedSection;
-  return withRelief(section, full, { shouldered: rises(far), has: ends.length.nominal }, path, faults);
+  const out = besideOf(far) < 0 || besideOf(far) >= asked.outside.length;
+  const opened = out && asked[far].role !== 'free' ? { ...full, farChamfer: full.chamfer } : full;
+  return withRelief(section, opened, { shouldered: rises(far), has: ends.length.nominal }, path, faults);
 }
 
 /** A groove that divides a thread goes below its root, or the tool would cut into its floor. */

@@ -8,7 +8,7 @@ import { practice } from '../../handbook/practice.ts';
 import type { End, FeatureId, SurfaceId } from '../../model/ids.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { Claim, Grip, Operation } from '../../model/plan.ts';
-import { isOffLathe } from '../../model/work.ts';
+import { isByThread, isOffLathe } from '../../model/work.ts';
 import { type Case, claim, figure, short, show } from './claims.ts';
 import { giving } from './plugged.ts';
 import { standsOut } from './stands-out.ts';
@@ -60,7 +60,7 @@ export function gripClaim(
   const light = operations.every((operation) => operation.light);
   const wants = leastHold(asked, grip, light ? 'light' : 'heavy');
   const far = standsOut(asked, section, grip);
-  const kept = grip.kind === 'threaded-mandrel' ? undefined : held.find((one) => isKept(asked, section, one.surface));
+  const kept = isByThread(grip) ? undefined : held.find((one) => isKept(asked, section, one.surface));
   const reason = reasonOf();
   return claim('grip', grip.id, reason === '', {
     hold: short(part.id, grip.id),
@@ -80,7 +80,7 @@ export function gripClaim(
     if (!isCentred(asked, section, grip)) return 'no-centre';
     if (kept) return 'kept';
     if (under !== '') return 'hole';
-    if (grip.kind === 'threaded-mandrel' && !isThreaded(asked, section, grip)) return 'no-thread';
+    if (isByThread(grip) && !isThreaded(asked, section, grip)) return 'no-thread';
     if (grip.lightOnly && !light) return 'heavy';
     if (has < wants) return 'short';
     const gives = giving(section, grip);
@@ -90,18 +90,20 @@ export function gripClaim(
 }
 
 function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
-  if (grip.kind === 'threaded-mandrel') {
-    const thread = asked.part.features.find((feature) => feature.kind === 'thread' && grip.on.includes(feature.on));
-    const pitch =
-      grip.tooling?.kind === 'threaded-mandrel' ? grip.tooling.thread.pitch : thread?.kind === 'thread' ? thread.thread.pitch : 0;
-    return pitch * practice.value('mandrel.pitches');
-  }
+  const threads = isByThread(grip) ? pitchOf(asked, grip) * practice.value('mandrel.pitches') : 0;
+  if (grip.kind === 'threaded-mandrel') return threads;
   if (grip.kind === 'stub-mandrel')
     return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));
   if (grip.kind === 'between-centres') return mm(practice.value('dog.least'));
   if (grip.kind === 'vee-block') return Math.max(mm(toMm(grip.diameter) * practice.value('vee.ratio')), mm(practice.value('vee.least')));
   if (grip.kind === 'bored-jaws' && work === 'light') return mm(practice.value('grip.least'));
-  return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')));
+  return Math.max(mm(toMm(grip.diameter) * practice.value(`grip.${work}.ratio`)), mm(practice.value('grip.least')), threads);
+}
+
+function pitchOf(asked: Case, { tooling, on }: Grip): number {
+  if (tooling && 'thread' in tooling) return tooling.thread.pitch;
+  const thread = asked.part.features.find((feature) => feature.kind === 'thread' && on.includes(feature.on));
+  return thread?.kind === 'thread' ? thread.thread.pitch : 0;
 }
 
 /** Is there a centre hole in every end that runs on a centre? */
@@ -122,11 +124,14 @@ export function isKept(asked: Case, section: Section, id: SurfaceId | ''): boole
   return threadsOn(asked, [id]).some((thread) => hasBand(section, thread));
 }
 
-const isThreaded = (asked: Case, section: Section, grip: Grip): boolean =>
-  threadsOn(asked, grip.on).some((thread) => hasBand(section, thread));
+/** The thread is cut, and is the one that the tooling was made for. */
+const isThreaded = (asked: Case, section: Section, { on, tooling }: Grip): boolean =>
+  threadsOn(asked, on, tooling && 'thread' in tooling ? tooling.thread.name : undefined).some((thread) => hasBand(section, thread));
 
-const threadsOn = (asked: Case, ids: readonly string[]): readonly string[] =>
-  asked.part.features.flatMap((feature) => (feature.kind === 'thread' && ids.includes(feature.on) ? [feature.id] : []));
+const threadsOn = (asked: Case, ids: readonly string[], name?: string): readonly string[] =>
+  asked.part.features.flatMap((feature) =>
+    feature.kind === 'thread' && ids.includes(feature.on) && (name === undefined || feature.thread.name === name) ? [feature.id] : [],
+  );
 
 const hasBand = (section: Section, thread: string): boolean =>
   section.slabs.some((slab) => slab.paints.some((paint) => paint.state === 'partial' && paint.thread === thread));

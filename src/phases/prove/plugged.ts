@@ -10,7 +10,7 @@ import { figure } from './claims.ts';
 /** Held by three or four jaws, or all round: under this part of the diameter the wall gives. */
 const WALLS: Readonly<Partial<Record<GripKind, string>>> = {
   ...{ jaws: 'grip.wall.ratio', sleeve: 'grip.wall.ratio', 'four-jaw': 'grip.wall.ratio', hexagon: 'grip.wall.ratio' },
-  ...{ collet: 'grip.wall.round', 'bored-jaws': 'grip.wall.round' },
+  ...{ collet: 'grip.wall.round', 'bored-jaws': 'grip.wall.round', 'threaded-sleeve': 'grip.wall.round' },
 };
 
 /** 'thin': a wall under the hold gives, and nothing fills it; 'plug': what is to fill it is not there along it, or not of its size. */

@@ -166,6 +166,7 @@ function datumOf(desk: Desk, setUp: SetUp, words: SheetWords): { readonly title:
 const AGAINST: Readonly<Record<string, string>> = {
   'threaded-mandrel': 'against',
   'stub-mandrel': 'pushed',
+  'threaded-sleeve': 'before',
   blank: 'over-all',
   'between-centres': 'over-all',
   'vee-block': 'marked-out',

@@ -49,6 +49,18 @@ function gripAt(work: Work, out: End, leaves: Operation | undefined, deepest: Le
 
 /** From the out end to the jaws: the work, the blade's kerf, a stub if one is left, and room. */
 function stickOut(work: Work, out: End, leaves: Operation | undefined): Len {
+  return len(Math.max(leftOut(work, out, leaves), add(turnedTo(work, out), length('jaw.clearance'))));
+}
+
+/** How far from the out end a diameter is carried over what is cut off. */
+function turnedTo({ c, operations }: Work, out: End): Len {
+  const ends = operations
+    .flatMap((o) => o.ways[out]?.sweeps ?? [])
+    .flatMap((s) => (s.take === 'turn' && s.to.beyond ? [add(depthFrom(out, c.face(s.to.face).z, c.part), s.to.beyond)] : []));
+  return len(Math.max(0, ...ends));
+}
+
+function leftOut(work: Work, out: End, leaves: Operation | undefined): Len {
   const part = work.c.part;
   if (!leaves) return add(part.length, length('grip.stick-out.room'));
   if (leaves.verb === 'saw-off') return add(deepestCut(work, out), add(length('grip.stick-out.room'), length('face.allowance')));

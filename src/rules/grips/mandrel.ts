@@ -26,6 +26,9 @@ function mandrelGrips(work: Work, t: ThreadFeature): readonly (Grip | Refusal)[]
   return refused ? [refused] : steady(work, grip, c.face(datum).z);
 }
 
+/** Whether a mandrel holds work by that thread. */
+export const takenByMandrel = (work: Work, t: ThreadFeature): boolean => mandrelGrips(work, t).some((one) => 'kind' in one);
+
 function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefined {
   const hexagon = c.outsides.some((o) => o.section === 'hexagon');
   if (spannerHolds(c).length === 0 && !hexagon)

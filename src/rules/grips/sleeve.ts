@@ -5,6 +5,7 @@
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits } from '../../model/part.ts';
 import type { Grip, Refusal, ToolingAsk } from '../../model/plan.ts';
+import type { Workshop } from '../../model/workshop.ts';
 import { type Context, length, scaled } from '../context.ts';
 import { boringFor, drillUnder } from '../tools.ts';
 import { bearing, takenBy } from './closing.ts';
@@ -13,11 +14,8 @@ import { bearing, takenBy } from './closing.ts';
 export function inSleeve(c: Context, grip: Grip, size: Limits): Grip | Refusal {
   const kept = keptFor(c, size);
   if (kept !== undefined) return { ...grip, takes: takenBy(kept) };
-  const wants = add(size.hi, add(length('sleeve.wall'), length('sleeve.wall')));
-  const bars = barsOf(c);
-  const bar = bars.find(({ across }) => across >= wants);
-  const has = bars.at(-1)?.across ?? len(0);
-  if (!bar) return { what: grip.id, because: { rule: 'sleeve-no-bar', grounds: {} }, has, wants, would: { grip } };
+  const { bar, wants, thickest } = sleeveBar(c.workshop, size.hi);
+  if (!bar) return { what: grip.id, because: { rule: 'sleeve-no-bar', grounds: {} }, has: thickest, wants, would: { grip } };
   const most = boredTo(c, size.hi);
   if (most === undefined) return { what: grip.id, because: { rule: 'sleeve-not-bored', grounds: {} }, would: { grip } };
   const asked = Math.max(scaled(size.target, 'sleeve.length.ratio'), length('sleeve.length.least'));
@@ -33,9 +31,18 @@ const closesOn = ({ lo, hi }: Limits): boolean => minus(add(hi, length('sleeve.o
 const keptFor = (c: Context, { target }: Limits): Len | undefined =>
   (c.workshop.holding.keptSleeves ?? []).find((bore) => bore >= target && minus(bore, target) <= length('sleeve.slack'));
 
+type SleeveBar = { readonly material: string; readonly across: Len };
+/** The smallest bar that leaves a wall round work of that size; how thick it has to be, and the thickest that there is. */
+export function sleeveBar(workshop: Workshop, size: Len): { readonly bar?: SleeveBar; readonly wants: Len; readonly thickest: Len } {
+  const wants = add(size, add(length('sleeve.wall'), length('sleeve.wall')));
+  const bars = barsOf(workshop);
+  const bar = bars.find(({ across }) => across >= wants);
+  return { ...(bar ? { bar } : {}), wants, thickest: bars.at(-1)?.across ?? len(0) };
+}
+
 /** Smallest first; of one size, what marks the work least. */
-const barsOf = (c: Context): readonly { readonly material: string; readonly across: Len }[] =>
-  c.workshop.shelf
+const barsOf = ({ shelf }: Workshop): readonly SleeveBar[] =>
+  shelf
     .filter((bar) => bar.section === 'round' && SLEEVE_METALS.includes(bar.material))
     .sort((a, b) => a.across - b.across || SLEEVE_METALS.indexOf(a.material) - SLEEVE_METALS.indexOf(b.material));
 /** Brass and bronze do not mark the work; free-cutting steel does as well where they lack. */

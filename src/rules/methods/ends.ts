@@ -123,8 +123,8 @@ function parting(c: Context, end: EndFeature, tool: Operation['tool']): Method {
   };
 }
 
-/** The blade turns over the last turn of a thread in a bore that it cuts through. */
-const cutsThread = (c: Context, end: EndFeature): boolean => c.threads.some((t) => t.side === 'inside' && comesOutAt(c, t)?.id === end.id);
+/** The blade turns over the last turn of a thread that it cuts through. */
+const cutsThread = (c: Context, end: EndFeature): boolean => c.threads.some((t) => comesOutAt(c, t)?.id === end.id);
 
 function partWay(c: Context, end: EndFeature, tool: Operation['tool'], leaves: Len): Way {
   const sweeps: readonly Sweep[] = [{ take: 'part', face: end.face, kerf: tool.size ?? length('saw.kerf') }];

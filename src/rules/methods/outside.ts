@@ -1,10 +1,11 @@
 /** Outside sections, reliefs, cones and chamfers. */
-import { type Len, len } from '../../base/units.ts';
+import { add, type Len, len } from '../../base/units.ts';
+import { reliefWidth } from '../../handbook/practice.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Feature } from '../../model/part.ts';
 import type { Because, Cut, Way } from '../../model/plan.ts';
-import { type ConeFeature, type Context, diameterOf, farther, length, type Outside, operation, waysBy } from '../context.ts';
+import { type ConeFeature, type Context, diameterOf, farther, length, nearer, type Outside, operation, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { boringTool, chamferTool, groovingTool, insideChamferTool, turningTool } from '../tools.ts';
 import { shoulderFillet } from './radii.ts';
@@ -48,8 +49,30 @@ function turnWay(c: Context, f: Outside, end: End): Way | undefined {
   }
   const last = faceBeyond(c, f, end);
   if (!last) return undefined;
-  return { cuts: [diameter], sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: last, beyond: length('part.past') } }] };
+  return { cuts: [diameter], sweeps: [{ take: 'turn', cylinder: f.cylinder, to: { face: last, beyond: past(c, f, end) } }] };
 }
+
+/**
+ * A thread that no shoulder ends runs on over what is cut off, or turned away later: the diameter stands as far, and the tool has room to stop
+ * in. It keeps as far off what stands higher behind it as a diameter is carried past a part.
+ */
+function past(c: Context, f: Outside, end: End): Len {
+  const least = length('part.past');
+  const thread = c.threads.find((t) => t.on === f.cylinder && t.start === end);
+  if (!thread) return least;
+  const asked = add(length('part.allowance'), reliefWidth(thread.thread.pitch));
+  return len(Math.max(least, Math.min(asked, roomBehind(c, f, end) - least)));
+}
+
+/** From a section to the next one that is thicker, away from that end. */
+function roomBehind(c: Context, f: Outside, end: End): number {
+  const i = c.outsides.indexOf(f);
+  const behind = end === 'first' ? c.outsides.slice(i + 1) : c.outsides.slice(0, i).reverse();
+  const higher = behind.find((o) => diameterOf(c, o) > diameterOf(c, f));
+  if (!higher) return Number.POSITIVE_INFINITY;
+  return Math.abs(nearer(end, c.cylinder(higher.cylinder)) - farther(end, c.cylinder(f.cylinder)));
+}
+
 const ZERO = 0 as Len;
 
 /** The face at the far side of a section that has no shoulder there. */
@@ -117,7 +140,8 @@ function coneBecause(c: Context, f: ConeFeature): Because {
   if (f.does === 'cone') return { rule: 'cone', grounds: {} };
   if (f.serves) return { rule: 'thread-start', grounds: {} };
   const { until } = c.cone(f.cone);
-  if (c.threads.some((t) => t.on === until)) return { rule: 'far-mouth', grounds: {} };
+  const on = c.threads.find((t) => t.on === until);
+  if (on) return { rule: on.side === 'outside' ? 'thread-end' : 'far-mouth', grounds: {} };
   const hexagon = c.outsides.some((o) => o.cylinder === until && o.section === 'hexagon');
   return hexagon ? { rule: 'hexagon-chamfer', grounds: {} } : { rule: 'edge-chamfer', grounds: {} };
 }

@@ -3,7 +3,7 @@ import { len, mm } from '../../base/units.ts';
 import { ppmOf } from '../../handbook/trains.ts';
 import type { Feature } from '../../model/part.ts';
 import type { Because, Grounds, Method, Operation, Refusal, Way } from '../../model/plan.ts';
-import { type Context, depthFrom, farther, operation, show, type ThreadFeature } from '../context.ts';
+import { type Context, depthFrom, farther, operation, runsOutAt, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
 import { dieFor, runsTrue, tapFor } from '../tools.ts';
 import { type NoWheels, wheelsFor } from '../wheels.ts';
@@ -27,15 +27,16 @@ function make(f: ThreadFeature, c: Context, step: 'screw-cut' | 'die' | 'tap', t
   const op = operation(
     { feature: f.id, step, verb: step, tool, ways: { [f.start]: way(f, c) }, asks: gauge },
     [{ rule: step, grounds: { thread: f.thread.name } }],
-    saysOf(f, step),
+    saysOf(c, f, step),
   );
   return { feature: f.id, name: step, because: { rule: step, grounds: { thread: f.thread.name } }, operations: [op], rank };
 }
 
 /** Outside threads are gauged before they leave the hold; a tap or die that is backed off may unscrew work from a mandrel. */
-function saysOf(f: ThreadFeature, step: 'screw-cut' | 'die' | 'tap'): Operation['says'] {
+function saysOf(c: Context, f: ThreadFeature, step: 'screw-cut' | 'die' | 'tap'): Operation['says'] {
   const grounds = { thread: f.thread.name };
-  const gauge = f.side === 'outside' ? [{ rule: 'gauge-before-leaving', grounds }] : [];
+  const over = f.side === 'outside' && runsOutAt(c, f) ? [{ rule: 'thread-over-waste', grounds }] : [];
+  const gauge = f.side === 'outside' ? [...over, { rule: 'gauge-before-leaving', grounds }] : [];
   return step === 'screw-cut' ? gauge : [...gauge, { rule: 'tap-backing-off', grounds, held: 'threaded-mandrel' }];
 }
 
