@@ -4,6 +4,7 @@ import { type CuttingData, type CuttingOperation, type CuttingTool, cuttingData 
 import { numbersTable } from '../../handbook/numbers.ts';
 import type { Part } from '../../model/part.ts';
 import type { Chart, Figures, Operation, Verb, Working } from '../../model/plan.ts';
+import { isByThread } from '../../model/work.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { chooseSpeed, type Speed, type SpeedBound } from '../../rules/cutting.ts';
 import type { Removal } from '../../rules/removal.ts';
@@ -47,7 +48,7 @@ export function speedOf({ removal, workshop }: Asked, data: CuttingData | undefi
   if (!data || diameter === undefined || diameter <= 0) return undefined;
   const slow = numbersTable.value('rpm.thread-held');
   const bounds: SpeedBound[] = [...further];
-  if (removal.setUp.grip.kind === 'threaded-mandrel') bounds.push({ most: slow, bound: 'bound.thread-held' });
+  if (isByThread(removal.setUp.grip)) bounds.push({ most: slow, bound: 'bound.thread-held' });
   if (removal.branched) bounds.push({ most: slow, bound: 'bound.branch' });
   return chooseSpeed({ vc: data.vcNom, diameter, speeds: workshop.lathe.speeds, bounds });
 }
