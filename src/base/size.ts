@@ -15,7 +15,7 @@ export type Size = {
   readonly lower?: Len;
   /** 'f7' of a plain size, '6g' of a thread. */
   readonly fit?: string;
-  /** 'M10x1': the size is a thread's, and `nominal` its diameter. */
+  /** 'M10x1', 'M10x1 LH' for left hand: the size is a thread's, and `nominal` its diameter. */
   readonly thread?: string;
   /** As the person wrote it. */
   readonly text: string;
@@ -73,11 +73,13 @@ const notASize = (problem: Problem, text: string): Problem =>
   problem.problem === 'read.not-a-quantity' ? { problem: 'read.not-a-size', grounds: { word: text } } : problem;
 
 function threaded(match: RegExpExecArray, text: string): Size | Problem {
-  const whole = /^m ?(\d{1,3}(?:\.\d{1,3})?)((?: ?[x×*] ?\d{1,2}(?:\.\d{1,3})?)?)(?: ?- ?(\d{1,2}[a-z]{1,2}))?$/i.exec(match.input);
+  const whole = /^m ?(\d{1,3}(?:\.\d{1,3})?)((?: ?[x×*] ?\d{1,2}(?:\.\d{1,3})?)?)(?: ?- ?(\d{1,2}[a-z]{1,2})|[ -](LH))*$/i.exec(
+    match.input,
+  );
   const nominal = whole ? readQuantity(Number(whole[1]), 'length') : undefined;
   if (!whole || typeof nominal !== 'number') return { problem: 'read.not-a-thread', grounds: { word: text, near: '' } };
   const thread = `M${whole[1]}${(whole[2] ?? '').replace(/[×*X]/g, 'x').replaceAll(' ', '')}`;
-  return { nominal: len(nominal), thread, text, ...(whole[3] ? { fit: whole[3] } : {}) };
+  return { nominal: len(nominal), thread: whole[4] ? `${thread} LH` : thread, text, ...(whole[3] ? { fit: whole[3] } : {}) };
 }
 
 function fitted(nominal: string, fit: string, text: string): Size | Problem {

@@ -18,16 +18,17 @@ export function threadPair(name: string): ThreadPair | undefined {
 
 /** One half of a pair; `cls` '6g', '6H', 'close' …, the family's usual one when absent. Nothing when the handbook has no such thread or class. */
 export function threadOf(name: string, side: 'outside' | 'inside', cls?: string): ThreadSize | undefined {
-  const found = threadCalled(name)?.thread;
+  const { thread: found, left = false } = threadCalled(name) ?? {};
   const limits = found?.limits(side, cls ?? found[side][0] ?? '');
-  return found && limits && threadSize(limits, found.perInch);
+  return found && limits && threadSize(limits, found.perInch, left);
 }
 
-function threadSize(t: ThreadLimits, perInch: number | undefined): ThreadSize {
-  const as = `${t.name}-${t.cls}`;
+function threadSize(t: ThreadLimits, perInch: number | undefined, left: boolean): ThreadSize {
+  const name = left ? `${t.name} LH` : t.name;
+  const as = `${name}-${t.cls}`;
   const limits = (pair: { readonly lo: Len; readonly hi: Len }): Limits => between(pair.lo, pair.hi, aim(pair.lo, pair.hi), as, 'thread');
   return {
-    name: t.name,
+    name,
     cls: t.cls,
     major: limits(t.major),
     pitchDiameter: limits(t.pitchDiameter),
@@ -35,7 +36,7 @@ function threadSize(t: ThreadLimits, perInch: number | undefined): ThreadSize {
     root: t.root,
     pitch: t.pitch,
     ...present({ perInch }),
-    hand: t.hand,
+    hand: left ? 'left' : t.hand,
     flankAngle: t.flankAngle,
   };
 }

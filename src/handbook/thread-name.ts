@@ -4,7 +4,7 @@ import type { Problem } from '../base/quantity.ts';
 import { readSize, type Size, sizeBy } from '../base/size.ts';
 import { shown } from '../base/written.ts';
 import { metricName } from './iso965-metric.ts';
-import { nearestThreads, thread as threadCalled } from './threads.ts';
+import { type NamedThread, nearestThreads, thread as threadCalled } from './threads.ts';
 
 /**
  * 'M10x1' for a fine pitch, 'M10' for the coarse one of ISO 261, stated or not; of other families the handbook's own name: '1/4-40 ME',
@@ -17,16 +17,30 @@ export function threadName(word: string): string | undefined {
   return metricName(name) ?? name;
 }
 
-/** A tap or die is bought without a class; left-hand ones are not reckoned with. */
+/** The same of either hand: 'M10x1 LH'. */
+function eitherHand(word: string): string | undefined {
+  const left = /^(.+?)[ -]LH$/i.exec(word.trim());
+  const name = threadName(left?.[1] ?? word);
+  return left && name !== undefined ? `${name} LH` : name;
+}
+
+/** A tap or die is bought without a class. */
 function inchName(word: string): string | undefined {
   const found = threadCalled(word);
   return found && !found.left && found.cls === undefined && found.thread.family !== 'metric' ? found.thread.name : undefined;
 }
 
-/** A thread's name, asked for in a file. */
-export const thread = () =>
+const handed = ({ thread: { name }, left }: NamedThread): string => (left ? `${name} LH` : name);
+
+/** A right-hand thread's name, asked for in a file: our own designs have no other. */
+export const thread = () => named(threadName);
+
+/** Of either hand: what a tap, a die or a gauge is for. */
+export const handedThread = () => named(eitherHand);
+
+const named = (read: (word: string) => string | undefined) =>
   ask({ type: 'string' }, (value): string | Problem => {
-    const name = typeof value === 'string' ? threadName(value) : undefined;
+    const name = typeof value === 'string' ? read(value) : undefined;
     return name ?? notAThread(value);
   });
 
@@ -41,9 +55,9 @@ function sizeOf(value: unknown): Size | Problem {
 
 function inchSizeOf(value: unknown): Size | undefined {
   const found = typeof value === 'string' ? threadCalled(value) : undefined;
-  if (typeof value !== 'string' || !found || found.left || found.thread.family === 'metric') return undefined;
-  const { name, nominal } = found.thread;
-  return { nominal, thread: name, text: shown(value), ...(found.cls === undefined ? {} : { fit: found.cls }) };
+  if (typeof value !== 'string' || !found || found.thread.family === 'metric') return undefined;
+  const { nominal } = found.thread;
+  return { nominal, thread: handed(found), text: shown(value), ...(found.cls === undefined ? {} : { fit: found.cls }) };
 }
 
 function notAThread(value: unknown): Problem {

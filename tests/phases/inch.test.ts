@@ -66,7 +66,7 @@ describe('threads in a part', () => {
   it.each([
     ['1/4-41 ME', 'read.not-a-thread'],
     ['1/4-40 ME 6g', 'design.part-thread-unknown'],
-    ['M6 LH', 'read.not-a-thread'],
+    ['M6 RH', 'read.not-a-thread'],
   ])('%s is told', (thread, code) => {
     const { found } = compile({ fitting: { name: 'plug.yaml', text: part(thread, '5BA') }, workshop: INCH }, { workshop: demoWorkshop });
     expect(found.map((d) => d.code)).toEqual([code]);

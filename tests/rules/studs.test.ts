@@ -157,6 +157,52 @@ describe('a thread that comes out at the end', () => {
   });
 });
 
+describe('a left-hand thread', () => {
+  const TAPS: Change = ['taps: [M3, M4, M5, M6,', 'taps: [M3, M4, M5, M6 LH, M6,'];
+  const handed = (side?: string): readonly string[] =>
+    part(
+      [
+        'name: metal-end, thread: M8, length: 12 mm, starts: first, shoulder: { letter: C }',
+        'name: collar, diameter: 12 mm, length: 5 mm, shoulder: { letter: D }',
+        'name: nut-end, thread: M6 LH, length: 14 mm, starts: second',
+      ],
+      side ? { side } : {},
+    );
+  it('at one end, a right-hand one at the other, is planned and proved, and its gauge is left-hand too', () => {
+    const compiled = planOwn(handed(), [TAPS]);
+    expect(holdsOf(compiled)).toEqual(['bar', 'threaded-sleeve']);
+    expect(compiled.plan?.parts.every(({ proof }) => proof.holds)).toBe(true);
+    expect(compiled.plan?.parts.map((p) => p.part.id)).toContain('gauge-nut-M6-LH');
+    const cut = ownPart(compiled).figures.find((f) => f.op === 'part/nut-end.thread/screw-cut');
+    expect([cut?.screw?.toward, cut?.screw?.entry]).toEqual(['tailstock', 'groove']);
+  });
+  it('right along is held in a left-hand sleeve, and cut from behind its end', () => {
+    const compiled = planOwn(part(stud('M6 LH')), [TAPS]);
+    const tooling = sleeveOf(ownPart(compiled))?.tooling;
+    expect(tooling && 'thread' in tooling && [tooling.thread.name, tooling.thread.hand]).toEqual(['M6 LH', 'left']);
+    expect(ownPart(compiled).figures.find((f) => f.screw)?.screw?.entry).toBe('behind');
+    expect(compiled.plan?.parts.every(({ proof }) => proof.holds)).toBe(true);
+  });
+  it('is refused where nothing cuts the gauge for it, and the tap is named', () => {
+    const { plan, noRoutes } = planOwn(handed());
+    expect(plan).toBeUndefined();
+    expect(noRoutes?.flatMap((none) => none.wouldHelp.map((r) => r.lacks))).toContain('tap-M6 LH');
+  });
+  it('is on no mandrel: the cut would unscrew it, and the proof says so of one that is', () => {
+    const compiled = planOwn(handed('name: flats, flats: 10 mm, on: collar, at: 2.5 mm, length: 5 mm'), [TAPS]);
+    const planned = ownPart(compiled);
+    expect(planned.candidates.refused.map((r) => r.because.rule)).toContain('mandrel-unscrews');
+    const right = planned.candidates.grips.find((g) => g.kind === 'threaded-mandrel');
+    expect(right?.on).toEqual(['part/metal-end']);
+    const sound = ownPart(planOwn(part(stud('M6 LH')), [TAPS]));
+    const setUps = sound.route.setUps.map((s) =>
+      s.grip.kind === 'threaded-sleeve' ? { ...s, grip: { ...s.grip, kind: 'threaded-mandrel' as const } } : s,
+    );
+    const { claims } = prove({ part: sound.part, route: { ...sound.route, setUps }, chart: sound.chart, workshop: shop });
+    expect(claims.filter((c) => !c.holds).map((c) => c.grounds.reason)).toContain('unscrews');
+  });
+});
+
 describe('a stud that is spoilt', () => {
   const sound = ownPart(planOwn(part(stud())));
   const failing = (change: (setUps: readonly SetUp[]) => readonly SetUp[], route: Partial<Route> = {}): readonly unknown[] =>

@@ -45,6 +45,8 @@ export function heldLength(asked: Case, section: Section, grip: Grip): number {
 export const holdsInside = (asked: Case, grip: Grip): boolean =>
   grip.on.some((id) => asked.part.surfaces.some((surface) => surface.id === id && surface.side === 'inside'));
 
+type Reason = 'thin' | 'plug' | 'nothing' | 'hole' | 'no-centre' | 'kept' | 'no-thread' | 'unscrews' | 'heavy' | 'short' | 'far-out' | '';
+
 /** At the beginning of the set-up. `under`: what was drilled into the work, or stands out of it, where the hold closes; none: ''. */
 export function gripClaim(
   asked: Case,
@@ -75,12 +77,13 @@ export function gripClaim(
     corner: '',
   });
 
-  function reasonOf(): 'thin' | 'plug' | 'nothing' | 'hole' | 'no-centre' | 'kept' | 'no-thread' | 'heavy' | 'short' | 'far-out' | '' {
+  function reasonOf(): Reason {
     if (has === 0) return 'nothing';
     if (!isCentred(asked, section, grip)) return 'no-centre';
     if (kept) return 'kept';
     if (under !== '') return 'hole';
-    if (isByThread(grip) && !isThreaded(asked, section, grip)) return 'no-thread';
+    const thread = byThread(asked, section, grip);
+    if (thread) return thread;
     if (grip.lightOnly && !light) return 'heavy';
     if (has < wants) return 'short';
     const gives = giving(section, grip);
@@ -124,9 +127,20 @@ export function isKept(asked: Case, section: Section, id: SurfaceId | ''): boole
   return threadsOn(asked, [id]).some((thread) => hasBand(section, thread));
 }
 
+/** Why the work's own thread does not hold it, where that is what holds. */
+function byThread(asked: Case, section: Section, grip: Grip): 'no-thread' | 'unscrews' | '' {
+  if (!isByThread(grip)) return '';
+  if (!isThreaded(asked, section, grip)) return 'no-thread';
+  return grip.kind === 'threaded-mandrel' && isLeftHanded(asked, grip) ? 'unscrews' : '';
+}
+
 /** The thread is cut, and is the one that the tooling was made for. */
 const isThreaded = (asked: Case, section: Section, { on, tooling }: Grip): boolean =>
   threadsOn(asked, on, tooling && 'thread' in tooling ? tooling.thread.name : undefined).some((thread) => hasBand(section, thread));
+
+/** The cut would turn it backward off its mandrel. */
+const isLeftHanded = ({ part }: Case, { on }: Grip): boolean =>
+  part.features.some((feature) => feature.kind === 'thread' && on.includes(feature.on) && feature.thread.hand === 'left');
 
 const threadsOn = (asked: Case, ids: readonly string[], name?: string): readonly string[] =>
   asked.part.features.flatMap((feature) =>

@@ -6,7 +6,7 @@ import type { Problem } from '../../base/quantity.ts';
 import { shown } from '../../base/written.ts';
 import { centreDrills } from '../../handbook/centre-drills.ts';
 import { bounds } from '../../handbook/reading.ts';
-import { thread } from '../../handbook/thread-name.ts';
+import { handedThread } from '../../handbook/thread-name.ts';
 import { drillSizes, sizes } from './sizes.ts';
 import { speeds } from './speeds.ts';
 
@@ -61,8 +61,8 @@ export const toolsSchema = () =>
     drills: drillSizes(bounds('hole')).optional(),
     reamers: sizes(bounds('hole')).optional(),
     'silver-steel': sizes(bounds('hole')).optional(),
-    taps: list(thread()).optional(),
-    dies: list(thread()).optional(),
+    taps: list(handedThread()).optional(),
+    dies: list(handedThread()).optional(),
     'd-bits': sizes(bounds('hole')).optional(),
     'flat-d-bits': sizes(bounds('hole')).optional(),
     counterbores: list(record({ size: hole(), pilot: hole() })).optional(),
@@ -72,7 +72,7 @@ export const toolsSchema = () =>
       reach: length(bounds('reach')),
       deep: length(bounds('recess')),
     }).optional(),
-    'gauge-nuts': list(thread()).optional(),
+    'gauge-nuts': list(handedThread()).optional(),
     files: flag().optional(),
     'filing-guide': flag().optional(),
     knurling: flag().optional(),

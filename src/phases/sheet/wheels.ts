@@ -62,7 +62,7 @@ function trainOf(uses: readonly Use[], words: SheetWords): TrainShown {
       how,
       words.say(`wheels.coming.${wheels.halfNuts}`, { nuts: nutsOf(figures, words) }),
       ...(wheels.over ? [words.say('wheels.error', errorFacts(wheels, words))] : [words.say('wheels.exact')]),
-      ...(wheels.leftBy === undefined ? [] : [words.say('screw.left', { by: wheels.leftBy })]),
+      ...(wheels.leftBy === undefined ? [] : [words.say('wheels.left', { by: wheels.leftBy })]),
       words.say('wheels.used', { sheets: pages.map((page) => `{sheet:${page}}`).join(', '), count: pages.length }),
     ],
     shafts: shaftsOf(wheels, words),

@@ -30,6 +30,8 @@ function mandrelGrips(work: Work, t: ThreadFeature): readonly (Grip | Refusal)[]
 export const takenByMandrel = (work: Work, t: ThreadFeature): boolean => mandrelGrips(work, t).some((one) => 'kind' in one);
 
 function refusedFor(c: Context, t: ThreadFeature, grip: Grip): Refusal | undefined {
+  // the cut turns work backward out of it
+  if (t.thread.hand === 'left') return { what: grip.id, because: { rule: 'mandrel-unscrews', grounds: { thread: t.thread.name } } };
   const hexagon = c.outsides.some((o) => o.section === 'hexagon');
   if (spannerHolds(c).length === 0 && !hexagon)
     return { what: grip.id, because: { rule: 'mandrel-needs-a-spanner', grounds: {} }, would: { grip } };
