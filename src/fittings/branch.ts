@@ -79,13 +79,19 @@ function collarLength(form: EndForm, collar: Len): Len {
   return tidy(len(Math.max(size('flange.neck'), held)), half(MM), 'up');
 }
 
-/** The barrel's hole for a spigot round such a bore: with a drill that there is; the spigot is turned to it. */
+/** The barrel's hole for a spigot round such a bore: with the next drill that there is; the spigot is turned to it, its wall so much thicker. */
 export function crossHoleFor(outlet: Len, workshop: Workshop): Len {
   const spigot = tidy(add(outlet, add(size('branch.wall'), size('branch.wall'))), TENTH, 'near');
-  return drilledHole(add(spigot, TENTH), workshop).target;
+  return drilledHole(add(spigot, TENTH), workshop, size('cross-hole.over-wanted')).target;
 }
 
 export const spigotFor = (hole: Len): Len => minus(hole, TENTH);
+
+/** Least barrel round what a branch opens into: on either side as deep a joint as three walls of its spigot. */
+export function barrelFor(opens: Len, { crossHole, outlet }: { readonly crossHole: Len; readonly outlet: Len }): Len {
+  const overlap = times(half(minus(spigotFor(crossHole), outlet)), ratio('solder.overlap.thin'));
+  return tidy(add(opens, add(overlap, overlap)), MM, 'up');
+}
 
 /** What lies against the barrel: over the spigot by a shoulder, whatever the end needs. */
 const collarFor = (ask: Pick<BranchAsk, 'spigot'>, end: EndOutline): Len =>

@@ -184,6 +184,10 @@ export function endWalls(form: EndForm, pipe: EndSizes['pipe']): readonly Wall[]
   return [{ where: 'pipe-socket', inside: add(pipe.outside, size('pipe.fit')), outside: plainCollar(pipe) }];
 }
 
+/** Widest bore that leaves a ledge for a pipe that is soldered in. */
+export const widestBore = ({ outside }: EndSizes['pipe']): Len =>
+  minus(add(outside, size('pipe.fit')), add(size('end.ledge'), size('end.ledge')));
+
 /** What the ends say of themselves: refused where the pipe does not fit its socket, the flange's circle and what a bolt holds. */
 export function noteEnd(sizes: EndSizes, pressure: number, book: Book): void {
   const { form, pipe, bore } = sizes;

@@ -71,7 +71,7 @@ function sectionsOf(ask: SpindleAsk): readonly Section[] {
     },
     {
       ...{ name: 'running', role: 'thread', size: ask.thread.pair.outside.major, length: ask.thread.length },
-      thread: outsideThread(ask.thread.pair.outside, 'second'),
+      thread: outsideThread(ask.thread.pair.outside, 'second', ask.stem.across),
       shoulder: { letter: 'R', role: 'free' },
     },
     {

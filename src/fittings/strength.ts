@@ -2,6 +2,7 @@
  * Strength and metal of a fitting: how hot it gets, what its walls, threads and pipe bear at that, and what its metals do to each other. Each
  * figure goes into the book with its margin; where nobody has published a stress that may be allowed, that is said.
  */
+import type { Diagnostic } from '../base/diagnostics.ts';
 import { type Len, toMm } from '../base/units.ts';
 import { dutyFacts } from '../handbook/duty.ts';
 import { boilingPoint, SATURATION_SOURCE } from '../handbook/if97-saturation.ts';
@@ -16,6 +17,17 @@ import { times } from './limits.ts';
 import type { ThreadPair } from './threads.ts';
 
 export type Wall = { readonly where: string; readonly inside: Len; readonly outside: Len };
+/** Grounds of a wall that is too thin, with the thread that a larger one would mend, by its key; none: ''. */
+export const thinWall = (where: string, has: Len, wants: Len): Diagnostic['grounds'] => ({
+  where,
+  which: THREADS[where] ?? '',
+  has,
+  wants,
+});
+const THREADS: Readonly<Record<string, string>> = {
+  ...{ 'coupling-relief': 'coupling', 'seat-relief': 'seat', 'cap-relief': 'cap' },
+  ...{ 'bonnet-relief': 'bonnet', 'stuffing-box': 'gland' },
+};
 export type ScrewedJoint = { readonly which: string; readonly pair: ThreadPair; readonly engaged: Len };
 export type StrengthAsk = {
   /** bar gauge */

@@ -5,13 +5,20 @@ import type { ThreadLimits } from '../handbook/iso965-metric.ts';
 import { reliefWidth } from '../handbook/practice.ts';
 import { thread as threadCalled } from '../handbook/threads.ts';
 import type { Limits, ThreadSize } from '../model/part.ts';
-import { about, between, ratio, size, TENTH, tidy, times } from './limits.ts';
+import { about, between, half, ratio, size, TENTH, tidy, times } from './limits.ts';
 import type { ThreadAsk } from './outline.ts';
 
 export type ThreadPair = { readonly name: string; readonly outside: ThreadSize; readonly inside: ThreadSize };
 
 /** In the usual class of its family on either side. Nothing when the handbook has no such thread. */
 export function threadPair(name: string): ThreadPair | undefined {
+  if (!PAIRS.has(name)) PAIRS.set(name, pairOf(name));
+  return PAIRS.get(name);
+}
+/** As they were asked for: a choice of sizes asks for the same ones over and over. */
+const PAIRS = new Map<string, ThreadPair | undefined>();
+
+function pairOf(name: string): ThreadPair | undefined {
   const [outside, inside] = [threadOf(name, 'outside'), threadOf(name, 'inside')];
   return outside && inside && { name: outside.name, outside, inside };
 }
@@ -63,6 +70,11 @@ export function screwedLength(thread: ThreadPair): Len {
   const relief = reliefOf(thread.outside).width.target;
   return add(tidy(times(thread.outside.major.hi, ratio('seat-piece.engagement')), TENTH, 'near'), relief);
 }
+
+/** Of the part that carries the thread, between its bore and the floor of the relief. */
+export const wallIn = (thread: ThreadPair, bore: Len): Len => half(minus(reliefOf(thread.outside).floor.lo, bore));
+/** A socket of that thread leaves a ledge round a chamber that goes on from it. */
+export const isClearOf = (thread: ThreadPair, chamber: Len): boolean => thread.inside.minor.lo > add(chamber, size('wall.least'));
 
 /** The same in a bore: its floor beyond the greatest root. */
 export function insideReliefOf(thread: ThreadSize): { readonly width: Limits; readonly floor: Limits } {

@@ -23,23 +23,32 @@ export function pipeOverlap({ outside, wall }: UnionAsk['pipe']): Len {
 }
 
 const tailLength = (ask: UnionAsk): Len => add(pipeOverlap(ask.pipe), size('nipple.tail.free'));
-export const tailOf = (ask: Pick<UnionAsk, 'pipe'>): Len =>
-  tidy(add(add(ask.pipe.outside, size('pipe.fit')), add(size('nipple.wall'), size('nipple.wall'))), TENTH, 'up');
+/** Round its pipe a wall as usual, and round a large one as much as can be held all round without giving. */
+export function tailOf({ pipe }: Pick<UnionAsk, 'pipe'>): Len {
+  const pocket = add(pipe.outside, size('pipe.fit'));
+  const round = times(add(pocket, size('band.drilled')), 1 / (1 - 2 * ratio('grip.wall.round')));
+  const least = [add(pocket, add(size('nipple.wall'), size('nipple.wall'))), add(round, size('band.clearance'))];
+  return tidy(len(Math.max(...least)), TENTH, 'up');
+}
 export const headOf = (ask: Pick<UnionAsk, 'thread'>): Len =>
   tidy(minus(ask.thread.inside.minor.lo, size('nipple.head.under')), TENTH, 'down');
+
+/** Floor of its nut: the head of the nipple is wider than the hole that the nut is passed over its tail by. */
+export const nutHole = (ask: Pick<UnionAsk, 'pipe'>): Len => add(tailOf(ask), size('nut.clear'));
+export const nutHasFloor = (ask: Pick<UnionAsk, 'pipe' | 'thread'>): boolean => nutHole(ask) < headOf(ask);
+
+/** With the tapping bore over which there would be one. */
+export function noFloor(ask: Pick<UnionAsk, 'pipe' | 'thread'>): Diagnostic['grounds'] {
+  const hole = nutHole(ask);
+  return { thread: ask.thread.name, pipe: ask.pipe.outside, hole, head: headOf(ask), bored: add(hole, size('nipple.head.under')) };
+}
 
 export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {
   const depth = size('nut.depth');
   const length = nutLength();
-  const least = tidy(add(ask.thread.outside.major.hi, size('nut.over-thread')), MM, 'near');
-  const across = nextBar({ material: ask.material, section: 'hexagon' }, least, workshop);
-  const hole = add(tailOf(ask), size('nut.clear'));
-  if (hole >= headOf(ask))
-    found.push({
-      code: 'design.nut-has-no-floor',
-      severity: 'error',
-      grounds: { thread: ask.thread.name, pipe: ask.pipe.outside, hole, head: headOf(ask) },
-    });
+  const across = nextBar({ material: ask.material, section: 'hexagon' }, nutAcross(ask.thread), workshop);
+  const hole = nutHole(ask);
+  if (!nutHasFloor(ask)) found.push({ code: 'design.nut-has-no-floor', severity: 'error', grounds: noFloor(ask) });
   return partFrom({
     id: 'union-nut',
     kind: 'union-nut',
@@ -55,6 +64,13 @@ export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[])
       { from: 'M', to: 'T', limits: general(length) },
     ],
   });
+}
+
+/** A wall over its thread, and round the mouth of a large one as much as jaws on the hexagon may press on. */
+function nutAcross({ outside, inside }: ThreadPair): Len {
+  const over = tidy(add(outside.major.hi, size('nut.over-thread')), MM, 'near');
+  const round = times(insideChamfer(inside).hi, 1 / (1 - 2 * ratio('grip.wall.ratio')));
+  return len(Math.max(over, tidy(round, MM, 'up')));
 }
 
 export function nipple(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {

@@ -6,8 +6,16 @@ const MEMORY = 'ISO 4017 and ISO 4032, from memory';
 type Row = readonly [id: string, value: number, unit: string, what: string, source?: string, standing?: Standing];
 
 const ROWS: readonly Row[] = [
+  ['thread.fine.least', 0.6, 'mm', 'least pitch of a fine thread that is proposed: 40 threads an inch'],
+  ['thread.fine.tries', 12, 'count', 'sizes of fine thread, from the least that would do, that are tried for one that suits'],
   ['end.ledge', 0.3, 'mm', 'least ledge round the bore that a pipe in its socket comes to stand on'],
   ['end.shoulder', 2, 'mm', 'shoulder of a branch over its spigot where it has no collar for a spanner, on diameter'],
+  [
+    'cross-hole.over-wanted',
+    1.5,
+    'mm',
+    'the hole for a spigot may be drilled this much over, for a drill that there is: the spigot is turned to it, its wall the thicker',
+  ],
   ['flange.thick', 4, 'mm', 'thickness of a small flange: three walls of its spigot, and enough to be held by its rim'],
   ['flange.short', 0.2, 'mm', 'the spigot stops this short of the face of its flange, so that the face alone meets the joint'],
   ['flange.collar', 2.5, 'mm', 'collar behind a flange over its spigot, on diameter'],

@@ -11,6 +11,7 @@ const ROWS: readonly Row[] = [
   ['stop.cone.quick', 90, 'deg', 'included angle of a cone that opens and shuts quickly: blow-down, steam to an injector'],
   ['stop.bore.step', 0.5, 'mm', 'seat bores are proposed in half millimetres'],
   ['stop.plug.over', 1.5, 'mm', 'plug over the seat bore, on diameter'],
+  ['stop.plug.shoulder', 1, 'mm', 'plug over a running thread that is wider than that, on diameter: the spindle cannot be wound out'],
   ['stop.tip.share', 0.25, 'ratio', 'flat at the tip of the cone, of the seat bore'],
   ['stop.web.share', 0.6, 'ratio', 'thickness of the web that holds the seat, of the bore'],
   ['stop.web.least', 3, 'mm', 'least thickness of that web'],

@@ -1,9 +1,10 @@
 /** Every rule of the shop, every refusal and all that a check valve says has its words, and the words ask for no more than they are told. */
 import { describe, expect, it } from 'vitest';
-import type { Len } from '../../src/base/units.ts';
+import { type Len, len } from '../../src/base/units.ts';
 import { type Words, words } from '../../src/base/words.ts';
 import { loadWords } from '../../src/files.ts';
 import { DESIGNS } from '../../src/fittings/designs.ts';
+import { thinWall } from '../../src/fittings/strength.ts';
 import { makeTooling } from '../../src/fittings/tooling/make.ts';
 import { findMaterial } from '../../src/handbook/materials.ts';
 import type { Part } from '../../src/model/part.ts';
@@ -21,6 +22,19 @@ import type { Token } from '../house/tokens.ts';
 
 const w: Words = words(loadWords('en'));
 const WHOLE = ['title', 'why', 'otherwise'];
+const WALLS = [
+  ...[
+    'coupling-relief',
+    'seat-relief',
+    'body-flats',
+    'spigot',
+    'cap-relief',
+    'bonnet-relief',
+    'stuffing-box',
+    'pipe-socket',
+    'flange-spigot',
+  ],
+];
 
 // ---- written in the source ---------------------------------------------------------------------------------------------
 const ID = /^[a-z]+(-[a-z]+)*$/;
@@ -272,8 +286,9 @@ describe('words of what cannot be designed', () => {
     ['plan.no-route', { part: 'cap', refused: 1, wouldHelp: 0, pairs: 0 }],
     ['plan.no-route', { part: 'cap', refused: 3, wouldHelp: 0, pairs: 4 }],
     ['plan.no-route', { part: 'cap', refused: 7, wouldHelp: 2, pairs: 0 }],
-    ...['coupling-relief', 'seat-relief', 'body-flats', 'spigot'].map(
-      (where) => ['design.wall-thin', { where, has: mm(0.5), wants: mm(1) }] as const,
+    ...WALLS.map((where) => ['design.wall-thin', { ...thinWall(where, len(mm(0.5)), len(mm(1))) }] as const),
+    ...['seat', 'bonnet'].map(
+      (which) => ['design.thread-under-chamber', { which, thread: 'M8x1', chamber: mm(8), minor: mm(6.9) }] as const,
     ),
   ])('%s can be said of %o', (known, grounds) => {
     expect(w.say(`error.${known}`, grounds)).toMatch(/\.$/);

@@ -4,7 +4,7 @@ import { add, type Len, len, minus } from '../../base/units.ts';
 import type { Limits, Part } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { barFor } from '../bar.ts';
-import { branchSides } from '../branch.ts';
+import { barrelFor, branchSides } from '../branch.ts';
 import { spannerFlats } from '../flats.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Side } from '../outline.ts';
@@ -47,7 +47,8 @@ export function layOutBody(sizes: CheckValveSizes): BodyLayout {
   const length = tidy(len(Math.max(threaded, sizes.stop ? overStop(sizes, sizes.stop, stopped) : 0)), half(MM), 'up');
   const seatThreadEnd = minus(floor, dead(sizes.seat));
   const wide = Math.max(sizes.seat.outside.major.hi, sizes.cap.outside.major.hi);
-  const barrel = tidy(add(len(wide), add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const walled = tidy(add(len(wide), add(size('body.wall'), size('body.wall'))), MM, 'near');
+  const barrel = sizes.stop ? walled : len(Math.max(walled, barrelFor(sizes.chamber.hi, sizes)));
   return { seat, floor, ...(outlet === undefined ? {} : { outlet }), upper, stopped, length, barrel, seatThreadEnd, capThreadEnd };
 }
 

@@ -1,11 +1,11 @@
 /** What cannot work, found by recomputing it from the sizes alone. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
-import { add, len, minus } from '../../base/units.ts';
+import { len, minus } from '../../base/units.ts';
 import { spigotFor } from '../branch.ts';
 import { endWalls, flangeSpigot } from '../ends.ts';
 import { half, size } from '../limits.ts';
-import type { Wall } from '../strength.ts';
-import { reliefOf } from '../threads.ts';
+import { thinWall, type Wall } from '../strength.ts';
+import { isClearOf, reliefOf } from '../threads.ts';
 import { layOutBody } from './body.ts';
 import type { CheckValveSizes } from './sizes.ts';
 import { leastAcross } from './straight-cap.ts';
@@ -14,12 +14,12 @@ export function checkWalls(sizes: CheckValveSizes): readonly Diagnostic[] {
   const found: Diagnostic[] = wallsOf(sizes)
     .map(({ where, inside, outside }) => ({ where, has: half(minus(outside, inside)) }))
     .filter(({ has }) => has < size('wall.least'))
-    .map(({ where, has }) => ({ code: 'design.wall-thin', severity: 'error', grounds: { where, has, wants: size('wall.least') } }));
-  if (sizes.seat.inside.minor.lo <= add(sizes.chamber.hi, size('wall.least'))) {
+    .map(({ where, has }) => ({ code: 'design.wall-thin', severity: 'error', grounds: thinWall(where, has, size('wall.least')) }));
+  if (!isClearOf(sizes.seat, sizes.chamber.hi)) {
     found.push({
       code: 'design.thread-under-chamber',
       severity: 'error',
-      grounds: { thread: sizes.seat.name, chamber: sizes.chamber.target, minor: sizes.seat.inside.minor.lo },
+      grounds: { which: 'seat', thread: sizes.seat.name, chamber: sizes.chamber.target, minor: sizes.seat.inside.minor.lo },
     });
   }
   return found;

@@ -31,5 +31,7 @@ export const CHECK_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.metal-unfit': ['material'],
   'design.thread-unknown': ['threads.{which}', 'threads'],
   'design.thread-under-chamber': ['threads.seat', 'threads', 'ball'],
-  'design.wall-thin': ['threads', 'ball'],
+  'design.nut-has-no-floor': ['threads.coupling', 'threads', 'pipe'],
+  'design.no-ball': ['duty.flow', 'duty.evaporation', 'duty.heating-surface', 'duty.pump', 'pipe'],
+  'design.wall-thin': ['threads.{which}', 'threads', 'ball'],
 };

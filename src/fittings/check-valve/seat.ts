@@ -1,10 +1,12 @@
 /** Ball and seat bore: wide enough for pipe and flow, a pair that sits well, of a ball that is sold and a tool that is in the drawer. */
-import { add, type Len, len, mm, toMm } from '../../base/units.ts';
+import { type Len, len, mm, toMm } from '../../base/units.ts';
 import { ballSizes } from '../../handbook/balls.ts';
 import { dutyFacts } from '../../handbook/duty.ts';
-import { boreSpeed, contactAngle } from '../../handbook/valve-ball.ts';
+import { boreSpeed, contactAngle, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, note, refuse, warn } from '../book.ts';
+import { isInchPipe } from '../choose-thread.ts';
+import { widestBore } from '../ends.ts';
 import { ratio, TENTH, tidy, times } from '../limits.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { type Flow, pipeBore } from './flow.ts';
@@ -15,7 +17,12 @@ export function chooseSeat(asked: CheckValveAsked, flow: Flow | undefined, works
   const pipe = pipeBore(asked);
   if (pipe <= 0) refuse(book, 'design.pipe-wall', { outside: asked.pipe.outside, wall: asked.pipe.wall });
   const least = leastBore(asked, flow, pipe, book);
-  const { ball, bore } = pairFor(asked, least, workshop);
+  const pair = pairFor(asked, least, workshop);
+  const { ball, bore } = pair ?? { ball: largest(asked), bore: least };
+  if (!pair) {
+    refuse(book, 'design.no-ball', { bore, ball, most: times(ball, ratio('ball.bore.high')) });
+    return { ball, bore };
+  }
   const drawn = toolsOf(workshop).includes(bore);
   note(book, 'ball', [toMm(ball), 'mm', 'd / 0.80 <= D <= d / 0.72', { d: toMm(bore) }, CUSTOM], asked.ball);
   const formula = drawn ? 'd in the drawer, 0.72 D to 0.80 D' : 'd = 0.76 D';
@@ -50,14 +57,32 @@ function checkSpeed(asked: CheckValveAsked, flow: Flow, bore: Len, book: Book): 
 /** What makes a true seat: a reamer's size is that of silver steel and of tools; a rod becomes a D-bit. */
 const toolsOf = ({ tools }: Workshop): readonly Len[] => [...tools.silverSteel, ...tools.dBits, ...tools.reamers];
 
-function pairFor(asked: CheckValveAsked, least: Len, workshop: Workshop): Seat {
+/** Nothing where no ball that is listed is large enough. */
+function pairFor(asked: CheckValveAsked, least: Len, workshop: Workshop): Seat | undefined {
   if (asked.ball !== undefined) return { ball: asked.ball, bore: asked.bore ?? boreFor(asked.ball, least, workshop) };
   if (asked.bore !== undefined) return { ball: ballFor(asked.bore, asked), bore: asked.bore };
-  const offered = ballsFor(asked).flatMap((ball) => drawerBores(ball, workshop).flatMap((bore) => (bore >= least ? [{ ball, bore }] : [])));
-  const best = offered[0];
-  if (best) return best;
-  const usual = tidy(len(Math.max(least, TENTH)), TENTH, 'up');
-  return { ball: ballFor(usual, asked), bore: usual };
+  const offered = ballsFor(asked).flatMap((ball) => drawerBores(ball, workshop).map((bore): Seat => ({ ball, bore })));
+  const wide = offered.filter(({ bore }) => bore >= least);
+  const most = mostBore(asked);
+  return wide.find(({ bore }) => bore <= (most ?? bore)) ?? madePair(asked, least, most) ?? wide[0] ?? madePair(asked, least);
+}
+
+/** A pipe that is soldered into its end comes to stand on a ledge round the bore. */
+const mostBore = ({ ends, pipe }: CheckValveAsked): Len | undefined => (ends?.outlet === 'plain' ? widestBore(pipe) : undefined);
+
+/** With a tool that is yet to be made or bought: the ball on which the bore need be least over what is wanted. */
+function madePair(asked: CheckValveAsked, least: Len, most?: Len): Seat | undefined {
+  const made = ballsFor(asked).map((ball): Seat => {
+    const low = Math.max(least, TENTH, times(ball, ratio('ball.bore.low')));
+    return { ball, bore: tidy(len(low), TENTH, 'up') };
+  });
+  return made.filter((pair) => sits(pair) && pair.bore <= (most ?? pair.bore)).sort((a, b) => a.bore - b.bore || a.ball - b.ball)[0];
+}
+
+/** Inside the usual band, and with a chamber, bored to a tenth, that passes the water and still guides the ball. */
+function sits({ ball, bore }: Seat): boolean {
+  const inBand = bore >= times(ball, ratio('ball.bore.low')) && bore <= times(ball, ratio('ball.bore.high'));
+  return inBand && tidy(mm(ringChamber(toMm(ball), toMm(bore))), TENTH, 'up') <= times(ball, ratio('ball.chamber.most'));
 }
 
 /** Of the drawer, inside the band, nearest the usual share; one that is wide enough before one that is not. */
@@ -69,23 +94,24 @@ function boreFor(ball: Len, least: Len, workshop: Workshop): Len {
 function drawerBores(ball: Len, workshop: Workshop): readonly Len[] {
   const usual = times(ball, ratio('ball.bore.usual'));
   return toolsOf(workshop)
-    .filter((d) => d >= times(ball, ratio('ball.bore.low')) && d <= times(ball, ratio('ball.bore.high')))
+    .filter((bore) => sits({ ball, bore }))
     .sort((a, b) => Math.abs(a - usual) - Math.abs(b - usual) || a - b);
 }
 
-/** Sold balls, those of the pipe's own system first, small before large; those that are listed from memory last. */
+/** Those of the pipe's own system, small before large. */
 function ballsFor({ pipe }: CheckValveAsked): readonly Len[] {
-  const system = pipe.outside % TENTH === 0 ? 'metric' : 'inch';
-  const inSystem = ballSizes.filter((ball) => ball.system === system && ball.standing !== 'from memory');
-  return inSystem.map((ball) => ball.diameter);
+  const system = isInchPipe(pipe) ? 'inch' : 'metric';
+  return ballSizes.filter((ball) => ball.system === system).map((ball) => ball.diameter);
 }
 
-/** The sold ball on which a bore is nearest the usual share. */
+const largest = (asked: CheckValveAsked): Len => len(Math.max(...ballsFor(asked)));
+
+/** The sold ball on which a bore is nearest the usual share; where it sits well on none, the smallest that it does not crowd. */
 function ballFor(bore: Len, asked: CheckValveAsked): Len {
   const wanted = times(bore, 1 / ratio('ball.bore.usual'));
-  const sizes = [...ballsFor(asked)].sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted) || a - b);
-  const fits = sizes.find((ball) => bore >= times(ball, ratio('ball.bore.low')) && bore <= times(ball, ratio('ball.bore.high')));
-  return fits ?? sizes[0] ?? add(bore, bore);
+  const all = ballsFor(asked);
+  const near = [...all].sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted) || a - b);
+  return near.find((ball) => sits({ ball, bore })) ?? all.find((ball) => bore <= times(ball, ratio('ball.bore.high'))) ?? largest(asked);
 }
 
 function checkRatio(ball: Len, bore: Len, book: Book): void {

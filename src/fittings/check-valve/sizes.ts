@@ -4,9 +4,11 @@ import { centreAboveEdge, ringChamber } from '../../handbook/valve-ball.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, note, refuse, refused } from '../book.ts';
 import { crossHoleFor } from '../branch.ts';
+import { fineThread } from '../choose-thread.ts';
+import { couplingThread } from '../coupling.ts';
 import { type EndForm, noteEnd } from '../ends.ts';
-import { MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { type ThreadPair, threadPair } from '../threads.ts';
+import { ratio, size, TENTH, tidy, times } from '../limits.ts';
+import { isClearOf, type ThreadPair, threadPair, wallIn } from '../threads.ts';
 import type { CheckValveAsked } from './asked.ts';
 import { flowOf } from './flow.ts';
 import { chooseSeat, type Seat } from './seat.ts';
@@ -49,7 +51,7 @@ export function sizeCheckValve(asked: CheckValveAsked, workshop: Workshop, book:
   const way = asked.pattern === 'straight' ? throughCap(bore, workshop, book) : bySide(seat, chamber.target, workshop, book);
   if (!refused(book)) noteBall(asked, seat, lift, flow, book);
   const socket = way.stop && socketRound(way.stem, bore, chamber.hi);
-  const threads = chooseThreads(asked, socket, workshop, book);
+  const threads = chooseThreads(asked, { bore, chamber: chamber.hi, outlet: way.outlet, socket }, workshop, book);
   const crossHole = crossHoleFor(way.outlet, workshop);
   const end = { form: chooseEnd(asked, book), pipe: asked.pipe };
   if (threads) noteEnd({ ...end, coupling: threads.coupling, bore: way.outlet }, asked.duty.pressure, book);
@@ -107,32 +109,36 @@ function chooseEnd({ ends }: CheckValveAsked, book: Book): EndForm {
   return ends?.outlet ?? 'union';
 }
 
-/**
- * What is not asked for is proposed: the smallest fine thread in the drawer that is large enough, else the size itself. `socket`: as wide as
- * that of the cap has to be, where water goes round a stem in it.
- */
+type Threads = Pick<CheckValveSizes, 'seat' | 'cap' | 'coupling'>;
+/** What the threads go round; `socket`: as wide as the cap's has to be, where water goes round a stem in it. */
+type Inside = { readonly bore: Len; readonly chamber: Len; readonly outlet: Len; readonly socket: Len | undefined };
+
+/** What is not asked for is proposed: of threads that leave walls and stand clear of the chamber. */
 function chooseThreads(
   asked: CheckValveAsked,
-  socket: Len | undefined,
+  { bore, chamber, outlet, socket }: Inside,
   workshop: Workshop,
   book: Book,
-): Pick<CheckValveSizes, 'seat' | 'cap' | 'coupling'> | undefined {
-  const twice = add(asked.pipe.outside, asked.pipe.outside);
-  const seat = findThread('seat', asked.threads?.seat ?? fineThread(twice, workshop), book);
-  const alike = seat && seat.inside.minor.lo >= (socket ?? 0) ? asked.threads?.seat : undefined;
-  const cap = findThread('cap', asked.threads?.cap ?? alike ?? fineThread(twice, workshop, socket), book);
-  const over = add(asked.pipe.outside, size('coupling.over-pipe'));
-  const coupling = findThread('coupling', asked.threads?.coupling ?? fineThread(over, workshop), book);
+): Threads | undefined {
+  const { pipe, threads: named } = asked;
+  const least = add(pipe.outside, pipe.outside);
+  const clear = (t: ThreadPair): boolean => isClearOf(t, chamber);
+  const seat = findThread(
+    'seat',
+    named?.seat ?? fineThread({ least, pipe, suits: (t) => clear(t) && wallIn(t, bore) >= size('wall.least') }, workshop),
+    book,
+  );
+  const round = (t: ThreadPair): boolean =>
+    socket === undefined ? clear(t) : t.inside.minor.lo >= socket && wallIn(t, outlet) >= size('wall.least');
+  const alike = seat && (socket === undefined || round(seat)) ? named?.seat : undefined;
+  const cap = findThread('cap', named?.cap ?? alike ?? fineThread({ least, pipe, suits: round }, workshop), book);
+  const passes = socket === undefined ? bore : len(Math.max(bore, outlet));
+  const coupling = findThread(
+    'coupling',
+    named?.coupling ?? couplingThread(pipe, workshop, (t) => wallIn(t, passes) >= size('wall.least')),
+    book,
+  );
   return seat && cap && coupling && { seat, cap, coupling };
-}
-
-/** `bored`: least bore of its nut. */
-function fineThread(least: Len, workshop: Workshop, bored: Len = len(0)): string {
-  const inDrawer = workshop.tools.taps
-    .flatMap((name) => threadPair(name) ?? [])
-    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least && t.inside.minor.lo >= bored);
-  const made = tidy(len(Math.max(least, add(bored, add(MM, TENTH)))), MM, 'up');
-  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(made)}x1`;
 }
 
 function findThread(which: string, name: string, book: Book): ThreadPair | undefined {

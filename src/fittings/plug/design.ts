@@ -11,7 +11,7 @@ import { dayParts } from '../day-parts.ts';
 import { half, MM, size, tidy, times } from '../limits.ts';
 import { plugPart } from '../plug.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
-import { headOf, pipeBore, tailOf } from '../union.ts';
+import { noFloor, nutHasFloor, pipeBore, tailOf } from '../union.ts';
 import type { Closes, PlugAsked } from './asked.ts';
 import { blankNipple, pumpAdaptor } from './nipples.ts';
 
@@ -75,8 +75,7 @@ function heldBy({ asked, thread, book }: Making): Held | undefined {
     return undefined;
   }
   if (pipeBore(pipe) <= 0) refuse(book, 'design.pipe-wall', { outside: pipe.outside, wall: pipe.wall });
-  const [hole, head] = [add(tailOf({ pipe }), size('nut.clear')), headOf({ thread })];
-  if (hole >= head) refuse(book, 'design.nut-has-no-floor', { thread: thread.name, pipe: pipe.outside, hole, head });
+  if (!nutHasFloor({ thread, pipe })) refuse(book, 'design.nut-has-no-floor', noFloor({ thread, pipe }));
   return refused(book) ? undefined : { thread, pipe };
 }
 

@@ -11,7 +11,7 @@ import { threadBetween, threadNamed, threadThrough } from '../choose-thread.ts';
 import { dayParts } from '../day-parts.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type SpindleAsk, spindlePart } from '../spindle.ts';
-import type { ThreadPair } from '../threads.ts';
+import { type ThreadPair, threadPair } from '../threads.ts';
 import { arrangementOf } from './arranged.ts';
 import type { SpindleAsked } from './asked.ts';
 import { chainsOf, noteTravel } from './chains.ts';
@@ -55,14 +55,12 @@ function sizesOf(asked: SpindleAsked, workshop: Workshop, book: Book): Sizes | u
     tip: asked.cone.tip ?? tidy(times(asked.bore, ratio('stop.tip.share')), TENTH, 'near'),
   };
   note(book, 'cone', [cone.angle, 'deg', '60 to regulate, 90 to open quickly', {}, CUSTOM], asked.cone.angle);
-  const plug = plugOf(asked, cone, book);
-  const stem = stemOf(asked, plug.across, book);
+  const stem = stemOf(asked, plugAcross(asked, asked.thread.size), book);
   const square = squareOf(asked, stem.across, book);
-  const running = threadNamed(
-    'spindle',
-    asked.thread.size ?? threadBetween(add(stem.across, size('stop.thread.over-stem')), plug.across, workshop),
-    book,
-  );
+  const least = add(stem.across, size('stop.thread.over-stem'));
+  const name = asked.thread.size ?? threadBetween({ stem: stem.across, least, below: asked.plug.across ?? LARGEST }, workshop);
+  const running = threadNamed('spindle', name, book);
+  const plug = plugOf(asked, cone, name, book);
   const end = endOf(asked, square.across, workshop, book);
   if (!running || !end) return undefined;
   checkThread(running, stem.across, plug.across, book);
@@ -71,10 +69,22 @@ function sizesOf(asked: SpindleAsked, workshop: Workshop, book: Book): Sizes | u
   return { cone, plug, thread: { pair: running, length: asked.thread.length }, stem, square, end };
 }
 
+/** A thread may be of any size where the plug is made to it. */
+const LARGEST: Len = len(Number.MAX_SAFE_INTEGER);
+
+/** Over its seat, and over a thread by a shoulder: the spindle cannot be wound out. */
+function plugAcross({ plug, bore }: SpindleAsked, thread: string | undefined): Len {
+  const over = add(bore, size('stop.plug.over'));
+  const major = thread === undefined ? undefined : threadPair(thread)?.outside.major.hi;
+  const stands = major === undefined || add(major, half(size('stop.plug.shoulder'))) <= over;
+  return plug.across ?? (stands ? over : tidy(add(major, size('stop.plug.shoulder')), half(MM), 'up'));
+}
+
 /** The cone has to reach past its seat on both sides, and a plain land stands behind it. */
-function plugOf(asked: SpindleAsked, cone: SpindleAsk['cone'], book: Book): SpindleAsk['plug'] {
-  const across = asked.plug.across ?? add(asked.bore, size('stop.plug.over'));
-  note(book, 'plug', [toMm(across), 'mm', 'P = d + 1.5', { d: toMm(asked.bore) }, CUSTOM], asked.plug.across);
+function plugOf(asked: SpindleAsked, cone: SpindleAsk['cone'], thread: string, book: Book): SpindleAsk['plug'] {
+  const across = plugAcross(asked, thread);
+  const inputs = { d: toMm(asked.bore), T: toMm(threadPair(thread)?.outside.major.hi ?? len(0)) };
+  note(book, 'plug', [toMm(across), 'mm', 'P >= d + 1.5, P > T', inputs, CUSTOM], asked.plug.across);
   if (across <= asked.bore) refuse(book, 'design.plug-under-seat', { plug: across, bore: asked.bore });
   if (cone.tip >= asked.bore) refuse(book, 'design.tip-over-seat', { tip: cone.tip, bore: asked.bore });
   const slope = (2 / 1) * Math.tan(((cone.angle / 2) * Math.PI) / ratio('turn.half'));
@@ -125,7 +135,7 @@ function endOf(asked: SpindleAsked, square: Len, workshop: Workshop, book: Book)
 function checkThread(running: ThreadPair, stem: Len, plug: Len, book: Book): void {
   const { root, major } = running.outside;
   if (root <= stem) refuse(book, 'design.spindle-thread-under-stem', { thread: running.name, stem, root });
-  if (major.hi >= plug) refuse(book, 'design.spindle-thread-over-plug', { thread: running.name, plug });
+  if (major.hi >= plug) refuse(book, 'design.spindle-thread-over-plug', { thread: running.name, plug, key: 'plug: across' });
 }
 
 function noteWorking(asked: SpindleAsked, angle: number, running: ThreadPair, book: Book): void {

@@ -12,7 +12,7 @@ import { about, between, general, half, size } from '../limits.ts';
 import { type Hole, type OutlineAsk, partFrom, type Section, type Side } from '../outline.ts';
 import { insideChamfer, reliefOf, type ThreadPair } from '../threads.ts';
 import { branchAsk, joined } from './ends.ts';
-import { type BodyLayout, layOutBody } from './layout.ts';
+import { type BodyLayout, inletAcross, layOutBody } from './layout.ts';
 import type { StopValveSizes } from './shared.ts';
 
 export function straightBody(sizes: StopValveSizes, material: string, workshop: Workshop, found: Diagnostic[]): Part {
@@ -74,7 +74,6 @@ function inletBore(sizes: StopValveSizes, at: BodyLayout): Hole {
     cone: couplingCone(sizes.coupling, 'first'),
   };
 }
-export const inletAcross = (sizes: Pick<StopValveSizes, 'bore'>): Len => add(sizes.bore, size('stop.bore.step'));
 
 const common = (
   at: BodyLayout,

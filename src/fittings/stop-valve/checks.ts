@@ -4,11 +4,10 @@ import { findMaterial } from '../../handbook/materials.ts';
 import { type Book, refuse, warn } from '../book.ts';
 import { endWalls } from '../ends.ts';
 import { half, size } from '../limits.ts';
-import type { Wall } from '../strength.ts';
+import { thinWall, type Wall } from '../strength.ts';
 import { reliefOf } from '../threads.ts';
 import type { StopValveAsked } from './asked.ts';
-import { inletAcross } from './body.ts';
-import { layOutBody, roomAboveSeat } from './layout.ts';
+import { inletAcross, layOutBody, roomAboveSeat } from './layout.ts';
 import type { StopValveSizes } from './shared.ts';
 
 export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {
@@ -26,7 +25,7 @@ export function checkStopValve(sizes: StopValveSizes, asked: StopValveAsked, boo
 function checkWalls(sizes: StopValveSizes, asked: StopValveAsked, book: Book): void {
   for (const { where, inside, outside } of wallsOf(sizes, asked)) {
     const has = half(minus(outside, inside));
-    if (has < size('wall.least')) refuse(book, 'design.wall-thin', { where, has, wants: size('wall.least') });
+    if (has < size('wall.least')) refuse(book, 'design.wall-thin', thinWall(where, has, size('wall.least')));
   }
 }
 

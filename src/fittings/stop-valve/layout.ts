@@ -1,6 +1,6 @@
 /** Where things stand along the axis of a stop valve, foot at 0, and the lengths that parts must agree on. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import { spigotFor } from '../branch.ts';
+import { barrelFor, spigotFor } from '../branch.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { reliefOf, screwedLength, type ThreadPair } from '../threads.ts';
 import type { StopValveSizes } from './shared.ts';
@@ -57,8 +57,7 @@ export function layOutBody(sizes: StopValveSizes): BodyLayout {
 /** A wall round the bonnet's thread, and for a branch's solder three walls of its spigot. */
 function barrelOf(sizes: StopValveSizes): Len {
   const walled = tidy(add(sizes.bonnet.outside.major.hi, add(size('body.wall'), size('body.wall'))), MM, 'near');
-  const overlap = times(size('branch.wall'), ratio('solder.overlap.thin'));
-  return len(Math.max(walled, tidy(add(widestOf(sizes), add(overlap, overlap)), MM, 'up')));
+  return len(Math.max(walled, barrelFor(widestOf(sizes), sizes)));
 }
 
 /** What the branches' holes open into. */
@@ -152,3 +151,6 @@ export function glandStands(sizes: StopValveSizes): Len {
 }
 
 export const noseLength = (sizes: StopValveSizes): Len => tidy(times(sizes.packing, ratio('gland.nose')), TENTH, 'up');
+
+/** In angle pattern: the way in from below, a little wider than the seat. */
+export const inletAcross = ({ bore }: Pick<StopValveSizes, 'bore'>): Len => add(bore, size('stop.bore.step'));

@@ -23,5 +23,6 @@ export const STOP_VALVE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.loses-zinc': ['material'],
   'design.metal-unfit': ['material'],
   'design.galls': ['spindle-material', 'material'],
-  'design.wall-thin': ['threads', 'packing', 'bore'],
+  'design.nut-has-no-floor': ['threads.coupling', 'threads', 'pipe'],
+  'design.wall-thin': ['threads.{which}', 'threads', 'packing', 'bore'],
 };

@@ -5,10 +5,13 @@ import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/v
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { crossHoleFor } from '../branch.ts';
+import { fineThread, threadBetween } from '../choose-thread.ts';
+import { couplingThread } from '../coupling.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
-import { reliefOf, type ThreadPair, threadPair } from '../threads.ts';
+import { thinWall } from '../strength.ts';
+import { type ThreadPair, threadPair, wallIn } from '../threads.ts';
 import type { Stops, StopValveAsked } from './asked.ts';
-import { seatDepth } from './layout.ts';
+import { inletAcross, seatDepth } from './layout.ts';
 import type { Ends, StopValveSizes } from './shared.ts';
 
 export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
@@ -129,20 +132,22 @@ function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
 
 type Threads = Pick<StopValveSizes, 'bonnet' | 'spindle' | 'gland' | 'coupling'>;
 
-/** What is not asked for: the smallest fine thread of the drawer that is large enough, else that size itself. */
+/** What is not asked for: the smallest fine thread of the drawer that is large enough and leaves its walls. */
 function chooseThreads(asked: StopValveAsked, seat: Seat, gland: Gland, workshop: Workshop, book: Book): Threads | undefined {
   const named = asked.threads ?? {};
   const wall = size('wall.least');
   const bonnetLeast = add(add(seat.chamber, wall), MM);
   const glandLeast = add(add(gland.box, add(size('gland.wall'), size('gland.wall'))), add(MM, MM));
-  const bonnet = find('bonnet', named.bonnet ?? fineThread(bonnetLeast, workshop), book);
-  const spindle = find(
-    'spindle',
-    named.spindle ?? runningThread(add(gland.stem, size('stop.thread.over-stem')), seat.plug, workshop),
-    book,
-  );
-  const gland_ = find('gland', named.gland ?? fineThread(glandLeast, workshop), book);
-  const coupling = find('coupling', named.coupling ?? fineThread(add(asked.pipe.outside, size('coupling.over-pipe')), workshop), book);
+  const { pipe } = asked;
+  const least = add(gland.stem, size('stop.thread.over-stem'));
+  const spindle = find('spindle', named.spindle ?? threadBetween({ stem: gland.stem, least, below: seat.plug }, workshop), book);
+  const running = spindle?.inside.major.hi ?? gland.stem;
+  const clear = (t: ThreadPair): boolean => t.inside.minor.lo > seat.chamber && wallIn(t, running) >= wall;
+  const bonnet = find('bonnet', named.bonnet ?? fineThread({ least: bonnetLeast, pipe, suits: clear }, workshop), book);
+  const walled = (t: ThreadPair): boolean => wallIn(t, gland.box) >= size('gland.wall');
+  const gland_ = find('gland', named.gland ?? fineThread({ least: glandLeast, pipe, suits: walled }, workshop), book);
+  const passes = asked.pattern === 'angle' ? inletAcross(seat) : seat.outlet;
+  const coupling = find('coupling', named.coupling ?? couplingThread(pipe, workshop, (t) => wallIn(t, passes) >= wall), book);
   if (!bonnet || !spindle || !gland_ || !coupling) return undefined;
   checkThreads({ bonnet, spindle, gland: gland_, coupling }, seat, gland, book);
   return { bonnet, spindle, gland: gland_, coupling };
@@ -151,6 +156,7 @@ function chooseThreads(asked: StopValveAsked, seat: Seat, gland: Gland, workshop
 function checkThreads(threads: Threads, seat: Seat, gland: Gland, book: Book): void {
   if (threads.bonnet.inside.minor.lo <= seat.chamber)
     refuse(book, 'design.thread-under-chamber', {
+      which: 'bonnet',
       thread: threads.bonnet.name,
       chamber: seat.chamber,
       minor: threads.bonnet.inside.minor.lo,
@@ -162,24 +168,9 @@ function checkThreads(threads: Threads, seat: Seat, gland: Gland, book: Book): v
       root: threads.spindle.outside.root,
     });
   if (threads.spindle.outside.major.hi >= seat.plug)
-    refuse(book, 'design.spindle-thread-over-plug', { thread: threads.spindle.name, plug: seat.plug });
-  const wall = half(minus(reliefOf(threads.gland.outside).floor.lo, gland.box));
-  if (wall < size('gland.wall')) refuse(book, 'design.wall-thin', { where: 'stuffing-box', has: wall, wants: size('gland.wall') });
-}
-
-function fineThread(least: Len, workshop: Workshop): string {
-  const inDrawer = workshop.tools.taps
-    .flatMap((name) => threadPair(name) ?? [])
-    .filter((t) => t.inside.pitch === MM && t.inside.major.lo >= least);
-  return inDrawer.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
-}
-
-/** The smallest thread of the drawer between stem and plug: its tap cuts the bonnet; else a fine one of that size. */
-function runningThread(least: Len, below: Len, workshop: Workshop): string {
-  const fits = workshop.tools.taps
-    .flatMap((name) => threadPair(name) ?? [])
-    .filter((t) => t.inside.major.lo >= least && t.inside.major.lo < below);
-  return fits.sort((a, b) => a.inside.major.lo - b.inside.major.lo)[0]?.name ?? `M${toMm(tidy(least, MM, 'up'))}x1`;
+    refuse(book, 'design.spindle-thread-over-plug', { thread: threads.spindle.name, plug: seat.plug, key: 'bore' });
+  const wall = wallIn(threads.gland, gland.box);
+  if (wall < size('gland.wall')) refuse(book, 'design.wall-thin', thinWall('stuffing-box', wall, size('gland.wall')));
 }
 
 /** The largest thread of the drawer that the wheel's square passes over. */

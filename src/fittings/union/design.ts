@@ -6,7 +6,8 @@ import type { Fitting, Part, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { branchPart } from '../branch.ts';
-import { fineThread, threadNamed } from '../choose-thread.ts';
+import { threadNamed } from '../choose-thread.ts';
+import { couplingThread } from '../coupling.ts';
 import { dayParts } from '../day-parts.ts';
 import { half, size, TENTH, tidy } from '../limits.ts';
 import { notePipeSolder, noteSolder, spigotFit } from '../solder.ts';
@@ -22,7 +23,7 @@ export function designUnion(asked: UnionAsked, workshop: Workshop): Outcome<Fitt
   const { outside, wall } = asked.pipe;
   const bore = pipeBore(asked.pipe);
   if (bore <= 0) refuse(book, 'design.pipe-wall', { outside, wall });
-  const thread = threadNamed('coupling', asked.thread ?? fineThread(add(outside, size('coupling.over-pipe')), workshop), book);
+  const thread = threadNamed('coupling', asked.thread ?? couplingThread(asked.pipe, workshop), book);
   if (!material || !thread || refused(book)) return { found: book.found };
   noteJoint(asked, thread, book);
   const ask: UnionAsk = { thread, pipe: asked.pipe, quantity: asked.quantity, material: material.id };

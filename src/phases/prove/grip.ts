@@ -1,5 +1,5 @@
 /** What a hold holds: the stretches of the work at its diameter, and whether they are there, long enough and not to be marked. */
-import { mm, toMm } from '../../base/units.ts';
+import { type Len, len, mm, toMm } from '../../base/units.ts';
 import { isMetal, throughs } from '../../geometry/section/ask.ts';
 import { at } from '../../geometry/section/lines.ts';
 import type { Pieces } from '../../geometry/section/pieces.ts';
@@ -26,7 +26,7 @@ export function heldStretches(asked: Case, section: Section, pieces: Pieces, gri
 
 type Touched = { readonly slab: Slab; readonly length: number; readonly surface: SurfaceId | '' };
 function touchedBy(asked: Case, section: Section, grip: Grip): readonly Touched[] {
-  const slack = figure('proof.grip.slack');
+  const slack = slackFor(asked, grip);
   const inside = holdsInside(asked, grip);
   return throughs(section).flatMap((through): readonly Touched[] => {
     const { slab } = through;
@@ -35,6 +35,12 @@ function touchedBy(asked: Case, section: Section, grip: Grip): readonly Touched[
     if (!bound || to <= from || Math.abs(at(bound.line, (from + to) / 2) - grip.diameter) > slack) return [];
     return [{ slab, length: to - from, surface: bound.mark.surface }];
   });
+}
+
+/** What the drawing leaves open of the diameter that is held, or the usual where that is less: jaws are set, or bored, to the work as it came out. */
+function slackFor({ part }: Case, { on }: Grip): Len {
+  const held = part.surfaces.flatMap((one) => (one.shape === 'cylinder' && on.includes(one.id) ? [one.size] : []));
+  return len(Math.max(figure('proof.grip.slack'), ...held.map(({ lo, hi, target }) => Math.max(hi - target, target - lo))));
 }
 
 /** How much of the work the hold touches, as long as it is at its diameter. */
@@ -86,7 +92,7 @@ export function gripClaim(
     if (thread) return thread;
     if (grip.lightOnly && !light) return 'heavy';
     if (has < wants) return 'short';
-    const gives = giving(section, grip);
+    const gives = giving(section, grip, slackFor(asked, grip));
     if (gives) return gives;
     return far.has > far.most + figure('proof.stick-out.slack') ? 'far-out' : '';
   }

@@ -1,11 +1,10 @@
 /** A thin wall under a hold: whether it gives, and whether what fills it does so where it has to. */
-import { add, len, minus, mm } from '../../base/units.ts';
+import { add, type Len, len, minus, mm } from '../../base/units.ts';
 import { throughs } from '../../geometry/section/ask.ts';
 import { at, TOUCH } from '../../geometry/section/lines.ts';
 import type { Section } from '../../geometry/section.ts';
 import { practice } from '../../handbook/practice.ts';
 import type { Grip, GripKind } from '../../model/plan.ts';
-import { figure } from './claims.ts';
 
 /** Held by three or four jaws, or all round: under this part of the diameter the wall gives. */
 const WALLS: Readonly<Partial<Record<GripKind, string>>> = {
@@ -13,9 +12,12 @@ const WALLS: Readonly<Partial<Record<GripKind, string>>> = {
   ...{ collet: 'grip.wall.round', 'bored-jaws': 'grip.wall.round', 'threaded-sleeve': 'grip.wall.round' },
 };
 
-/** 'thin': a wall under the hold gives, and nothing fills it; 'plug': what is to fill it is not there along it, or not of its size. */
-export function giving(section: Section, grip: Grip): 'thin' | 'plug' | '' {
-  const thin = thinUnder(section, grip);
+/**
+ * 'thin': a wall under the hold gives, and nothing fills it; 'plug': what is to fill it is not there along it, or not of its size. `slack`: by
+ * which what is held may differ in diameter from what the hold was set for.
+ */
+export function giving(section: Section, grip: Grip, slack: Len): 'thin' | 'plug' | '' {
+  const thin = thinUnder(section, grip, slack);
   if (thin.length === 0) return '';
   if (!grip.plug) return 'thin';
   const { from, to, tooling } = grip.plug;
@@ -30,10 +32,9 @@ export function giving(section: Section, grip: Grip): 'thin' | 'plug' | '' {
 /** What the hold does not touch, a groove or the step behind a shoulder, is not pressed. */
 type Thin = { readonly from: number; readonly to: number; readonly inner: number };
 
-function thinUnder(section: Section, grip: Grip): readonly Thin[] {
+function thinUnder(section: Section, grip: Grip, slack: Len): readonly Thin[] {
   const wall = WALLS[grip.kind];
   if (wall === undefined) return [];
-  const slack = figure('proof.grip.slack');
   return throughs(section).flatMap(({ slab, inner, outer }): readonly Thin[] => {
     const [from, to] = [Math.max(slab.from, grip.from), Math.min(slab.to, grip.to)];
     if (!inner || to <= from) return [];

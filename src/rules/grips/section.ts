@@ -4,7 +4,7 @@ import { numbersTable } from '../../handbook/numbers.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
-import { type Context, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
+import { type Context, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { bearing, colletFor } from './closing.ts';
 import { steady } from './overhang.ts';
@@ -31,7 +31,7 @@ function gripsAt(work: Work, on: On, out: End): readonly (Grip | Refusal)[] {
   const thin = thinWall(work, on.o, out, 'jaws');
   const bored = thin && kind !== 'bored-jaws' && work.c.workshop.holding.softJaws ? gripsOf(work, on, out, 'bored-jaws') : [];
   const first = gripsOf(work, on, out, kind);
-  const instead = insteadOfSleeve(work.c, first);
+  const instead = insteadOf(kind, on.o, work.c, first);
   return [...first, ...bored, ...(instead && !(thin && instead === 'bored-jaws') ? gripsOf(work, on, out, instead) : [])];
 }
 
@@ -53,11 +53,16 @@ function placesOn(c: Context, o: Outside, out: End): readonly On[] {
   });
 }
 
-/** Where no sleeve can be made, what else is gentle with a finished diameter. */
-function insteadOfSleeve({ workshop: { holding } }: Context, offered: readonly (Grip | Refusal)[]): Hold | undefined {
-  if (!offered.some((one) => 'what' in one && one.because.rule.startsWith('sleeve-'))) return undefined;
+/** Where no sleeve can be made, what else is gentle with a finished diameter; for a rim too short for one, jaws with a step behind it. */
+function insteadOf(kind: Hold, o: Outside, c: Context, offered: readonly (Grip | Refusal)[]): Hold | undefined {
+  const { holding } = c.workshop;
+  const refusedBy = (rule: string): boolean => offered.some((one) => 'what' in one && one.because.rule.startsWith(rule));
+  const isRim = ROUND.includes(kind) && c.outsides.every((other) => diameterOf(c, other) <= diameterOf(c, o));
+  const short = isRim && refusedBy('grip-short') && !offered.some((one) => 'kind' in one);
+  if (!refusedBy('sleeve-')) return short && holding.softJaws ? 'bored-jaws' : undefined;
   return holding.softJaws ? 'bored-jaws' : holding.fourJaw ? 'four-jaw' : undefined;
 }
+const ROUND: readonly Hold[] = ['sleeve', 'collet'];
 
 /** Where holes and branches leave no place to hold by: why not, if that is not told yet; and the whole section until its first hole is drilled. */
 function besideSides(work: Work, o: Outside, out: End, told: boolean): readonly (Grip | Refusal)[] {
