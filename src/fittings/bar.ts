@@ -12,6 +12,8 @@ export type BarAsk = {
   readonly section: 'round' | 'hexagon';
   readonly across: Len;
   readonly turned: boolean;
+  /** The description names this bar, though all its outside is turned. */
+  readonly named?: boolean;
 };
 
 /** Where the design leaves the size open upward: the smallest on the shelf that is large enough, else just that. */
@@ -40,7 +42,7 @@ export function barFor(ask: BarAsk, workshop: Workshop, found: Diagnostic[]): St
 }
 
 /** What it wants, and the thickest of its kind on the shelf: 0 where there is none. */
-function lacking({ part, material, section, turned }: BarAsk, across: Len, { shelf }: Workshop): Diagnostic['grounds'] {
+function lacking({ part, material, section, turned, named = false }: BarAsk, across: Len, { shelf }: Workshop): Diagnostic['grounds'] {
   const most = Math.max(0, ...shelf.filter((bar) => bar.material === material && bar.section === section).map((bar) => bar.across));
-  return { part, material, section, across, turned, most };
+  return { part, material, section, across, turned, named, most };
 }

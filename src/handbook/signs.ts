@@ -63,6 +63,7 @@ const CARRIED: Readonly<Record<string, readonly SignId[]>> = {
   'grip.vee-block.caution': FLUNG,
   'grip.and-centre.caution': [],
   'grip.and-plug.caution': [],
+  'grip.and-seat.caution': ['W001'],
   'grip.bench.caution': [],
   'verb.part-off.caution': ['W022'],
   'verb.cut-stub.caution': ['W022'],

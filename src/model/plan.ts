@@ -47,6 +47,8 @@ export type Route = {
 /** No plan: every refusal, and the single changes that would make one possible. */
 export type NoRoute = {
   readonly part: PartId;
+  /** What kind of part it is: tooling may be bought as well. */
+  readonly kind: string;
   readonly refused: readonly Refusal[];
   readonly wouldHelp: readonly Refusal[];
   /** Changes that are one because one tool makes them all: what is refused to several features for want of it. */
@@ -184,8 +186,8 @@ export type Figures = {
   readonly dial?: Reading;
   /** What bounds the cut: words' id. The speed's own bound stands with it. */
   readonly bound?: string;
-  /** Where that dial is set to nought: the tool touching this diameter, or the end face (a drill: its point or its lips). */
-  readonly zero?: { readonly at: 'diameter'; readonly diameter: Len } | { readonly at: 'face' | 'point' | 'lips' | 'corner' };
+  /** Where that dial is set to nought: the tool touching this diameter, or the end face (a drill: its point or its lips; a reamer: behind its lead). */
+  readonly zero?: { readonly at: 'diameter'; readonly diameter: Len } | { readonly at: 'face' | 'point' | 'lips' | 'lead' | 'corner' };
   /** The dial after each pass, from that nought; the last is the whole movement. */
   readonly readings?: readonly Reading[];
   /** The tool is fed away from the axis: slack is taken up outward. */

@@ -46,6 +46,7 @@ export type WhySetUp = {
   readonly centred: boolean;
   /** A plug fills the bore under it. */
   readonly plugged: boolean;
+  readonly seated: boolean;
   readonly out: End;
   readonly on: readonly SurfaceId[];
   readonly datum: SurfaceId | '';

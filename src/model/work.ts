@@ -256,6 +256,8 @@ export type Grip = {
   readonly gone: readonly OpId[];
   readonly hides: readonly OpId[];
   readonly lightOnly: boolean;
+  /** Short for its diameter, and pressed back against the steps of the jaws. */
+  readonly seated?: true;
   readonly runout: Len;
   readonly because: readonly Because[];
 };
@@ -278,4 +280,6 @@ export type Candidates = {
   readonly grips: readonly Grip[];
   readonly befores: readonly Before[];
   readonly refused: readonly Refusal[];
+  /** What the drawing could do without: told of only where nothing finishes. */
+  readonly asked?: readonly Refusal[];
 };

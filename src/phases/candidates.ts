@@ -18,7 +18,9 @@ export function candidates(part: Part, workshop: Workshop): Candidates {
     ...(leaving.methods.length > 0 ? [{ feature: `${part.id}/bar`, any: leaving.methods }] : []),
   ];
   // what is refused for want of a tool has its befores too, so that it can be tried
-  const wanted = [...offered, leaving].flatMap((o) => o.refused.flatMap((r) => (r.would && 'method' in r.would ? [r.would.method] : [])));
+  const wanted = [...offered.flatMap((o) => o.refused), ...leaving.refused, ...leaving.asked].flatMap((r) =>
+    r.would && 'method' in r.would ? [r.would.method] : [],
+  );
   const all = [...methods.flatMap((m) => m.any), ...wanted];
   const work: Work = { c, methods: all, operations: once(all.flatMap((m) => m.operations)) };
   const grips = GRIP_RULES.map((rule) => rule.offer(work));
@@ -32,6 +34,7 @@ export function candidates(part: Part, workshop: Workshop): Candidates {
     grips: held.grips,
     befores: beforesFor(work),
     refused: [...offered.flatMap((o) => o.refused), ...leaving.refused, ...grips.flatMap((g) => g.refused), ...held.refused],
+    ...(leaving.asked.length > 0 ? { asked: leaving.asked } : {}),
   };
 }
 

@@ -13,10 +13,17 @@ import { costOf, type Step } from './order/search.ts';
 export type OrderOutcome = { readonly route?: Route; readonly none?: NoRoute };
 
 export function order(c: Candidates, workshop: Workshop): OrderOutcome {
-  const kept = withHabits(c, workshop);
+  const firm = withoutSeated(c);
+  const kept = (firm && withHabits(firm, workshop)) ?? withHabits(c, workshop);
   if (kept) return { route: { ...routeOf(c, kept.best), ...(kept.decided.length > 0 ? { habits: kept.decided } : {}) } };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
-  return { none: { part: c.part.id, refused: c.refused, ...changesThatHelp(c, handlingOf(workshop)), stuck: bare } };
+  return { none: { part: c.part.id, kind: c.part.kind, refused: c.refused, ...changesThatHelp(c, handlingOf(workshop)), stuck: bare } };
+}
+
+/** A hold that is short for its diameter is taken only where no other will do. Nothing where there is none. */
+function withoutSeated(c: Candidates): Candidates | undefined {
+  const firm = c.grips.filter((grip) => !grip.seated);
+  return firm.length === c.grips.length ? undefined : { ...c, grips: firm };
 }
 
 /** All habits kept if that finishes; else one after another gives way. `decided`: those without which the plan would be another. */

@@ -73,6 +73,7 @@ function whySetUp({ no, grip }: SetUp): WhySetUp {
     no,
     kind: grip.kind,
     plugged: grip.plug !== undefined,
+    seated: grip.seated === true,
     centred: grip.centre !== undefined && grip.kind !== 'bar-and-centre',
     out: grip.out,
     on: grip.on,

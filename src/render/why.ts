@@ -124,7 +124,7 @@ function setUpLine(s: WhySetUp, part: WhyPart, words: Words): string {
     datum: within(s.datum, part.part),
     out: words.say(`why.end.${s.out}`),
   };
-  const grip = [...(s.plugged ? ['and-plug'] : []), ...(s.centred ? ['and-centre'] : [])].reduce(
+  const grip = [...(s.plugged ? ['and-plug'] : []), ...(s.seated ? ['and-seat'] : []), ...(s.centred ? ['and-centre'] : [])].reduce(
     (said, besides) => words.say(`why.grip.${besides}`, { grip: said }),
     words.say(`why.grip.${s.kind}`),
   );

@@ -70,12 +70,17 @@ export function boringFor(w: Workshop, start: Len, depth: Len): { readonly tool?
   return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
 }
 
-/** Why no boring tool goes into a hole and so far: the one that goes in falls short, or the thinnest does not go in. */
-export function noBoring({ tools }: Workshop, start: Len, wants: Len): Omit<Refusal, 'what'> {
+/**
+ * Why no boring tool goes into a hole and so far: the one that goes in falls short, or the thinnest does not go in. What else would do: a reamer
+ * for a hole that is open, a deeper one where the drill's point had no room above the floor.
+ */
+export type Instead = { readonly open: boolean; readonly shallow: boolean };
+export function noBoring({ tools }: Workshop, start: Len, wants: Len, instead?: Instead): Omit<Refusal, 'what'> {
+  const grounds = instead ?? { open: false, shallow: false };
   const enters = tools.boring.filter((b) => b.smallest <= start).map((b) => b.reach);
-  if (enters.length > 0) return { because: { rule: 'boring-reach', grounds: {} }, has: len(Math.max(...enters)), wants };
+  if (enters.length > 0) return { because: { rule: 'boring-reach', grounds }, has: len(Math.max(...enters)), wants };
   const [thinnest] = tools.boring.map((b) => b.smallest).sort((a, b) => a - b);
-  return { because: { rule: 'no-boring-tool', grounds: {} }, ...(thinnest === undefined ? {} : { has: thinnest }), most: start };
+  return { because: { rule: 'no-boring-tool', grounds }, ...(thinnest === undefined ? {} : { has: thinnest }), most: start };
 }
 
 /** Drill left under a finishing single-lip tool: more where the hole is deep. */
@@ -87,8 +92,8 @@ export function underSize(diameter: Len, depth: Len): Len {
 export const runsTrue = (part: Part, { on }: { readonly on: SurfaceId }): boolean =>
   part.staysInChuck === true || (part.truths ?? []).some(({ a, b }) => a === on || b === on);
 
-export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
-  w.tools.dies.includes(t.name) ? { kind: 'die', key: `die-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
+export const dieFor = (w: Workshop, t: ThreadSize): ToolUse | undefined => (w.tools.dies.includes(t.name) ? dieOf(t) : undefined);
+export const dieOf = ({ name }: ThreadSize): ToolUse => ({ kind: 'die', key: `die-${name}`, thread: name, material: 'HSS' });
 export const tapFor = (w: Workshop, t: ThreadSize): ToolUse | undefined =>
   w.tools.taps.includes(t.name) ? { kind: 'tap', key: `tap-${t.name}`, thread: t.name, material: 'HSS' } : undefined;
 

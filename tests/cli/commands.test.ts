@@ -56,7 +56,7 @@ describe('exit codes', () => {
     [
       'a part that cannot be planned',
       ['sheet', '@plug.yaml'],
-      { found: [], noRoutes: [{ part: 'plug', refused: [], wouldHelp: [], stuck: ['plug/hole/bore'] }] },
+      { found: [], noRoutes: [{ part: 'plug', kind: 'plug', refused: [], wouldHelp: [], stuck: ['plug/hole/bore'] }] },
       1,
     ],
     ['an unknown part', ['why', '@plug.yaml', 'plag'], { plan, found: [] }, 1],
@@ -117,7 +117,7 @@ describe('what is said', () => {
     [
       'what is stuck',
       ['check', '@plug.yaml'],
-      { found: [], noRoutes: [{ part: 'plug', refused: [], wouldHelp: [], stuck: ['plug/hole/bore'] }] },
+      { found: [], noRoutes: [{ part: 'plug', kind: 'plug', refused: [], wouldHelp: [], stuck: ['plug/hole/bore'] }] },
       /No order of work makes 'plug'[\s\S]*hole\/bore/,
     ],
     [

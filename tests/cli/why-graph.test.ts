@@ -51,7 +51,7 @@ describe('what would help', () => {
   const [a, b] = [refused('plug/jaws', 'one'), refused('plug/ream', 'two')];
   const say = allWords('{{#*inline "rule.one.title"}}Too short{{/inline}}{{#*inline "rule.two.title"}}No reamer{{/inline}}');
   it('is told in pairs where nothing helps alone', () => {
-    const text = showWhyNot(whyNot({ part: 'plug', refused: [], wouldHelp: [], wouldHelpPairs: [[a, b]], stuck: [] }), say);
+    const text = showWhyNot(whyNot({ part: 'plug', kind: 'plug', refused: [], wouldHelp: [], wouldHelpPairs: [[a, b]], stuck: [] }), say);
     expect(text).toContain('Two together');
     expect(text).toContain('  jaws (Too short) and ream (No reamer)');
   });

@@ -104,7 +104,13 @@ plug: 2 set-ups, 0 pieces of tooling to make, 2 tool changes, about 8 min of set
   it('what cannot be planned', () => {
     const refusal = planned.route.refused[0];
     const text = showWhyNot(
-      whyNot({ part: 'plug', refused: refusal ? [refusal] : [], wouldHelp: refusal ? [refusal] : [], stuck: ['plug/hole/bore'] }),
+      whyNot({
+        part: 'plug',
+        kind: 'plug',
+        refused: refusal ? [refusal] : [],
+        wouldHelp: refusal ? [refusal] : [],
+        stuck: ['plug/hole/bore'],
+      }),
       say,
     );
     expect(text).toContain("No order of work makes 'plug'");

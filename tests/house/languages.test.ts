@@ -105,7 +105,18 @@ describe.each(languages().filter((language) => language !== 'en'))('words in %s'
   });
   it('of rules are short: a title on a line, a why in a breath, each sentence closed', () => {
     const w = words(loadWords(language));
-    const facts = { thread: 'M12x1', depth: '0.75', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' };
+    const facts = {
+      thread: 'M12x1',
+      depth: '0.75',
+      wheels: '40/80 × 35/60',
+      ppm: 4000,
+      acts: '0.09',
+      tolerance: '0.1',
+      round: true,
+      open: true,
+      shallow: true,
+      bored: true,
+    };
     const long = w.ids().filter((id) => {
       if (!id.startsWith('rule.')) return false;
       const text = w.say(id, facts);

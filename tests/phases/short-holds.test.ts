@@ -12,10 +12,10 @@ const screw = (over: string): readonly string[] => [
   'outside:',
   `  - { name: stem, diameter: 6.2 mm, length: 11.9 ±${over} }`,
   '  - { name: body, diameter: 9.8 ±0.2, length: 10 mm, chamfer: 0.8 ±0.1, chamfer-at: first }',
-  '  - { name: head, as-bar: yes, length: 6 mm }',
+  '  - { name: head, as-bar: yes, length: 3.5 mm }',
   'inside: [{ name: bore, thread: M4, from: second, depth: 16.18 mm }]',
   'side: [{ name: tip, hexagon: 5.27 mm, on: stem, at: 7.14, length: 8.32 mm }]',
-  `lengths: [{ from: A, to: B, size: 27.9 ±${over} }]`,
+  `lengths: [{ from: A, to: B, size: 25.4 ±${over} }]`,
 ];
 
 describe('a hold that comes out too short at the limits', () => {
@@ -50,7 +50,7 @@ describe('a mandrel', () => {
   const cap = (long: string): readonly string[] => [
     ...['bar: hexagon 19 mm', 'first: { letter: A }', 'second: { letter: B }', 'outside:'],
     `  - { name: neck, thread: M6, length: ${long} mm, starts: first }`,
-    '  - { name: head, as-bar: yes, length: 6 mm }',
+    '  - { name: head, as-bar: yes, length: 3.5 mm }',
   ];
   it('is refused by a thread with less than three full turns, and offered by a longer one', () => {
     const short = refusedOf(planOwn(cap('6'))).find((one) => one.because.rule === 'mandrel-short');

@@ -35,6 +35,35 @@ describe('what would help', () => {
     expect(noRoutes?.[0]?.wouldHelp.map((r) => r.what)).toEqual(['part/first-bore/bore']);
     expect(noRoutes?.[0]?.wouldHelpByOne).toBeUndefined();
   });
+  it('is an end left as the blade leaves it, where nothing can hold the part to face it; followed, the part is made', () => {
+    const tube = (role: string): readonly string[] => [
+      ...['first: { letter: A, role: register }', `second: { letter: B${role} }`],
+      ...['outside: [{ name: tube, diameter: 20 mm, length: 25 mm }]'],
+      ...['inside: [{ name: bore, diameter: 18.5 mm, from: first, depth: through }]'],
+    ];
+    const helps = (role: string) => planOwn(tube(role)).noRoutes?.flatMap((none) => none.wouldHelp.map((r) => r.what)) ?? [];
+    expect(helps('')).toContain('part/B/as-parted');
+    const [none] = planOwn(tube('')).noRoutes ?? [];
+    expect(none ? showWhyNot(whyNot(none), say) : '').toContain("'role: free'");
+    expect(ownPart(planOwn(tube(', role: free'))).proof.holds).toBe(true);
+    // an end that something sits on is not left so
+    expect(helps(', role: register')).not.toContain('part/B/as-parted');
+  });
+  it('is the die of a thread that no wheels come near, and a gauge nut that is at hand; followed, the part is made', () => {
+    const pin = [
+      ...['first: { letter: A }', 'second: { letter: B }', 'outside:'],
+      ...['  - { name: end, thread: 4BA, length: 7 mm }', '  - { name: body, diameter: 6 mm, length: 18 mm }'],
+    ];
+    const [none] = planOwn(pin).noRoutes ?? [];
+    expect(none?.wouldHelp.map((r) => r.because.rule)).toContain('no-die');
+    const die: Change = [/ {2}dies: \[/, '  dies: [4BA, '];
+    const nut = planOwn(pin, [die]);
+    expect(nut.noRoutes?.map((one) => one.part)).toEqual(['gauge-nut-4BA']);
+    expect(nut.found.map((f) => say.say(`error.${f.code}.do`, f.grounds)).join()).toContain("'gauge-nuts'");
+    const made = ownPart(planOwn(pin, [die, ['  files: yes', '  gauge-nuts: [4BA]\n  files: yes']]));
+    expect(made.proof.holds).toBe(true);
+    expect(made.route.chosen.find((m) => m.feature === 'part/end.thread')?.name).toBe('die');
+  });
   it('is a pair where two things are wanting, and the advice says so', () => {
     const square = 'side: [{ name: square, square: 8 mm, on: rim, at: 5 mm, length: 8 mm }]';
     const changes: readonly Change[] = [NO_BORING, ['files: yes', 'files: no']];

@@ -197,7 +197,18 @@ describe('words of the rules', () => {
   it('are short: a title on a line, a why in a breath, each sentence closed', () => {
     const long = w.ids().filter((id) => {
       if (!id.startsWith('rule.')) return false;
-      const text = w.say(id, { thread: 'M12x1', depth: '0.75', wheels: '40/80 × 35/60', ppm: 4000, acts: '0.09', tolerance: '0.1' });
+      const text = w.say(id, {
+        thread: 'M12x1',
+        depth: '0.75',
+        wheels: '40/80 × 35/60',
+        ppm: 4000,
+        acts: '0.09',
+        tolerance: '0.1',
+        round: true,
+        open: true,
+        shallow: true,
+        bored: true,
+      });
       const count = text.split(' ').length;
       if (id.endsWith('.title')) return count > 9 || text.endsWith('.');
       return count > 22 || !text.endsWith('.');
@@ -283,9 +294,9 @@ describe('words of what cannot be designed', () => {
     );
   });
   it.each<readonly [string, Readonly<Record<string, unknown>>]>([
-    ['plan.no-route', { part: 'cap', refused: 1, wouldHelp: 0, pairs: 0 }],
-    ['plan.no-route', { part: 'cap', refused: 3, wouldHelp: 0, pairs: 4 }],
-    ['plan.no-route', { part: 'cap', refused: 7, wouldHelp: 2, pairs: 0 }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 1, wouldHelp: 0, pairs: 0 }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 3, wouldHelp: 0, pairs: 4 }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 7, wouldHelp: 2, pairs: 0 }],
     ...WALLS.map((where) => ['design.wall-thin', { ...thinWall(where, len(mm(0.5)), len(mm(1))) }] as const),
     ...['seat', 'bonnet'].map(
       (which) => ['design.thread-under-chamber', { which, thread: 'M8x1', chamber: mm(8), minor: mm(6.9) }] as const,

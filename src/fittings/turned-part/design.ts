@@ -42,7 +42,8 @@ function stockFor(asked: Meant, material: string, workshop: Workshop, found: Dia
   if (!bar) return barFor({ part: asked.name, material, section: 'round', across: asked.widest, turned: true }, workshop, found);
   if (bar.across < asked.widest)
     found.push({ code: 'design.part-bar-small', severity: 'error', grounds: { part: asked.name, bar: bar.across, wants: asked.widest } });
-  const stock = barFor({ part: asked.name, material, section: bar.section, across: bar.across, turned: false }, workshop, found);
+  const ask = { part: asked.name, material, section: bar.section, across: bar.across, turned: false, named: !asked.keepsBar };
+  const stock = barFor(ask, workshop, found);
   if (stock.from !== 'bar' || asked.keepsBar) return stock;
   const { asStock: _, ...turned } = stock;
   return turned;

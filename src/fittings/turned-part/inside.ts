@@ -207,7 +207,8 @@ function coneIn(hole: Bored, length: Len, faults: Faults): Hole['cone'] {
   if (mouth.lo <= hole.size.hi) fault(faults, [...path, 'mouth'], 'cone-mouth', { feature: asked.name, least: hole.size.hi });
   const long = coneLength(hole.size.lo, mouth.hi, asked.cone.angle);
   const has = minus(hole.to, hole.from);
-  if (long > minus(has, size('length.least-surface')))
-    fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up'), outside: false });
+  const room = minus(has, size('length.least-surface'));
+  const limits = coneLength(hole.size.target, mouth.target, asked.cone.angle) <= room;
+  if (long > room) fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up'), outside: false, limits });
   return { name: `${asked.name}.cone`, at: asked.from, angle: asked.cone.angle, mouth, role: asked.cone.role ?? asked.role ?? 'free' };
 }

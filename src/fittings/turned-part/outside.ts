@@ -91,6 +91,7 @@ function checkStep(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
     before: one.name,
     least: minus(large.lo, small.hi),
     same: a.target === b.target,
+    cones: one.cone?.at === 'first' && two.cone?.at === 'second',
     thread: one.thread !== undefined || two.thread !== undefined,
   };
   fault(faults, ['outside', i], 'no-step', grounds);
@@ -227,11 +228,15 @@ export function coneLength(small: Len, large: Len, angle: number): Len {
   return mm(toMm(minus(large, small)) / (2 * Math.tan((angle * Math.PI) / (2 * ratio('turn.half')))));
 }
 
-function checkLength(section: AskedSection, long: Len, path: Path, faults: Faults): void {
-  if (long <= minus(section.length.nominal, size('length.least-surface'))) return;
+/** As long as its limits let it come out, and as it is drawn: where only the limits are in the way, that is said. */
+type ConeLengths = { readonly long: Len; readonly drawn: Len };
+function checkLength(section: AskedSection, { long, drawn }: ConeLengths, path: Path, faults: Faults): void {
+  const room = minus(section.length.nominal, size('length.least-surface'));
+  if (long <= room) return;
   fault(faults, path, 'cone-long', {
     ...{ feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') },
     outside: true,
+    limits: drawn <= room,
   });
 }
 
@@ -252,6 +257,12 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
   if ((cone.angle === undefined) === (cone.length === undefined))
     fault(faults, path, 'cone-one-of', { feature: section.name, none: cone.angle === undefined });
   const angle = cone.angle ?? taperAngle(mouth.target, limits.target, cone.length ?? section.length.nominal);
-  if (!isTaper(section) && mouth.hi < limits.lo) checkLength(section, coneLength(mouth.lo, limits.hi, angle), path, faults);
+  if (!isTaper(section) && mouth.hi < limits.lo)
+    checkLength(
+      section,
+      { long: coneLength(mouth.lo, limits.hi, angle), drawn: coneLength(mouth.target, limits.target, angle) },
+      path,
+      faults,
+    );
   return { at: cone.at, angle, mouth, role: cone.role ?? section.role ?? 'free' };
 }

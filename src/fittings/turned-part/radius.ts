@@ -43,6 +43,7 @@ function rounds(where: Where): readonly ArcAsk[] {
     fault(where.faults, pathOf(where, at ? 'radius-at' : 'radius'), 'radius-in-corner', {
       feature: name,
       free: at && free[0] ? free[0] : '',
+      rounded: !at && full !== undefined && free.includes(full),
     });
     return [];
   }

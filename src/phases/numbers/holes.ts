@@ -74,10 +74,11 @@ function upToTenth(length: number): Len {
   return len(Math.ceil(length / step) * step);
 }
 
-/** A drill that goes through, and a centre drill, count from the point; one that stops from where its lips cut full width. */
+/** A drill that goes through, and a centre drill, count from the point; one that stops from where its lips cut full width; a reamer likewise. */
 function zeroOf({ operation, through, way }: Removal): NonNullable<Figures['zero']> {
   const [sweep] = way.sweeps;
   if (operation.verb === 'centre') return { at: 'point' };
+  if (operation.verb === 'ream') return { at: 'lead' };
   if (sweep?.take !== 'bore' || sweep.point === undefined) return { at: 'face' };
   return through ? { at: 'point' } : { at: 'lips' };
 }

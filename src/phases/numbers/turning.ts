@@ -5,11 +5,12 @@ import type { CuttingData, CuttingOperation } from '../../handbook/cutting.ts';
 import { usualShank } from '../../handbook/lathe-usual.ts';
 import { leastCut, machining } from '../../handbook/machining.ts';
 import { findMaterial } from '../../handbook/materials.ts';
+import { practice } from '../../handbook/practice.ts';
 import type { Cone } from '../../model/part.ts';
 import type { Figures, Reading, Verb } from '../../model/plan.ts';
 import { farForEdge } from '../../rules/chatter.ts';
 import { show } from '../../rules/context.ts';
-import { type Depth, deepestCut, type Speed } from '../../rules/cutting.ts';
+import { type Depth, type DepthBound, deepestCut, type Speed } from '../../rules/cutting.ts';
 import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong, readCross, topSlack } from '../../rules/dials.ts';
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
@@ -76,13 +77,18 @@ function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefi
   const unit = unitOf(asked);
   const deepest = deepestCut({
     ...{ data, material: asked.material, speed: rpm, drive: asked.workshop.lathe, unit },
-    gives: final ? roughBound(giveAt(asked, data.feed), finish.most, finish.why) : [],
+    gives: [...(final ? roughBound(giveAt(asked, data.feed), finish.most, finish.why) : []), ...holdBound(asked, data)],
   });
   if (!deepest) return undefined;
   const least = mm(leastCut(group).depth);
   const passes = splitPasses({ stock, deepest: deepest.most, finish: finish.depth, unit, least, alike: isClose(asked) ? 2 : 1 });
   const narrow = narrowPasses(asked, { deepest: deepest.most, finish: len(0), unit, least, alike: 1 });
   return { ...narrow, passes, bound: bindingOf(passes, deepest, finish), ...checks(asked, passes, finish) };
+}
+
+/** In a hold that is short for its diameter cuts are less deep. */
+function holdBound({ removal: { setUp } }: Asked, { ap }: CuttingData): readonly DepthBound[] {
+  return setUp.grip.seated && ap !== undefined ? [{ most: toMm(ap) * practice.value('grip.seated.cut'), bound: 'bound.hold' }] : [];
 }
 
 /** What a drill left narrow above a floor is opened first. */
@@ -121,7 +127,8 @@ function giveAt({ removal, material, workshop }: Asked, feed: number = 0): numbe
 /** What bounds the roughing cuts; a single light cut is bound by what there is to take. */
 function bindingOf(passes: readonly Len[], deepest: Depth, finish: Finish): string {
   if (passes.length === 1 && (passes[0] ?? 0) < deepest.most) return 'bound.stock';
-  return passes.length === 1 || finish.depth === 0 || passes.some((pass) => pass > finish.depth) ? deepest.bound : finish.why;
+  const bound = finish.depth === 0 || deepest.most < finish.depth || passes.some((pass) => pass > finish.depth);
+  return passes.length === 1 || bound ? deepest.bound : finish.why;
 }
 
 /** Measured before the last cut of what is final; taken again where work or bar gives. */

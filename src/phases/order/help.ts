@@ -13,7 +13,7 @@ type Help = Pick<NoRoute, 'wouldHelp' | 'wouldHelpByOne' | 'wouldHelpPairs'>;
 
 /** The single changes that would make the job possible, one tool for several features among them; where there is none, the pairs that would. */
 export function changesThatHelp(c: Candidates, takes: Handling): Help {
-  const allowed = c.refused.filter((r) => r.would !== undefined);
+  const allowed = [...c.refused, ...(c.asked ?? [])].filter((r) => r.would !== undefined);
   const helps = (changes: readonly Refusal[]): boolean => isPossible(changes.reduce(allow, c), takes);
   const wouldHelp = allowed.filter((r) => helps([r]));
   const byOne = byTool(allowed)

@@ -66,8 +66,8 @@ export function gripClaim(
   const held = heldStretches(asked, section, pieces, grip);
   const has = held.reduce((sum, one) => sum + one.length, 0);
   const light = operations.every((operation) => operation.light);
-  const wants = leastHold(asked, grip, light ? 'light' : 'heavy');
   const far = standsOut(asked, section, grip);
+  const wants = grip.seated ? seatedHold(far.has) : leastHold(asked, grip, light ? 'light' : 'heavy');
   const kept = isByThread(grip) ? undefined : held.find((one) => isKept(asked, section, one.surface));
   const reason = reasonOf();
   return claim('grip', grip.id, reason === '', {
@@ -97,6 +97,9 @@ export function gripClaim(
     return far.has > far.most + figure('proof.stick-out.slack') ? 'far-out' : '';
   }
 }
+
+/** Pressed back against the jaws, it is levered by what stands out, and not by its diameter. */
+const seatedHold = (out: number): number => Math.max(out * practice.value('grip.seated.ratio'), mm(practice.value('grip.least')));
 
 function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
   const threads = isByThread(grip) ? pitchOf(asked, grip) * practice.value('mandrel.pitches') : 0;

@@ -18,7 +18,8 @@ export function standsOut(asked: Case, section: Section, grip: Grip): { readonly
   if (grip.kind === 'between-centres' || grip.kind === 'vee-block' || beyond.length === 0) return { has: 0, most: grip.diameter * ratio };
   const end = first ? Math.max(0, Math.min(...beyond.map(({ slab }) => slab.from))) : lastOf(asked, beyond);
   const widest = Math.max(grip.diameter, ...beyond.flatMap(({ slab, outer }) => [at(outer.line, slab.from), at(outer.line, slab.to)]));
-  return { has: Math.abs(front - end), most: widest * ratio };
+  const most = grip.seated ? grip.diameter * practice.value('grip.seated.out') : widest * ratio;
+  return { has: Math.abs(front - end), most };
 }
 
 type Throughs = ReturnType<typeof throughs>;

@@ -45,15 +45,26 @@ const listed = (readings: readonly Reading[], words: SheetWords): string =>
   readings.map((reading) => words.say('dial.short', shown(reading))).join(', ');
 
 /** Many readings stand beneath the row; where their nought is, the page says. */
-function readingsSaid({ verb }: Operation, { readings = [], zero, outward, slack }: Figures, words: SheetWords): readonly string[] {
+function readingsSaid({ verb }: Operation, figures: Figures, words: SheetWords): readonly string[] {
+  const { readings = [], zero, outward, slack } = figures;
   if (zero === undefined || readings.length === 0) return [];
   const many =
     readings.length > FEW
-      ? [words.say('dial.readings', { slide: words.say(`dial.${readings[0]?.which ?? 'cross'}`), readings: listed(readings, words) })]
+      ? [words.say('dial.readings', { slide: words.say(`dial.${readings[0]?.which ?? 'cross'}`), readings: runSaid(figures, words) })]
       : [];
   const away = outward && verb !== 'cone' ? [words.say('dial.outward', { slack: slack ?? '' })] : [];
   return [...many, ...away];
 }
+
+/** Of very many the like ones are told by the first, which is the step, and the last: nobody finds his place among eighty readings. */
+function runSaid({ readings = [], passes = [] }: Figures, words: SheetWords): string {
+  const alike = passes.findIndex((pass) => pass !== passes[0]);
+  const [first, last] = [readings[0], readings[alike - 1]];
+  if (readings.length <= MANY || alike <= MANY / 2 || !first || !last) return listed(readings, words);
+  const step = words.say('dial.short', shown(first));
+  return [words.say('dial.so-on', { step, last: words.say('dial.short', shown(last)) }), listed(readings.slice(alike), words)].join(', ');
+}
+const MANY = 2 * 10;
 
 function slideSaid({ slide }: Figures, words: SheetWords): readonly string[] {
   if (!slide) return [];

@@ -122,9 +122,10 @@ const heldLength = ({ from, to }: SetUp['grip']): Len => len(Math.floor((to - fr
 /** A hold with a centre besides; that on bar has words of its own. */
 const isAlsoCentred = ({ grip }: SetUp): boolean => grip.centre !== undefined && grip.kind !== 'bar-and-centre';
 
-/** What helps a hold: a plug in the bore under it, a centre in the free end. */
-const besidesOf = (setUp: SetUp): readonly ('and-plug' | 'and-centre')[] => [
+/** What helps a hold: a plug in the bore under it, a seat against the jaws, a centre in the free end. */
+const besidesOf = (setUp: SetUp): readonly ('and-plug' | 'and-seat' | 'and-centre')[] => [
   ...(setUp.grip.plug ? ['and-plug' as const] : []),
+  ...(setUp.grip.seated ? ['and-seat' as const] : []),
   ...(isAlsoCentred(setUp) ? ['and-centre' as const] : []),
 ];
 

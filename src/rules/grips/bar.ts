@@ -4,7 +4,7 @@ import type { End } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import { depthFrom, ENDS, farther, length, nearer, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
-import { steady, withCentre } from './overhang.ts';
+import { boredThere, steady, withCentre } from './overhang.ts';
 import { outsideStretch, sorted } from './stretch.ts';
 
 export const onBar: GripRule = {
@@ -111,7 +111,9 @@ function centreGrip(work: Work, grip: Grip, leaves: Operation | undefined): read
 function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
   const most = scaled(grip.diameter, 'grip.stick-out.most');
-  return out > most ? { what: grip.id, because: { rule: 'stick-out', grounds: {} }, has: out, most, would: { grip } } : undefined;
+  return out > most
+    ? { what: grip.id, because: { rule: 'stick-out', grounds: boredThere(work.c, grip) }, has: out, most, would: { grip } }
+    : undefined;
 }
 
 export const onStub: GripRule = {

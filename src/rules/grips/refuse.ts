@@ -1,5 +1,5 @@
 /** Why a section may not be held. */
-import { add, len, minus } from '../../base/units.ts';
+import { len, minus } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { diameterOf, type Outside, scaled } from '../context.ts';
@@ -49,7 +49,11 @@ export function thinWall(work: Work, o: Outside, out: End, held: 'jaws' | 'round
   if (inside === undefined) return undefined;
   const walls = minus(diameterOf(work.c, o), inside);
   const wall = scaled(across, held === 'jaws' ? 'grip.wall.ratio' : 'grip.wall.round');
-  const least = add(wall, wall);
-  const rule = held === 'jaws' ? 'thin-wall' : 'thin-wall-round';
-  return walls < least ? { what: `${o.id}.${out}`, because: { rule, grounds: {} }, has: walls, wants: least } : undefined;
+  if (walls >= 2 * wall) return undefined;
+  const has = len(Math.floor(walls / 2));
+  const what = `${o.id}.${out}`;
+  if (held === 'round') return { what, because: { rule: 'thin-wall-round', grounds: {} }, has, wants: wall };
+  // what closes all round holds a thinner wall than jaws do, down to where it gives too
+  const round = walls >= 2 * scaled(across, 'grip.wall.round');
+  return { what, because: { rule: 'thin-wall', grounds: { round } }, has, wants: wall };
 }

@@ -10,6 +10,7 @@ import { bearing, colletFor } from './closing.ts';
 import { steady } from './overhang.ts';
 import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
+import { seatedGrip } from './seated.ts';
 import { inSleeve } from './sleeve.ts';
 import { hiddenBehind, makes, plainOf, type Stretch, sorted } from './stretch.ts';
 import { heldAtWorst } from './worst.ts';
@@ -114,10 +115,12 @@ function asLongAs(work: Work, on: On, out: End, kind: Hold, bare: Grip): readonl
   // a light facing cut never passes the jaws: less room is enough
   const close = through(sectionGrip(work, on, out, kind, 'jaw.clearance.light') ?? bare);
   const long = minus(grip.to, grip.from) >= heavy;
+  const plain = clearOfCones(work.c, o, on.stretch);
   const asked = 'kind' in close ? lightGrips(grip, close, heavy) : [close];
   // what may come out too short at the limits is offered for light work besides
-  const sure = heldAtWorst(work.c, grip, on.stretch, clearOfCones(work.c, o, on.stretch)) >= heavy;
-  const offered = sure ? [grip] : long ? [grip, ...asked.filter((one) => 'kind' in one)] : asked;
+  const sure = heldAtWorst(work.c, grip, on.stretch, plain) >= heavy;
+  const seated = sure ? [] : seatedGrip(work.c, grip, on.stretch, plain);
+  const offered = sure ? [grip] : [...(long ? [grip, ...asked.filter((one) => 'kind' in one)] : asked), ...seated];
   return offered.flatMap((one) => ('kind' in one ? steady(work, one, nearer(out, one)) : [one]));
 }
 

@@ -1,5 +1,5 @@
 /** Centring and drilling: from which end, how deep, and through which smaller hole. */
-import { type Len, len, minus, mm } from '../../base/units.ts';
+import { add, type Len, len, minus, mm } from '../../base/units.ts';
 import { pointLength } from '../../handbook/drills.ts';
 import type { End } from '../../model/ids.ts';
 import { other } from '../../model/ids.ts';
@@ -21,7 +21,9 @@ export function drilling(c: Context, f: Hole, size: Len, as: Drilling): readonly
   const centre = solid ? centring(c, f, size) : [];
   const pilot = solid && size > length('drill.pilot-above') ? drillUnder(c.workshop, scaled(size, 'drill.pilot-ratio')) : undefined;
   const first = pilot ? [drillOp(c, f, 'drill-pilot', pilot, 'rough', 'small-drill-first')] : [];
-  return [...centre, ...first, drillOp(c, f, as.step, size, as.stage, 'drill')];
+  // a reamer's lead goes past the far end: in a bar that is not parted yet the drill makes room for it
+  const room = as === FOR_REAMER ? length('ream.lead') : ZERO;
+  return [...centre, ...first, drillOp(c, f, as.step, size, as.stage, 'drill', room)];
 }
 
 export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
@@ -64,10 +66,11 @@ const floorDepth = (c: Context, f: Hole): Len => {
 /** A centre drill is sunk to its mouth only where the drill that follows takes the mouth away. */
 const mouthUnder = (mouth: Len, size: Len): Len => len(Math.min(mouth, size - length('centre.under-drill')));
 
-export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut['stage'], rule: string): Operation {
+/** `room`: so much deeper where it comes out, for what follows it. */
+export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut['stage'], rule: string, room: Len = ZERO): Operation {
   const nominal = c.cylinder(f.cylinder).size.target;
   const ways = waysBy((end): Way | undefined => {
-    const to = f.opens.includes(end) ? drillTo(c, f, end, size) : undefined;
+    const to = f.opens.includes(end) ? drillTo(c, f, end, size, room) : undefined;
     if (!to) return undefined;
     const cut: Cut = { makes: f.cylinder, stage, measures: 'diameter', leaves: stage === 'final' ? ZERO : minus(nominal, size) };
     return { cuts: [cut], sweeps: [{ take: 'bore', cylinder: f.cylinder, diameter: size, to, point: fact('drill.point') }] };
@@ -83,13 +86,13 @@ function breaksOut(c: Context, f: Hole): readonly Because[] {
 }
 
 /** Right through where everything beyond is open; else until the point reaches the floor. */
-export function drillTo(c: Context, f: Hole, end: End, size: Len): Bound | undefined {
+export function drillTo(c: Context, f: Hole, end: End, size: Len, room: Len = ZERO): Bound | undefined {
   const face = c.end(end)?.face;
   // counted from the end, also where the hole begins behind a larger one
   if (f.blind) return face === undefined ? undefined : { face, beyond: depthFrom(end, farther(end, c.cylinder(f.cylinder)), c.part) };
   if (f.floor) return { face: f.floor, beyond: len(-pointRoom(size) - length('drill.short')) };
   const beyond = c.end(other(end));
-  return beyond && { face: beyond.face, beyond: length('drill.past') };
+  return beyond && { face: beyond.face, beyond: add(length('drill.past'), room) };
 }
 
 /** Room for the drill's point: its length up to the next tenth of a millimetre. */

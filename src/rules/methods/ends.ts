@@ -69,9 +69,11 @@ export const faceTwice: MethodRule = methodRule({
 // ---- leaving the bar -----------------------------------------------------------------------------------------------------
 const barFeature = (c: Context): string => `${c.part.id}/bar`;
 
-/** Every way to get the part off its bar. A mandrel made in place has none. */
-export function leavingBar(c: Context): { readonly methods: readonly Method[]; readonly refused: readonly Refusal[] } {
-  if (c.part.staysInChuck || c.part.stock.from !== 'bar') return { methods: [], refused: [] };
+type Leaving = { readonly methods: readonly Method[]; readonly refused: readonly Refusal[]; readonly asked: readonly Refusal[] };
+
+/** Every way to get the part off its bar. A mandrel made in place has none. `asked`: those that would leave less to do than the drawing asks. */
+export function leavingBar(c: Context): Leaving {
+  if (c.part.staysInChuck || c.part.stock.from !== 'bar') return { methods: [], refused: [], asked: [] };
   const tool = partingTool(c.workshop, c.part.stock.across);
   const heated = c.part.features.some((s) => s.kind === 'side' && s.does === 'branch');
   const methods: Method[] = [];
@@ -94,7 +96,19 @@ export function leavingBar(c: Context): { readonly methods: readonly Method[]; r
     methods.push(parting(c, feature, tool));
     if (heated) methods.push(stub(c, feature, tool));
   }
-  return { methods, refused };
+  return { methods, refused, asked: tool ? asParted(c, tool) : [] };
+}
+
+/** An end that nothing touches could stay as the blade leaves it: then nothing has to hold the part for facing it. */
+function asParted(c: Context, tool: Operation['tool']): readonly Refusal[] {
+  const ends = (['second', 'first'] as const).flatMap((end) => c.end(end) ?? []);
+  return ends
+    .filter((end) => end.role === 'clearance' && !end.fitted && !end.skimmed)
+    .map((end) => ({
+      what: `${end.id}/as-parted`,
+      because: { rule: 'end-is-faced', grounds: {} },
+      would: { method: parting(c, { ...end, role: 'free' }, tool) },
+    }));
 }
 
 /** The blade that is missing: what is refused for want of it can be tried. */

@@ -4,7 +4,7 @@ import { held } from '../../handbook/capability.ts';
 import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { boringFor, boringTool, drillUnder, drillWithin, noBoring } from '../tools.ts';
+import { boringFor, boringTool, drillUnder, drillWithin, type Instead, noBoring } from '../tools.ts';
 import { drilling, drillOp, FOR_REAMER, isTrimmed, pilotHole, pointRoom, startOf, TO_SIZE, UNDER } from './drilling.ts';
 import { isHole, type Seat, seatGrounds, seatPilot } from './seat.ts';
 import { boreWay, coneAt, dBit, dBitFor, reachFor, reamWay, startBore, stone, toolOf } from './single-lip.ts';
@@ -225,19 +225,25 @@ function refusal(f: Hole, rule: string, figures: Told): Offer {
 function boreRefused(c: Context, f: Hole, start: Len, again: (more: Context) => Offer): Offer {
   // a tool that reaches from whichever end asks most of it: with less it might be refused again
   const wants = len(Math.max(...f.opens.map((end) => reachFor(c, f, end))));
-  return { refused: [wanting(c, `${f.id}/bore`, start, wants, again)] };
+  return { refused: [wanting(c, `${f.id}/bore`, start, wants, again, insteadOf(c, f, start))] };
+}
+
+/** A fit right through may be reamed; a recess with its floor near lets no larger drill in before the tool. */
+function insteadOf(c: Context, f: Hole, start: Len): Instead {
+  const larger = drillUnder(c.workshop, minus(c.cylinder(f.cylinder).size.target, length('drill.for-bore')));
+  return { open: FITS.includes(f.role) && !f.floor, shallow: f.floor !== undefined && !pilotHole(c, f) && larger !== start };
 }
 
 function startRefused(g: Seat, c: Context, start: Len, wants: Len): Offer {
   return { refused: [wanting(c, `${g.f.id}/bore-start`, start, wants, (more) => finishFromFarSide(g, more))] };
 }
 
-function wanting(c: Context, what: string, start: Len, wants: Len, again: (more: Context) => Offer): Refusal {
+function wanting(c: Context, what: string, start: Len, wants: Len, again: (more: Context) => Offer, instead?: Instead): Refusal {
   const more = asIf(c, { boring: [...c.workshop.tools.boring, { smallest: start, reach: wants }] });
   const method = again(more).methods?.[0];
   return {
     what,
-    ...noBoring(c.workshop, start, wants),
+    ...noBoring(c.workshop, start, wants, instead),
     lacks: 'boring',
     ...(method ? { would: { method } } : {}),
   };

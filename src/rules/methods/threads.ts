@@ -5,7 +5,7 @@ import type { Feature } from '../../model/part.ts';
 import type { Because, Grounds, Method, Operation, Refusal, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, operation, runsOutAt, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { dieFor, runsTrue, tapFor } from '../tools.ts';
+import { dieFor, dieOf, runsTrue, tapFor } from '../tools.ts';
 import { type NoWheels, wheelsFor } from '../wheels.ts';
 
 const thread =
@@ -95,8 +95,11 @@ export const dieOutside: MethodRule = methodRule({
   then: ({ f }, c) => {
     const tool = dieFor(c.workshop, f.thread);
     const grounds = { thread: f.thread.name };
-    if (!tool) return { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds } }] };
-    const method = make(f, c, 'die', tool, 1);
+    const method = make(f, c, 'die', tool ?? dieOf(f.thread), 1);
+    if (!tool) {
+      const would = runsTrue(c.part, f) ? {} : { would: { method } };
+      return { refused: [{ what: `${f.id}/die`, because: { rule: 'no-die', grounds }, ...would }] };
+    }
     const rather = runsTrue(c.part, f) && c.workshop.tools.threadingOutside && 'wheels' in wheelsOn(f, c);
     return rather
       ? { refused: [{ what: `${f.id}/die`, because: { rule: 'die-not-true', grounds }, would: { method } }] }
