@@ -58,7 +58,7 @@ function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
   if (side.does === 'branch')
     return stump(x, Math.max(half, size), radius * (side.far ? -1 : 1), side.made === 'here' ? MADE : NARROW, paper);
   if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
-  if (side.does === 'knurl') return { items: crossHatched(x, half, radius, paper), boxes: [] };
+  if (side.does === 'knurl') return { items: crossHatched(belowAxis(x, half, radius, paper)), boxes: [] };
   if (side.does === 'slit') return { items: slit(x, half, size, paper), boxes: [] };
   return { items: flat(x, half, halfWidth(side.does, radius, size), side.made === 'here' ? MADE : NARROW, paper), boxes: [] };
 }
@@ -106,15 +106,16 @@ function halfCircle(x: number, paper: Paper, r: number): Item {
   return { ...whole, segments: whole.segments.slice(0, 3) };
 }
 
-function crossHatched(x: number, half: number, radius: number, paper: Paper): readonly Item[] {
-  const ring: readonly XY[] = [
-    { x: x - half, y: paper.axis },
-    { x: x - half, y: paper.axis + radius },
-    { x: x + half, y: paper.axis + radius },
-    { x: x + half, y: paper.axis },
-  ];
-  return ([1, -1] as const).flatMap((lean) => hatched(ring, { pitch: KNURL_PITCH, lean }, HATCHED));
-}
+const belowAxis = (x: number, half: number, radius: number, paper: Paper): readonly XY[] => [
+  { x: x - half, y: paper.axis },
+  { x: x - half, y: paper.axis + radius },
+  { x: x + half, y: paper.axis + radius },
+  { x: x + half, y: paper.axis },
+];
+
+/** Of a knurl, and of the wheel that rolls it. */
+export const crossHatched = (ring: readonly XY[]): readonly Item[] =>
+  ([1, -1] as const).flatMap((lean) => hatched(ring, { pitch: KNURL_PITCH, lean }, HATCHED));
 
 /** How much a branch on the far side stands out above the work, on paper. */
 export function standsAbove(sides: readonly SideShown[] = []): number {

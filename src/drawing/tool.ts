@@ -1,5 +1,5 @@
 /**
- * The tool where its work is done. Where that is, the picture's new edges tell. What cuts from outside stands below the axis, on the turner's
+ * The tool where its work is done. Where that is, the picture's new edges tell, or for a knurling wheel what it rolls. What cuts from outside stands below the axis, on the turner's
  * side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along the axis.
  */
 import type { Advances, Box } from '../model/display.ts';
@@ -8,9 +8,10 @@ import { type Lettering, polygon, polyline, text, textBox, type XY } from './dis
 import { capHeight, textWidth } from './measure.ts';
 import { joined, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts';
 import type { Scene } from './scene.ts';
+import { crossHatched } from './sides.ts';
 import type { Sketch } from './sketch.ts';
 import { NEAR, OUT, type Outline, type Place } from './tool/place.ts';
-import { bevel, blade, facing, knife, vee } from './tool/post.ts';
+import { bevel, blade, facing, knife, vee, wheel } from './tool/post.ts';
 import { axial, centre, die } from './tool/tailstock.ts';
 import type { ToolShown } from './view.ts';
 import type { Window } from './window.ts';
@@ -23,10 +24,10 @@ export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Wi
   const made = sketch.loops.flat().filter((e) => e.made && (!on || on.includes(e.surface)) && (e.a.r > NEAR || e.b.r > NEAR));
   const outlines = FORMS[tool.form](tool, { made, sketch, shown: window, out, mm: (onPaper) => onPaper / paper.scale });
   const bodies: Layer = {
-    items: outlines.flatMap(({ half, ring, edge = ring }) => [
-      polygon(ringOnPaper(paper, ring, half), { fill: 'pale' }),
-      polyline(ringOnPaper(paper, edge, half), EDGE),
-    ]),
+    items: outlines.flatMap(({ half, ring, edge = ring, knurled }) => {
+      const shape = ringOnPaper(paper, ring, half);
+      return [polygon(shape, { fill: 'pale' }), ...(knurled ? crossHatched(shape) : []), polyline(ringOnPaper(paper, edge, half), EDGE)];
+    }),
     boxes: outlines.map(({ half, ring }) => boxAround(ringOnPaper(paper, ring, half))),
   };
   const [first] = outlines;
@@ -86,4 +87,5 @@ const FORMS: Readonly<Record<ToolShown['form'], (tool: ToolShown, place: Place) 
   centre,
   tap: axial,
   die,
+  wheel,
 };

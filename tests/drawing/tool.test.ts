@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { collisions } from '../../src/drawing/collisions.ts';
 import type { XY } from '../../src/drawing/display.ts';
 import type { Paper } from '../../src/drawing/paper.ts';
-import { envelope, metalAt, type Sketch, sketchOf, type UR } from '../../src/drawing/sketch.ts';
+import { envelope, metalAt, placed, type Sketch, sketchOf, type UR } from '../../src/drawing/sketch.ts';
 import { drawStage, type ToolShown } from '../../src/drawing/stage.ts';
 import { drawTool } from '../../src/drawing/tool.ts';
 import { windowOf, withRemainder } from '../../src/drawing/window.ts';
@@ -58,7 +58,7 @@ describe('the tool of an operation', () => {
   it('is shown in all forms but a die, which no spec uses', () => {
     expect(forms).toEqual([
       ...['bevel inside', 'bevel outside', 'blade outside', 'centre inside', 'drill inside', 'facing outside'],
-      ...['knife inside', 'knife outside', 'tap inside', 'vee inside', 'vee outside'],
+      ...['knife inside', 'knife outside', 'tap inside', 'vee inside', 'vee outside', 'wheel outside'],
     ]);
   });
   it.each(forms)('%s: is there whenever it is asked for', (form) => {
@@ -71,7 +71,8 @@ describe('the tool of an operation', () => {
     );
     expect(inMetal.map(({ name }) => name)).toEqual([]);
   });
-  it.each(forms)('%s: reaches what it has made', (form) => {
+  // a knurling wheel makes no edge: it is asked below
+  it.each(forms.filter((form) => form !== 'wheel outside'))('%s: reaches what it has made', (form) => {
     const away = seen.filter(({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !reaches(rings, sketch));
     expect(away.map(({ name }) => name)).toEqual([]);
   });
@@ -86,6 +87,26 @@ describe('a die', () => {
     expect(rings.map((ring) => Math.sign(ring[0]?.r ?? 0))).toEqual([1, -1]);
     expect(rings.some((ring) => isIn(ring, sketch))).toBe(false);
     expect(reaches(rings, sketch)).toBe(true);
+  });
+});
+
+describe('a knurling wheel', () => {
+  const wheels = seen.filter(({ tool }) => tool.form === 'wheel');
+  it('lies against what it rolls, within it, and is knurled', () => {
+    expect(wheels.length).toBeGreaterThan(0);
+    for (const { tool, sketch, rings } of wheels) {
+      const { from, to, diameter } = tool.rolls ?? { from: len(0), to: len(0), diameter: len(0) };
+      const ends = [from, to].map((z) => placed({ z, d: diameter }, sketch.out));
+      const [left, right] = [Math.min(...ends.map((p) => p.u)), Math.max(...ends.map((p) => p.u))];
+      const touching = rings.flat().filter((p) => Math.abs(-p.r - (ends[0]?.r ?? 0)) < LET);
+      expect(touching.length).toBeGreaterThan(1);
+      expect(touching.every((p) => p.u > left - LET && p.u < right + LET)).toBe(true);
+    }
+  });
+  it('is not there where nothing is said of what it rolls', () => {
+    const sketch = sketchOf(SECOND_GRIP);
+    const hold = { kind: 'jaws', from: len(3), to: len(10), diameter: len(16) } as const;
+    expect(drawTool({ form: 'wheel', side: 'outside' }, sketch, windowOf(sketch, hold), PAPER, ADVANCES).items).toEqual([]);
   });
 });
 

@@ -4,8 +4,11 @@ import type { Half } from '../paper.ts';
 import { type Edge, placed, type Sketch, type UR } from '../sketch.ts';
 import type { Window } from '../window.ts';
 
-/** `edge`: what of the ring is drawn as a line; the tool goes on where it is open, as it does between the ring's last point and its first. */
-export type Outline = { readonly half: Half; readonly ring: readonly UR[]; readonly edge?: readonly UR[] };
+/**
+ * `edge`: what of the ring is drawn as a line; the tool goes on where it is open, as it does between the ring's last point and its first.
+ * `knurled`: crossed hatching, as on the work.
+ */
+export type Outline = { readonly half: Half; readonly ring: readonly UR[]; readonly edge?: readonly UR[]; readonly knurled?: true };
 /** `made`: the edges that it has cut; `mm`: from paper to work; `out`: how far it reaches out, mm on paper. */
 export type Place = {
   readonly made: readonly Edge[];

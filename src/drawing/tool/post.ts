@@ -1,5 +1,5 @@
 /** Tools in the tool post: what cuts from outside stands below the axis, what cuts inside is seen above it, where the work is cut. */
-import { type Edge, metalAt, rootOf, type UR } from '../sketch.ts';
+import { type Edge, metalAt, placed, rootOf, type UR } from '../sketch.ts';
 import type { ToolShown } from '../view.ts';
 import { BODY, CLEAR, FLANK, NEAR, type Outline, type Place, radiusOf } from './place.ts';
 
@@ -154,6 +154,37 @@ export function vee({ side }: ToolShown, place: Place): readonly Outline[] {
     ]),
   ];
 }
+
+/** At the headstock's end of what it has rolled: a knurled wheel in its holder, its axle along the work. It is pressed in, and cuts nothing. */
+export function wheel({ rolls }: ToolShown, { sketch, shown, mm, out }: Place): readonly Outline[] {
+  if (!rolls) return [];
+  const ends = [rolls.from, rolls.to].map((z) => placed({ z, d: rolls.diameter }, sketch.out));
+  const [left, right] = [Math.min(...ends.map((p) => p.u)), Math.max(...ends.map((p) => p.u))];
+  const low = ends[0]?.r ?? 0;
+  const wide = Math.min(mm(BODY.wide), right - left);
+  const past = Math.max(shown.rim, low) + mm(out.side);
+  const high = low + (past - low) * WHEEL;
+  const cheek = mm(CLEAR * 2);
+  const holder = [
+    { u: left - cheek, r: past },
+    { u: left - cheek, r: (low + high) / 2 },
+    { u: left + wide + cheek, r: (low + high) / 2 },
+    { u: left + wide + cheek, r: past },
+  ];
+  const round = [
+    { u: left, r: low },
+    { u: left, r: high },
+    { u: left + wide, r: high },
+    { u: left + wide, r: low },
+    { u: left, r: low },
+  ];
+  return [
+    { half: 'below', ring: holder },
+    { half: 'below', ring: round, knurled: true },
+  ];
+}
+/** Of what a knurling tool reaches out, as a share: its wheel. */
+const WHEEL = 0.6;
 
 function leftEnd(edges: readonly Edge[]): UR | undefined {
   const ends = edges.map((e) => (e.a.u < e.b.u ? e.a : e.b));

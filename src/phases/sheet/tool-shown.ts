@@ -1,4 +1,5 @@
-/** Which tool a picture shows, and in what form; none for work at the bench and for what no edge of the half-section tells. */
+/** Which tool a picture shows, and in what form; none for work at the bench. What no edge of the half-section tells is told by its feature. */
+import { add, minus } from '../../base/units.ts';
 import type { StageView, ToolShown } from '../../drawing/stage.ts';
 import { centreDrills } from '../../handbook/centre-drills.ts';
 import type { Operation, SetUp, Way } from '../../model/plan.ts';
@@ -24,7 +25,8 @@ const TAILSTOCK: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'
 export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefined {
   const operation = desk.operation(op);
   const way = wayOf(operation, setUp);
-  return way && toolShown(operation, way);
+  const shown = way && toolShown(operation, way);
+  return shown?.form === 'wheel' ? { ...shown, ...rolledBy(desk, operation.feature) } : shown;
 }
 
 const BY_KIND: Readonly<Record<string, ToolShown>> = {
@@ -45,7 +47,16 @@ const BY_KIND: Readonly<Record<string, ToolShown>> = {
   'centre-drill': { form: 'centre', side: 'inside' },
   tap: { form: 'tap', side: 'inside' },
   die: { form: 'die', side: 'outside' },
+  knurling: { form: 'wheel', side: 'outside' },
 };
+
+/** Where a knurl stands, and on what. */
+function rolledBy(desk: Desk, id: string): Pick<ToolShown, 'rolls'> {
+  const knurl = desk.feature(id);
+  const on = knurl?.kind === 'side' ? desk.part.surfaces.find((one) => one.id === knurl.on) : undefined;
+  if (knurl?.kind !== 'side' || on?.shape !== 'cylinder') return {};
+  return { rolls: { from: minus(knurl.at, knurl.half), to: add(knurl.at, knurl.half), diameter: on.size.target } };
+}
 
 function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {
   const shown = BY_KIND[tool.kind];
