@@ -1,6 +1,7 @@
 /**
- * The tool where its work is done. Where that is, the picture's new edges tell, or for a knurling wheel what it rolls. What cuts from outside stands below the axis, on the turner's
- * side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along the axis.
+ * The tool where its work is done. Where that is, the picture's new edges tell, or for a knurling wheel what it rolls. What cuts from outside
+ * stands below the axis, on the turner's side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along
+ * the axis.
  */
 import type { Advances, Box } from '../model/display.ts';
 import { isFree, kindOf } from './collisions.ts';
