@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { nearest } from './nearest.ts';
 import { type Problem, type QuantityKind, readQuantity } from './quantity.ts';
 import { type Len, len, mm, toMm } from './units.ts';
-import { looksBinary, shown } from './written.ts';
+import { looksBinary, notPrinted, shown } from './written.ts';
 
 /** Millimetres, bar, /min, degrees, watts, °C or a count, by the kind that is asked. Both ends are allowed themselves. */
 export type Bounds = { readonly least?: number; readonly most?: number };
@@ -67,6 +67,8 @@ export const line = () =>
     if (odd) return { problem: 'read.odd-character', grounds: { character: odd.character } };
     if (text === '') return { problem: 'read.empty-text', grounds: {} };
     if (text.length > LONGEST_TEXT || text.includes('\n')) return { problem: 'read.text-too-long', grounds: { most: LONGEST_TEXT } };
+    const character = notPrinted(text);
+    if (character !== undefined) return { problem: 'read.odd-character', grounds: { character } };
     return text;
   });
 

@@ -16,6 +16,15 @@ export function looksBinary(text: string): { readonly at: number; readonly chara
   return at < 0 ? undefined : { at, character: name(text.charCodeAt(at)) };
 }
 
+/** Latin letters with their marks, and the signs beside them that every font of the sheet has. */
+// biome-ignore lint/suspicious/noMisleadingCharacterClass: marks are looked for by themselves
+const NOT_PRINTED = /[^\u0020-\u007e\u00a0-\u017f\u0300-\u036f\u03c0–—‘’‚“”„•…′″‹›€™⅓⅔⅛⅜⅝⅞←↑→↓−√≈≤≥✓]/u;
+
+/** The first character of a person's own words that the sheet cannot print: a steering one by its number, any other as it is. */
+export function notPrinted(text: string): string | undefined {
+  return looksBinary(text)?.character ?? NOT_PRINTED.exec(text)?.[0];
+}
+
 /** One line, at most 60 characters; steering characters are named instead of written. */
 export function shown(text: string): string {
   const line = text
