@@ -104,3 +104,16 @@ describe('two cones that meet', () => {
     expect(saidOf(olive((at) => `cone: { at: ${at}, length: 2 mm, tip: 7 ±0.05 }`))).not.toContain('face between');
   });
 });
+
+describe('a part of two tapers and nothing to hold it by', () => {
+  it('is told that no hold leaves them free, where there is none to refuse', () => {
+    const said = saidOf([
+      ...['outside:', '  - { name: front, diameter: 8.5 mm, length: 2 mm, cone: { at: first, length: 2 mm, tip: 7 ±0.05 } }'],
+      '  - { name: back, diameter: 8.5 mm, length: 2 mm, cone: { at: second, length: 2 mm, tip: 7 ±0.05 } }',
+      'inside: [{ name: bore, diameter: 6 H8, from: first, depth: through, role: register }]',
+    ]);
+    expect(said).toContain('no hold that there is leaves free what is still to be cut');
+    expect(said).toContain('a plain piece');
+    expect(said).not.toMatch(/\b0 holds|refusals/);
+  });
+});
