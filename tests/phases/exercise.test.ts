@@ -99,4 +99,13 @@ describe('marking', () => {
       ['order.strips-missing', undefined],
     ]);
   });
+  it('names each letter that is mistyped on a line of letters, and takes the others as they stand', () => {
+    const { found } = readOrder(`A B 7\n?, C`, 'o', seat.strips);
+    expect(found.filter((d) => d.code === 'order.unknown-strip').map((d) => [d.grounds.word, d.place?.line, d.place?.col])).toEqual([
+      ['7', 1, 5],
+      ['?', 2, 1],
+    ]);
+    const missing = found.find((d) => d.code === 'order.strips-missing');
+    expect(missing?.grounds.missing).not.toMatch(/\b[ABC]\b/);
+  });
 });

@@ -38,12 +38,16 @@ export function readOrder(text: string, file: string, strips: readonly Strip[]):
   return found.length > 0 ? { found } : { value: order, found };
 }
 
-/** A line of nothing but letters is an order in itself; of any other line the first word is the letter, and the rest says what it is. */
+/**
+ * A line of nothing but letters, right or mistyped, is an order in itself; of any other line the first word is the letter, and the rest says
+ * what it is.
+ */
 function wordsOf(text: string, letters: ReadonlySet<string>): readonly Word[] {
+  const longest = Math.max(...[...letters].map((letter) => letter.length));
   return text.split(/\r\n|\r|\n/).flatMap((line, i) => {
     if (/^\s*#/.test(line)) return [];
     const words = [...line.matchAll(/[^\s,;]+/g)].map((m): Word => ({ text: m[0].replace(/[.):]$/, ''), line: i + 1, col: m.index + 1 }));
-    const all = words.every((word) => letters.has(word.text.toUpperCase()));
+    const all = words.every((word) => word.text.length <= longest);
     return all ? words : words.slice(0, 1);
   });
 }
