@@ -76,6 +76,12 @@ export function rimAt(sketch: Sketch, u: number): number {
   return corner === Number.NEGATIVE_INFINITY ? wall : corner;
 }
 
+/** How far out the work reached before, where nothing is left of it at u; 0 where there was none. */
+export function barAt(sketch: Sketch, u: number): number {
+  const over = sketch.before.flat().filter((e) => e.a.u < u !== e.b.u < u);
+  return Math.max(0, ...over.map((e) => radiusAt(e, u)));
+}
+
 /** Middles of the edges that an operation left; where it left none, of the metal that it took. */
 export function workOf(stage: Stage, by: OpId): readonly Point[] {
   const left = stage.outlines.flat().filter((e) => e.by === by);

@@ -1,7 +1,7 @@
 /** One try at a stage's picture: at one scale, what is fixed there, and the tags round it in one arrangement. */
 
 import type { Box, Item } from '../model/display.ts';
-import { anchorsOf, halvesOf, rimAt, workOf } from './anchors.ts';
+import { anchorsOf, barAt, halvesOf, rimAt, workOf } from './anchors.ts';
 import { balloonTag, drawTags, labelTag, RING } from './balloons.ts';
 import { drawDatum } from './datum.ts';
 import { type Columns, drawDiameters, type Upright } from './diameters.ts';
@@ -200,7 +200,7 @@ function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, 
   const datum = view.hold.datum;
   if (!datum) return undefined;
   const u = Math.max(window.from, along(datum.z, sketch.out));
-  const r = rimAt(sketch, u);
+  const r = rimAt(sketch, u) || barAt(sketch, u);
   const nib = 1e-3;
   const airOnRight = !metalAt(sketch.loops, { u: u + nib, r: r - nib });
   const stand = { from: onPaper(paper, { u, r }, 'below'), side: airOnRight ? 1 : -1, frame: view.frame, taken } as const;

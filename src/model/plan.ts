@@ -209,6 +209,8 @@ export type Figures = {
   readonly wheels?: WheelsUsed;
   readonly screw?: ScrewCutting;
   readonly depth?: Len;
+  /** A hole's tool comes out on the far side. */
+  readonly comesOut?: true;
   /** What still stands on the end face: depths that count from it are so much more than the drawing's. */
   readonly stands?: Len;
   /** Turns a minute of the drill press; `about` where nobody said which it has. */

@@ -10,6 +10,8 @@ export type Because = {
   readonly grounds: Grounds;
   /** Said only in a hold of this kind. */
   readonly held?: GripKind;
+  /** Said only where the tool comes out on the far side: not in bar, where the hole ends in what stays in the chuck. */
+  readonly comesOut?: true;
 };
 
 // ---- operations --------------------------------------------------------------------------------------------------------

@@ -153,7 +153,7 @@ function lessonLines({ number, title, note, signs, facts, dial, boxes }: LessonS
     '',
     [`${number.padStart(STEP.length)} `, title, ...signsLine(signs)].join(' '),
     ...(note ? wrapped(note, STEP + GAP) : []),
-    ...facts.map(({ label, text }) => `${STEP}${GAP}${label}: ${text}`),
+    ...facts.flatMap(({ label, text }) => text.split('\n').map((line) => `${STEP}${GAP}${label}: ${line}`)),
     ...(dial ? wrapped(dial.says, STEP + GAP) : []),
     ...boxes.flatMap(({ heading, text }) => wrapped(`${heading}: ${text}`, STEP + GAP)),
   ];
@@ -192,10 +192,13 @@ function apart(left: string, right: string): string {
 }
 
 /** Lines of at most WIDE characters, each set in by `indent`, all but the first a little more. */
+/** Lines that a page keeps apart run on here. */
+const BLANKS = /[ \n]/;
+
 function wrapped(text: string, indent: string): readonly string[] {
   const lines: string[] = [];
   let line = indent;
-  for (const word of text.split(' ')) {
+  for (const word of text.split(BLANKS)) {
     const longer = line.trim() === '' ? line + word : `${line} ${word}`;
     if (longer.length > WIDE && line.trim() !== '') {
       lines.push(line);

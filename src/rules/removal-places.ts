@@ -1,12 +1,12 @@
 /** Where faces, ends and sweeps lie while a route is walked for what it takes away. */
 import { type Len, len, mm } from '../base/units.ts';
-import type { Span } from '../geometry/profile.ts';
+import { type Span, stretchesOver } from '../geometry/profile.ts';
 import { pointLength } from '../handbook/drills.ts';
 import { numbersTable } from '../handbook/numbers.ts';
 import type { End, SurfaceId } from '../model/ids.ts';
 import { other } from '../model/ids.ts';
 import type { Face, Part } from '../model/part.ts';
-import type { Bound, Cut, Operation, Sweep } from '../model/plan.ts';
+import type { Bound, Cut, Operation, Sweep, Way } from '../model/plan.ts';
 import type { State } from './removal-state.ts';
 
 export const beyond = (z: Len, way: End, by: Len): Len => len(way === 'first' ? z - by : z + by);
@@ -25,6 +25,27 @@ export function withPoint(state: State, out: End, sweep: Extract<Sweep, { take: 
   const tenth = mm(numbersTable.value('tidy.coarse'));
   const point = sweep.point === undefined ? 0 : Math.ceil(pointLength(sweep.diameter, sweep.point) / tenth) * tenth;
   return outward(state, out, { face, beyond: len(by + point) });
+}
+
+/** How far the blade's farther side goes from the end in use: the length that it leaves, and its own width; nothing where that end is raw. */
+export function bladeReach(
+  state: State,
+  { out, operation, way }: { readonly out: End; readonly operation: Operation; readonly way: Way },
+  sweep: Extract<Sweep, { take: 'part' }>,
+): { readonly along?: Len } {
+  const cut = way.cuts.find((one) => one.makes === sweep.face);
+  const end = state.ends.get(out);
+  if (end === undefined) return {};
+  const made = cut ? madePlace(state, operation, cut) : placeOf(state, sweep.face);
+  const far = beyond(made, faceOf(state.part, sweep.face).air, len((sweep.stub ?? 0) + sweep.kerf));
+  return { along: len(Math.abs(far - end)) };
+}
+
+/** Past the point of a drill there is no metal. */
+export function comesOut(state: State, out: End, sweep: Extract<Sweep, { take: 'bore' }>): boolean {
+  const { from, to } = withPoint(state, out, sweep);
+  const past = toward(other(out), len(out === 'first' ? to : from));
+  return stretchesOver(state.profile, past).every((one) => one.inside >= sweep.diameter);
 }
 
 export function kerfOf(state: State, sweep: Extract<Sweep, { take: 'part' }>): Span {

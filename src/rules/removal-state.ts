@@ -19,7 +19,7 @@ export type Removal = {
   readonly touch?: Len;
   /** What still stands on the end face in use, over the drawing: depths that count from it are so much more. */
   readonly stands?: Len;
-  /** From the end face to the shoulder that stops the tool. */
+  /** From the end face to the shoulder that stops the tool; of a parting blade, to its farther side. */
   readonly along?: Len;
   /** How the work stands out, with the tool at its farthest place. */
   readonly beam?: Beam;
@@ -29,8 +29,10 @@ export type Removal = {
   readonly narrow?: { readonly long: Len; readonly amount: Len };
   /** Of a thread: how far its tool can go on past it before it meets metal; absent where it comes out. */
   readonly room?: Len;
-  /** It comes out on the far side. */
+  /** It goes on past the far face. */
   readonly through?: true;
+  /** And nothing is left before its point there: no bar, no stub. */
+  readonly comesOut?: true;
   /** A branch stands on the work. */
   readonly branched: boolean;
 };

@@ -22,6 +22,8 @@ import { isOffLathe } from '../model/work.ts';
 import {
   between,
   beyond,
+  bladeReach,
+  comesOut,
   endPlace,
   faceOf,
   farEnd,
@@ -114,7 +116,7 @@ function alongOf(state: State, out: End, operation: Operation, to: Bound, way: W
   return along > 0 ? { along: len(along) } : {};
 }
 
-type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'narrow' | 'room'>>;
+type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'comesOut' | 'narrow' | 'room'>>;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
@@ -131,8 +133,8 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
       return lookBore(state, out, operation, sweep, way);
     case 'part': {
       const span = kerfOf(state, sweep);
-      const from = outsideOver(state.profile, span);
-      return offDiameter(from, insideOver(state.profile, span) ?? len(0));
+      const off = offDiameter(outsideOver(state.profile, span), insideOver(state.profile, span) ?? len(0));
+      return { ...off, ...bladeReach(state, { out, operation, way }, sweep) };
     }
     case 'cone':
       return lookCone(state, sweep.cone);
@@ -189,6 +191,7 @@ function lookBore(state: State, out: End, operation: Operation, sweep: Extract<S
     ...(diameter > inside ? { stock: { measures: 'diameter', amount: len(diameter - inside) }, touch: inside } : {}),
     ...alongOf(state, out, operation, sweep.to, way),
     ...(through ? { through: true } : {}),
+    ...(through && comesOut(state, out, sweep) ? { comesOut: true } : {}),
     ...narrowEnd(state, sweep, bottom, { span, inside }),
   };
 }

@@ -7,6 +7,7 @@ import { collisions } from '../../src/drawing/collisions.ts';
 import type { RungUsed, StagePicture } from '../../src/drawing/stage.ts';
 import { signedCautions, signsOf } from '../../src/handbook/signs.ts';
 import type { PathItem, Picture } from '../../src/model/display.ts';
+import type { GripPage } from '../../src/model/sheet.ts';
 import { WISHES } from '../../src/model/wish.ts';
 import { dangersOf } from '../../src/phases/sheet/dangers.ts';
 import { type Drawn, sheet } from '../../src/phases/sheet.ts';
@@ -73,6 +74,16 @@ describe.each(sheets)('$spec, $units', ({ document, view, drawn, plan }) => {
     const marks = drawn.map(({ picture }) => picture.boxes.flatMap(({ what }) => (what.includes(' origin-') ? [what.split('-')[1]] : [])));
     const asked = drawn.map(({ asked }) => (asked.origins ?? []).map(({ letter }) => letter));
     expect(marks.map((each) => [...new Set(each)].sort())).toEqual(asked.map((each) => [...each].sort()));
+  });
+
+  it('has every letter that a row of its page counts from or to', () => {
+    const missing = drawn.flatMap(({ key, picture }) => {
+      const page = view.pages.find((one): one is GripPage => one.kind === 'grip' && one.key === key);
+      const said = (page?.blocks[0]?.rows ?? []).map((row) => `${row.sizes.map(({ after }) => after).join(' ')} ${row.under}`).join(' ');
+      const letters = picture.items.flatMap((item) => (item.kind === 'text' ? [item.text] : []));
+      return [...said.matchAll(/\b(?:from|on|to) ([A-Z])\b/g)].flatMap(([, one = '']) => (letters.includes(one) ? [] : [`${key}: ${one}`]));
+    });
+    expect(missing).toEqual([]);
   });
 });
 

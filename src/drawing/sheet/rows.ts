@@ -15,12 +15,12 @@ import { GAP, once, type Paper, STYLES, type Style } from './type.ts';
  */
 const COLUMNS = [
   { name: 'number', x: 0, width: 10, gives: 0.03 },
-  { name: 'do', x: 10, width: 53, gives: 0.51 },
-  { name: 'letter', x: 63.4, width: 3, gives: 0 },
-  { name: 'size', x: 66.5, width: 33, gives: 0.14 },
-  { name: 'rpm', x: 101.5, width: 12, gives: 0 },
-  { name: 'cuts', x: 114.7, width: 22.8, gives: 0.13 },
-  { name: 'dial', x: 138.8, width: 24, gives: 0.12 },
+  { name: 'do', x: 10, width: 51.3, gives: 0.51 },
+  { name: 'letter', x: 61.6, width: 3, gives: 0 },
+  { name: 'size', x: 64.7, width: 33, gives: 0.14 },
+  { name: 'rpm', x: 99.5, width: 12, gives: 0 },
+  { name: 'cuts', x: 112.6, width: 22.8, gives: 0.13 },
+  { name: 'dial', x: 136.6, width: 26.2, gives: 0.12 },
   { name: 'measured', x: 163.9, width: 13.9, gives: 0.07 },
   { name: 'tick', x: 179.6, width: 4.4, gives: 0 },
 ] as const;
@@ -220,10 +220,19 @@ function sizeBlock(paper: Paper, shown: SizeShown, rank: 'first' | 'other', top:
   if (oneLine) return { height: oneLine.height, items: [...mark, ...oneLine.items] };
   const both = stack(top, 0, [
     (y) => paragraph(paper, STYLES.size, shown.text, { ...place, top: y }),
-    (y) => paragraph(paper, STYLES.limits, joined([shown.limits, shown.after]), { ...place, top: y }),
+    ...limitLines(paper, shown).map((words) => (y: number) => paragraph(paper, STYLES.limits, words, { ...place, top: y })),
   ]);
   return { height: both.height, items: [...mark, ...both.items] };
 }
+
+/** Limits and what stands behind them in one line, or in two that each say a whole thing: no line is a last word alone. */
+function limitLines(paper: Paper, { limits, after }: SizeShown): readonly string[] {
+  const both = joined([limits, after]);
+  const fits = textWidth(paper.advances, STYLES.limits.font, STYLES.limits.size, both) <= columnsOf(paper).size.width;
+  return fits || limits === '' || after === '' ? [both] : [limits, after.replace(DOT, '')];
+}
+/** It stands between two things on one line. */
+const DOT = /^· */;
 
 /** Size, limits and where from in one line, where the column has room for them. */
 function besideSize(paper: Paper, { text, limits, after }: SizeShown, top: number): Block | undefined {

@@ -34,6 +34,7 @@ export function holeFigures(asked: Asked): Partial<Figures> {
     ...optional('bound', fed?.bound),
     ...(whole > 0 ? { depth: whole, dial: readAlong(workshop.lathe.dials, 'tailstock', whole), zero: zeroOf(removal) } : {}),
     ...(steps.length > 0 ? { pecks: steps } : {}),
+    ...(removal.comesOut ? { comesOut: true } : {}),
     ...saysOf(asked, steps, fed),
   };
 }

@@ -7,7 +7,7 @@ import type { Say } from '../../model/part.ts';
 import type { Figures } from '../../model/plan.ts';
 import { show } from '../../rules/context.ts';
 import { cuttingForce, driveBound, type Speed, shortTorque } from '../../rules/cutting.ts';
-import { outwardBy, radialOf, readCross } from '../../rules/dials.ts';
+import { outwardBy, radialOf, readAlong, readCross } from '../../rules/dials.ts';
 import { type Asked, CALLED, dataOf, optional, speedOf } from './asked.ts';
 
 export function plungeFigures(asked: Asked): Partial<Figures> {
@@ -26,6 +26,7 @@ export function plungeFigures(asked: Asked): Partial<Figures> {
       : {}),
     ...(touch === undefined || touch === 0 ? {} : { zero: { at: 'diameter' as const, diameter: touch } }),
     ...(isInside(asked) ? outwardBy(dials) : {}),
+    ...(removal.along !== undefined && dials.carriage ? { along: readAlong(dials, 'carriage', removal.along) } : {}),
     ...(stock && removal.operation.verb !== 'groove' ? { says: partingSays(stock.amount, fed?.stalls ?? false) } : {}),
   };
 }

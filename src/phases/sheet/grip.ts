@@ -3,7 +3,7 @@ import { type Len, len, mm } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import { size } from '../../fittings/limits.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
-import type { Plan, SetUp, ToolingAsk } from '../../model/plan.ts';
+import type { Plan, SetUp, ToolingAsk, Verb } from '../../model/plan.ts';
 import type { GripPage, Row } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
 import { ofBar, timeOf } from './bar-and-time.ts';
@@ -26,6 +26,10 @@ export function gripPage(plan: Plan, desk: Desk, at: number, bench: readonly Set
   const grip = gripName(desk, setUp, words);
   const name = partName(part, words);
   const own = withPanel(desk, setUp, rowsOf(desk, setUp, commonOf(desk, setUp), words), words);
+  const blocks = [
+    { title: '', text: '', rows: own },
+    ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
+  ];
   return {
     kind: 'grip',
     key: keyOf(part.id, place),
@@ -39,14 +43,11 @@ export function gripPage(plan: Plan, desk: Desk, at: number, bench: readonly Set
     hold: holdOf(plan, desk, at, words),
     once: onceSaid(desk, setUp, words),
     columns: columnsOf(words),
-    blocks: [
-      { title: '', text: '', rows: own },
-      ...bench.map((b) => benchBlock(desk, b, own.some((row) => row.panel) ? 'said' : 'unsaid', words)),
-    ],
+    blocks,
     checkpoint: checkpointOf(
       desk,
       [setUp, ...bench],
-      { sheets: servesSaid(plan, at) },
+      { sheets: servesSaid(plan, at), measured: blocks.some(({ rows }) => rows.some(({ measure }) => measure === 'box')) },
       goesOnSaid(plan, at, at + bench.length, words),
       words,
     ),
@@ -196,7 +197,7 @@ const faced = (desk: Desk, setUp: SetUp): string | undefined =>
 function checkpointOf(
   desk: Desk,
   setUps: readonly SetUp[],
-  facts: Readonly<Record<string, string>>,
+  facts: Readonly<Record<string, string | boolean>>,
   goesOn: readonly string[],
   words: SheetWords,
 ): GripPage['checkpoint'] {
@@ -224,10 +225,12 @@ function topicsOf(desk: Desk, setUps: readonly SetUp[]): readonly string[] {
     .flatMap((s) => s.operations)
     .filter((op) => desk.role(op) === 'seat')
     .at(-1);
-  const threads = done.some((op) => ['screw-cut', 'tap', 'die'].includes(desk.operation(op).verb));
+  const cutBy = (verb: Verb): boolean => done.some((op) => desk.operation(op).verb === verb);
   const topics = [
     fittedTo(desk) ?? (setUps[0] && isOffLathe(setUps[0].grip) ? 'bench' : 'sizes'),
-    threads ? 'thread' : '',
+    cutBy('screw-cut') ? 'thread' : '',
+    cutBy('tap') ? 'tapped' : '',
+    cutBy('die') ? 'died' : '',
     done.some((op) => op === lastOfSeat) ? seatTopic(desk) : '',
     done.some((op) => desk.operation(op).verb === 'solder') ? 'solder' : '',
   ];

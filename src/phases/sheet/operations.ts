@@ -60,10 +60,15 @@ function rowOf({ desk, setUp, op, words, letterOf, told, common }: RowAsk): Row 
     says: [
       ...narrowSaid(figures, words),
       ...stairsSaid(desk, operation, words),
-      ...saidIn(operation, setUp).flatMap((because) => said(because, words)),
+      ...saidIn(desk, operation, setUp).flatMap((because) => said(because, words)),
     ],
     under: saidOnce(
-      [...threadSaid(figures, words), ...figuresSaid(operation, figures, words), ...shoulderSaid(desk, figures, words)],
+      [
+        ...threadSaid(figures, words),
+        ...figuresSaid(operation, figures, words),
+        ...shoulderSaid(desk, figures, words),
+        ...bladeSaid(desk, setUp, operation, words),
+      ],
       told,
     ).join(` ${words.say('under.between')} `),
   };
@@ -75,6 +80,13 @@ function shoulderSaid(desk: Desk, { along, alongBy }: Partial<Figures> = {}, wor
   const { from, end, size, way } = alongBy;
   const facts = { slide: words.say(`slide.${along.which}`), from: desk.letter(from), end: desk.letter(end), size: words.size(size), way };
   return [words.say('dial.along-by', facts)];
+}
+
+/** What a blade's carriage reading counts from: its headstock side on the end in use. */
+function bladeSaid(desk: Desk, { grip }: SetUp, { id, verb }: Operation, words: SheetWords): readonly string[] {
+  const end = desk.part.features.find((one) => one.kind === 'end' && one.end === grip.out);
+  if ((verb !== 'part-off' && verb !== 'cut-stub') || !desk.figures(id)?.along || end?.kind !== 'end') return [];
+  return [words.say('dial.blade', { slide: words.say('slide.carriage'), end: desk.letter(end.face) })];
 }
 
 /** Of the lathe's spindle, or of the drill press: about so many where nobody said what it has. */
@@ -249,8 +261,10 @@ function dialOf(figures: Figures | undefined, words: SheetWords): string {
 }
 
 /** What an operation says in this hold. */
-export const saidIn = (operation: Operation, setUp: SetUp): readonly Because[] =>
-  operation.says.filter((because) => because.held === undefined || because.held === setUp.grip.kind);
+export const saidIn = (desk: Desk, operation: Operation, setUp: SetUp): readonly Because[] =>
+  operation.says.filter(
+    ({ held, comesOut }) => (held === undefined || held === setUp.grip.kind) && (!comesOut || desk.figures(operation.id)?.comesOut),
+  );
 
 /** A check or caution in a line. */
 function said(because: Because, words: SheetWords): readonly string[] {

@@ -26,7 +26,10 @@ export function withPanel(desk: Desk, setUp: SetUp, rows: readonly Row[], words:
   const [first, ...others] = reasoned;
   if (!first) return rows;
   const heaviest = others.reduce((best, next) => (compare(best.weight, next.weight) <= 0 ? next : best), first);
-  const panel = { why: whyOf(heaviest.because, words), stop: stopOf(saidIn(desk.operation(heaviest.op), setUp), heaviest.because, words) };
+  const panel = {
+    why: whyOf(heaviest.because, words),
+    stop: stopOf(saidIn(desk, desk.operation(heaviest.op), setUp), heaviest.because, words),
+  };
   return rows.map((row) =>
     row.op === heaviest.op ? { ...row, panel, says: row.says.filter((said) => said !== panel.stop.heading) } : row,
   );

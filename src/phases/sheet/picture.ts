@@ -121,7 +121,7 @@ function sidesDone(desk: Desk, place: number): readonly SideShown[] {
 export function holdOf(desk: Desk, setUp: SetUp, stage: Stage, means: PictureMeans): Hold {
   const { kind, from, to, diameter, centre, tooling, plug } = setUp.grip;
   const face = datumFace(desk, setUp);
-  const z = face === undefined ? undefined : placeOf(desk, stage, face);
+  const z = face === undefined ? undefined : datumPlace(desk, setUp, stage, face);
   const filled = plug && plugOf(plug, means.made(toolingId(plug.tooling)));
   const drills = kind === 'vee-block' ? drilled(desk, setUp).map(({ at, size }) => ({ z: at, size: size?.target ?? len(0) })) : [];
   const hold = {
@@ -176,37 +176,48 @@ function toolingOf({ desk, setUp, stage }: Made, work: Stage, datum: number): No
 }
 
 function lengthsOf(desk: Desk, setUp: SetUp, stage: Stage, page: GripPage, words: SheetWords): readonly LengthShown[] {
+  return countedIn(desk, setUp, stage).map(({ working, from, to }) => ({
+    id: working.id,
+    from,
+    to,
+    text: [words.target(working.limits), words.limits(working.limits)],
+    letter: letterIn(page, working),
+  }));
+}
+
+type Counted = { readonly working: Working; readonly face: SurfaceId; readonly from: Len; readonly to: Len };
+
+/** Each face's last length of the set-up, from where its origin stood: what is cut again after it served lay further out. */
+function countedIn(desk: Desk, setUp: SetUp, stage: Stage): readonly Counted[] {
   const workings = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
   const last = workings.filter((w, i) => !workings.slice(i + 1).some((later) => later.makes === w.makes));
   return last.flatMap((working) => {
-    if (working.from === 'axis' || working.from === 'bar end') return [];
-    const to = placeOf(desk, stage, working.makes);
-    if (to === undefined) return [];
-    const later = workings.slice(workings.indexOf(working) + 1).some((one) => one.makes === working.from);
-    // what it counts from is cut again in this grip: from where that stood
-    const from = later ? len(to - working.toward * working.limits.target) : placeOf(desk, stage, working.from);
-    if (from === undefined) return [];
-    return [
-      {
-        id: working.id,
-        from,
-        to,
-        text: [words.target(working.limits), words.limits(working.limits)],
-        letter: letterIn(page, working),
-      },
-    ];
+    const { from: face, makes, toward, limits } = working;
+    const to = placeOf(desk, stage, makes);
+    if (face === 'axis' || face === 'bar end' || to === undefined) return [];
+    const later = workings.slice(workings.indexOf(working) + 1).some((one) => one.makes === face);
+    const from = later ? len(to - toward * limits.target) : placeOf(desk, stage, face);
+    return from === undefined ? [] : [{ working, face, from, to }];
   });
 }
 
-/** Faces besides the datum that its lengths are counted from, as they stand when all is done: not such as are cut again after they served. */
+/** Where the lengths that count from it count from; as it stands at last where any does. */
+function datumPlace(desk: Desk, setUp: SetUp, stage: Stage, face: SurfaceId): Len | undefined {
+  const at = placeOf(desk, stage, face);
+  const from = countedIn(desk, setUp, stage).flatMap((one) => (one.face === face ? [one.from] : []));
+  return setUp.grip.datum === undefined && from[0] !== undefined && !from.some((z) => z === at) ? from[0] : at;
+}
+
+/** Faces besides the datum that rows count from: their lengths', and those that the carriage counts to where it counts by what was measured. */
 function originsOf(desk: Desk, setUp: SetUp, stage: Stage, { datum }: Hold): NonNullable<StageView['origins']> {
-  const workings = setUp.operations.flatMap((op) => desk.workings(op)).filter((w) => w.measures === 'length');
-  const from = workings.filter((w, i) => !workings.slice(i + 1).some((later) => later.makes === w.from)).map((w) => w.from);
-  return [...new Set(from)].flatMap((face) => {
-    const z = face === 'axis' || face === 'bar end' ? undefined : placeOf(desk, stage, face);
-    const letter = z === undefined ? '' : desk.letter(face as SurfaceId);
-    return z === undefined || letter === datum?.letter ? [] : [{ z, letter }];
+  const counted = countedIn(desk, setUp, stage).map(({ face, from }) => ({ letter: desk.letter(face), z: from }));
+  const by = setUp.operations.flatMap((op) => desk.figures(op)?.alongBy ?? []).flatMap(({ from, end }) => [from, end]);
+  const reckoned = by.flatMap((face) => {
+    const z = placeOf(desk, stage, face);
+    return z === undefined ? [] : [{ letter: desk.letter(face), z }];
   });
+  const all = [...counted, ...reckoned].filter(({ letter }) => letter !== datum?.letter);
+  return all.filter((one, i) => all.findIndex(({ letter }) => letter === one.letter) === i);
 }
 
 /** Rounded edges and fillets made here, by the middle of their curve: 'R 2.00' (ISO 129-1). */

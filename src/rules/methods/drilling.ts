@@ -81,7 +81,7 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
 /** Where its feed is held back: as it comes out, or where it opens out a hole that goes on. */
 function breaksOut(c: Context, f: Hole): readonly Because[] {
   if (f.blind) return [];
-  if (!f.floor) return [{ rule: 'drill-break-through', grounds: {} }];
+  if (!f.floor) return [{ rule: 'drill-break-through', grounds: {}, comesOut: true }];
   return smallerBeyond(c, f, f.opens[0] ?? 'first') ? [{ rule: 'drill-opens-out', grounds: {} }] : [];
 }
 
