@@ -4,7 +4,7 @@ import { pointedAt } from '../../drawing/sides.ts';
 import type { Balloon, Hold, LengthShown, StageView } from '../../drawing/stage.ts';
 import { toolingId } from '../../fittings/tooling/make.ts';
 import type { Advances } from '../../model/display.ts';
-import type { SurfaceId } from '../../model/ids.ts';
+import type { OpId, SurfaceId } from '../../model/ids.ts';
 import type { SideFeature } from '../../model/part.ts';
 import type { SetUp, Working } from '../../model/plan.ts';
 import type { GripPage } from '../../model/sheet.ts';
@@ -28,21 +28,20 @@ export function stageView(desk: Desk, page: GripPage, stage: Stage, means: Pictu
   const lengths = [...lengthsOf(desk, setUp, stage, page, words), ...drilledAt(desk, setUp, stage, words)];
   const used = weightiestTool(desk, setUp, page);
   const told = words.say('picture.tool.alt', { number: (used.tool ?? used.toolIfFree)?.number ?? '' });
-  // what is being drilled is seen from the side, under its drill
-  const sides = sidesDone(desk, page.setUp).filter((s) => setUp.grip.kind !== 'vee-block' || s.made !== 'here');
+  const after = page.blocks.slice(1).flatMap((block) => block.rows.map((row) => row.op));
   return {
-    stage: { ...stage, sides },
+    stage: underDrill(setUp, { ...stage, sides: sidesDone(desk, page.setUp, after) }),
     hold,
     lengths,
     diameters: radiiOf(desk, setUp, stage, words),
-    balloons: balloonsOf(desk, setUp),
+    balloons: [...balloonsOf(desk, setUp), ...benchBalloons(desk, after)],
     ...used,
     origins: originsOf(desk, setUp, stage, hold),
     words: {
       alt: inWords(page, words, {
         lengths,
         letter: hold.datum?.letter ?? '',
-        numbers: setUp.operations.map(desk.number),
+        numbers: [...setUp.operations, ...after].map(desk.number),
         tool: used.tool ? told : '',
       }),
       ...(used.toolIfFree ? { tool: told } : {}),
@@ -90,7 +89,7 @@ export function operationView(
   const { words, advances } = means;
   const hold = holdOf(desk, setUp, stage, means);
   return {
-    stage,
+    stage: underDrill(setUp, stage),
     hold,
     lengths: lengthsOf(desk, alone, stage, page, words),
     diameters: radiiOf(desk, alone, stage, words),
@@ -108,12 +107,16 @@ export function operationView(
 
 const lettersOf = ({ part, letter }: Desk): readonly string[] => part.surfaces.flatMap((s) => (s.shape === 'face' ? [letter(s.id)] : []));
 
-/** Flats, holes, branches that this set-up or one before it made. */
-function sidesDone(desk: Desk, place: number): readonly SideShown[] {
+/** What is being drilled in the vee is seen from the side, under its drill: it has no circle besides. */
+const underDrill = ({ grip }: SetUp, stage: Stage): Stage =>
+  grip.kind === 'vee-block' && stage.sides ? { ...stage, sides: stage.sides.filter(({ made }) => made !== 'here') } : stage;
+
+/** Flats, holes, branches that this set-up or one before it made, and bench work told on the same page. */
+function sidesDone(desk: Desk, place: number, after: readonly OpId[]): readonly SideShown[] {
   const { setUps } = desk.planned.route;
   const doneIn = (last: number): ReadonlySet<string> =>
     new Set(setUps.slice(0, last).flatMap((s) => s.operations.map((op) => desk.operation(op).feature)));
-  const [before, now] = [doneIn(place), doneIn(place + 1)];
+  const [before, now] = [doneIn(place), new Set([...doneIn(place + 1), ...after.map((op) => desk.operation(op).feature)])];
   return sidesShown(desk, (id) => (before.has(id) ? 'before' : now.has(id) ? 'here' : undefined));
 }
 
@@ -256,6 +259,14 @@ function balloonsOf(desk: Desk, setUp: SetUp): readonly Balloon[] {
     // knurling is all round: its surface is pointed at
     if (side && side.does !== 'knurl') return { text: desk.number(op), surface: '', ...pointedAt(side) };
     return { text: desk.number(op), surface: made ?? surfaceOf(desk, operation.feature), by: op };
+  });
+}
+
+/** Bench work told under the grip's: where it is seen on the work as it stands there. */
+function benchBalloons(desk: Desk, after: readonly OpId[]): readonly Balloon[] {
+  return after.flatMap((op) => {
+    const side = sideOf(desk, desk.operation(op).feature, 'here');
+    return side ? [{ text: desk.number(op), surface: '', ...pointedAt(side) }] : [];
   });
 }
 

@@ -9,7 +9,7 @@ import type { Desk } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 
 /** Filed along a stretch whose length the spindle or the part that goes on it asks for. */
-const FILED: readonly Operation['verb'][] = ['file-flats', 'file-square', 'file-hexagon'];
+const FILED: readonly Operation['verb'][] = ['file-flats', 'file-square', 'file-hexagon', 'file-half'];
 const MARKED_OUT: readonly Operation['verb'][] = ['cross-drill'];
 
 /** Along the axis, from a face as it stands when this is done: what is still to come off it counts. */
