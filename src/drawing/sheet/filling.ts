@@ -2,7 +2,14 @@
 import { type Block, EMPTY } from './blocks.ts';
 
 /** `above`: the block that stays with this one (a section's title, a table's heads); it is repeated where the section goes on. */
-export type Piece = { readonly block: Block; readonly above: Block; readonly key?: string | undefined; readonly fuller?: Fuller };
+export type Piece = {
+  readonly block: Block;
+  readonly above: Block;
+  readonly key?: string | undefined;
+  readonly fuller?: Fuller;
+  /** The block in place of it where its section goes on with it on a new sheet: a row that names again what it is about. */
+  readonly again?: () => Block;
+};
 /** The block again with a picture that may be that much higher, mm, where a sheet has room left; it is at most that much higher itself. */
 type Fuller = (more: number) => Block;
 /** `keys`: of the sections that begin on it. `parts`: it begins in the midst of one. */
@@ -53,8 +60,9 @@ export function fill(pieces: readonly Piece[], room: number, keep = 0): readonly
     const fits = used + needs <= room || used === 0;
     if (!fits) sheets.push({ blocks: [], keys: [], parts: piece.above === above });
     const lead = fits ? brings : piece.above;
-    used = (fits ? used : 0) + lead.height + piece.block.height;
-    sheets.at(-1)?.blocks.push({ block: lead }, piece);
+    const own: Filler = !fits && piece.above === above && piece.again ? { block: piece.again() } : piece;
+    used = (fits ? used : 0) + lead.height + own.block.height;
+    sheets.at(-1)?.blocks.push({ block: lead }, own);
     if (piece.key !== undefined) sheets.at(-1)?.keys.push(piece.key);
     above = piece.above;
   }

@@ -149,7 +149,20 @@ function tablePieces(paper: Paper, section: Section & { readonly kind: 'table' }
     height: title.height + headHeight,
     items: [...title.items, ...placed({ height: 0, items: [...heads.items, rule(paper, headHeight, 'heavy')] }, title.height)],
   };
-  return section.rows.map((cells) => ({ above, block: within(tableRow(paper, section.columns, places, cells), table) }));
+  const row = (cells: readonly string[]): Block => within(tableRow(paper, section.columns, places, cells), table);
+  return section.rows.map((cells, i) => {
+    const named = cells[0] === '' ? section.rows.slice(0, i).findLast(([name]) => name !== '') : undefined;
+    return { above, block: row(cells), ...(named ? { again: onceMade(() => row([named[0] ?? '', ...cells.slice(1)])) } : {}) };
+  });
+}
+
+/** Sheets are shared out many times over, a table's row is laid once. */
+function onceMade(make: () => Block): () => Block {
+  let made: Block | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }
 
 function stepPieces(paper: Paper, section: Section & { readonly kind: 'steps' }, name: string): readonly Piece[] {

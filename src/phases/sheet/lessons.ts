@@ -77,7 +77,7 @@ function boxesOf(desk: Desk, row: Row, reasons: readonly Reason[], day: GripPage
     box('why', [...reasons.map(({ why }) => why), ...(day ? [day.why] : [])]),
     box('otherwise', [...reasons.flatMap(({ otherwise }) => otherwise), ...(day ? [day.otherwise] : [])]),
     box('tell', tellOf(desk, row, words)),
-    box('set', row.under === '' ? [] : [row.under]),
+    box('set', row.under === '' ? [] : row.under.split(` ${words.say('under.between')} `).map(sentence)),
   ].filter(({ text }) => text !== '');
 }
 

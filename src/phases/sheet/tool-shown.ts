@@ -16,10 +16,10 @@ export function weightiestTool(desk: Desk, setUp: SetUp, page: GripPage): Pick<S
   if (!row || !tool) return {};
   const on = wayOf(desk.operation(row.op), setUp)?.cuts.map((cut) => cut.makes) ?? [];
   const shown = { ...tool, on, number: desk.number(row.op) };
-  return TAILSTOCK.includes(shown.form) ? { tool: shown } : { toolIfFree: shown };
+  return ALWAYS.includes(shown.form) ? { tool: shown } : { toolIfFree: shown };
 }
 
-const TAILSTOCK: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'];
+const ALWAYS: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die', 'facing'];
 
 /** Of one operation. */
 export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefined {
