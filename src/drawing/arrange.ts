@@ -209,7 +209,9 @@ function datumOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, 
 
 function tagsOf(view: StageView, sketch: Sketch, window: Window, paper: Paper, sizes: TierSizes, columns: Columns): readonly Tag[] {
   const from = window.cutAt ?? window.from;
-  const pointsAt = ({ surface, text }: StageView['balloons'][number]): string => (surface === '' ? `number ${text}` : surface);
+  // what points at one place stands together
+  const pointsAt = ({ surface, at, half, text }: StageView['balloons'][number]): string =>
+    surface !== '' ? surface : at ? `at ${at.z} ${at.d} ${half ?? ''}` : `number ${text}`;
   const groups = [...new Set(view.balloons.map(pointsAt))].map((key) => view.balloons.filter((b) => pointsAt(b) === key));
   const balloons = groups.map((group) => {
     const own = anchorsOf(sketch, group[0]?.surface ?? '', paper, from);

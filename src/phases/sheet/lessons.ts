@@ -37,19 +37,21 @@ function lessonOf(plan: Plan, desk: Desk, page: GripPage, row: Row, told: Set<st
     title: row.title,
     note: row.note,
     signs: signsIn(desk, row.op, words),
-    facts: factsOf(page, row),
+    facts: factsOf(page, row, dial ? 'drawn' : 'read'),
     ...(dial ? { dial } : {}),
     boxes: boxesOf(desk, row, reasonsOf(desk, row.op, told, words), page.blocks[0]?.rows[0] === row ? page.day : undefined, words),
   };
 }
 
-function factsOf({ columns }: GripPage, row: Row): LessonShown['facts'] {
+/** A dial that is drawn needs no words; how far the carriage goes besides does. */
+function factsOf({ columns }: GripPage, row: Row, dial: 'drawn' | 'read'): LessonShown['facts'] {
   const sizes = row.sizes.map((s) => [s.text, apart(s.limits), s.after].filter((piece) => piece !== '').join(' '));
   const facts = [
     { label: columns.size, text: sizes.join('\n') },
     { label: columns.rpm, text: row.rpm },
     { label: columns.cuts, text: row.cuts },
     { label: columns.dial, text: row.dial, read: true as const },
+    { label: columns.dial, text: dial === 'drawn' ? row.dial.split('\n').slice(1).join('\n') : '' },
   ];
   return facts.filter(({ text }) => text !== '');
 }

@@ -14,7 +14,7 @@ import { type Common, materialSaid } from './once.ts';
 import { squareOf, stairsSaid } from './radii.ts';
 import type { SheetWords } from './said.ts';
 import { facingFacts, meetsOf, placeShown, solderFacts } from './side-places.ts';
-import { isCentre, sizesOf } from './sizes.ts';
+import { bladeEnd, isCentre, sizesOf } from './sizes.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
@@ -83,10 +83,9 @@ function shoulderSaid(desk: Desk, { along, alongBy }: Partial<Figures> = {}, wor
 }
 
 /** What a blade's carriage reading counts from: its headstock side on the end in use. */
-function bladeSaid(desk: Desk, { grip }: SetUp, { id, verb }: Operation, words: SheetWords): readonly string[] {
-  const end = desk.part.features.find((one) => one.kind === 'end' && one.end === grip.out);
-  if ((verb !== 'part-off' && verb !== 'cut-stub') || !desk.figures(id)?.along || end?.kind !== 'end') return [];
-  return [words.say('dial.blade', { slide: words.say('slide.carriage'), end: desk.letter(end.face) })];
+function bladeSaid(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): readonly string[] {
+  const end = bladeEnd(desk, setUp, operation);
+  return end === undefined ? [] : [words.say('dial.blade', { slide: words.say('slide.carriage'), end: desk.letter(end) })];
 }
 
 /** Of the lathe's spindle, or of the drill press: about so many where nobody said what it has. */

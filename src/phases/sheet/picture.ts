@@ -14,6 +14,7 @@ import { datumFace } from './grip.ts';
 import { type Desk, wayOf } from './lookup.ts';
 import type { SheetWords } from './said.ts';
 import { sideOf, sidesShown } from './sides-shown.ts';
+import { endFace, namesEnd } from './sizes.ts';
 import { toolOf, weightiestTool } from './tool-shown.ts';
 
 /** `made`: tooling of this plan as it stands when it is made, by its part's id. */
@@ -211,7 +212,7 @@ function datumPlace(desk: Desk, setUp: SetUp, stage: Stage, face: SurfaceId): Le
   return setUp.grip.datum === undefined && from[0] !== undefined && !from.some((z) => z === at) ? from[0] : at;
 }
 
-/** Faces besides the datum that rows count from: their lengths', and those that the carriage counts to where it counts by what was measured. */
+/** Faces besides the datum that rows count from: their lengths', those that the carriage counts to by what was measured, the end in use. */
 function originsOf(desk: Desk, setUp: SetUp, stage: Stage, { datum }: Hold): NonNullable<StageView['origins']> {
   const counted = countedIn(desk, setUp, stage).map(({ face, from }) => ({ letter: desk.letter(face), z: from }));
   const by = setUp.operations.flatMap((op) => desk.figures(op)?.alongBy ?? []).flatMap(({ from, end }) => [from, end]);
@@ -219,7 +220,10 @@ function originsOf(desk: Desk, setUp: SetUp, stage: Stage, { datum }: Hold): Non
     const z = placeOf(desk, stage, face);
     return z === undefined ? [] : [{ letter: desk.letter(face), z }];
   });
-  const all = [...counted, ...reckoned].filter(({ letter }) => letter !== datum?.letter);
+  const end = setUp.operations.some((op) => namesEnd(desk, setUp, desk.operation(op))) ? endFace(desk, setUp.grip.out)?.id : undefined;
+  const z = end === undefined ? undefined : placeOf(desk, stage, end);
+  const zero = end === undefined || z === undefined ? [] : [{ letter: desk.letter(end), z }];
+  const all = [...counted, ...reckoned, ...zero].filter(({ letter }) => letter !== datum?.letter);
   return all.filter((one, i) => all.findIndex(({ letter }) => letter === one.letter) === i);
 }
 

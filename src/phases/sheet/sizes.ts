@@ -2,7 +2,7 @@
 
 import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
-import type { End } from '../../model/ids.ts';
+import type { End, SurfaceId } from '../../model/ids.ts';
 import type { Limits, MadeTo } from '../../model/part.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
@@ -22,8 +22,26 @@ export function sizesOf(
   const measured = [...workings.filter((w) => w.measures === 'diameter'), ...workings.filter((w) => w.measures === 'length')];
   const shown = measured.map((w) => byName(operation, w, sizeShown(desk, w, words, letterOf(w)), words));
   const sizes = isCentre(desk, operation) ? toolSize(operation, words) : [...sizeOfTool(desk, operation, measured, words), ...shown];
-  const far = !isCentre(desk, operation) && measured.some((w) => w.measures === 'length') ? undefined : farOf(desk, setUp, operation);
+  const far = farShown(desk, setUp, operation);
   return far === undefined ? sizes : withFar(sizes, far, words);
+}
+
+/** A length that is measured says it with its limits. */
+function farShown(desk: Desk, setUp: SetUp, operation: Operation): Far | undefined {
+  const measured = desk.workings(operation.id).some((w) => w.measures === 'length');
+  return measured && !isCentre(desk, operation) ? undefined : farOf(desk, setUp, operation);
+}
+
+/** Does its row count from the end in use, whatever its lengths are measured from? */
+export function namesEnd(desk: Desk, setUp: SetUp, operation: Operation): boolean {
+  const far = farShown(desk, setUp, operation);
+  return (far !== undefined && 'along' in far) || bladeEnd(desk, setUp, operation) !== undefined;
+}
+
+/** The face from which the carriage counts for a blade; undefined where it does not. */
+export function bladeEnd(desk: Desk, { grip }: SetUp, { id, verb }: Operation): SurfaceId | undefined {
+  const parts = verb === 'part-off' || verb === 'cut-stub';
+  return parts && desk.figures(id)?.along ? endFace(desk, grip.out)?.id : undefined;
 }
 
 /** A centre that stays goes by its drill and its depth: nobody measures its pilot. */
@@ -145,12 +163,12 @@ function farFrom(stands: Len | undefined, far: Far | undefined): Far | undefined
   return 'deep' in far ? { deep: len(far.deep + stands) } : { ...far, along: len(far.along + stands) };
 }
 
-type Zero = { readonly z: Len; readonly letter: string };
+type Zero = { readonly id: SurfaceId; readonly z: Len; readonly letter: string };
 
-function endFace(desk: Desk, end: End): Zero | undefined {
+export function endFace(desk: Desk, end: End): Zero | undefined {
   const feature = desk.part.features.find((f) => f.kind === 'end' && f.end === end);
   const face = feature?.kind === 'end' ? desk.surface(feature.face) : undefined;
-  return face?.shape === 'face' ? { z: face.z, letter: desk.letter(face.id) } : undefined;
+  return face?.shape === 'face' ? { id: face.id, z: face.z, letter: desk.letter(face.id) } : undefined;
 }
 
 function farOfSweep(desk: Desk, out: End, zero: Zero, way: Way): Far | undefined {
