@@ -12,7 +12,8 @@ const peg = (diameter: string, head = 17) => [
   ...ENDS,
   'outside:',
   `  - { name: shank, diameter: ${diameter}, length: 14 mm, shoulder: { letter: C } }`,
-  `  - { name: head, diameter: ${head} mm, length: 5 mm }`,
+  // too thin a rim to hold by
+  `  - { name: head, diameter: ${head} mm, length: 2.5 mm }`,
   'side: []',
 ];
 const toolingOf = (compiled: Compiled): readonly PlannedPart[] => (compiled.plan?.parts ?? []).slice(1);

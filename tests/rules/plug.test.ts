@@ -78,7 +78,7 @@ describe('a plug in a thin tube', () => {
     ).toEqual(figures);
   });
   it('of loose limits is named as what would help', () =>
-    expect(planOwn(cup({ bore: '16.6 mm' })).noRoutes?.flatMap((n) => n.wouldHelp.map((r) => r.because.rule))).toContain(
+    expect(planOwn(cup({ bore: '16.6 mm' }), [NO_SOFT_JAWS]).noRoutes?.flatMap((n) => n.wouldHelp.map((r) => r.because.rule))).toContain(
       'plug-bore-loose',
     ));
   it.each([
