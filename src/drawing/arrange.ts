@@ -16,8 +16,8 @@ import { AXIS_PAST, highest, levelsOf, type Scene, SMALL } from './scene.ts';
 import type { Tag } from './settle.ts';
 import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
-import { placeTags } from './tags.ts';
-import { drawTool } from './tool.ts';
+import { type Placing, placeTags } from './tags.ts';
+import { drawTool, toolIfFree } from './tool.ts';
 import { drawVee } from './vee.ts';
 import type { DiameterShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
@@ -45,6 +45,8 @@ const SWATCH = 7;
 export type Fixed = {
   readonly layer: Layer;
   readonly around: Surroundings;
+  /** The same with a tool that may be shown, where it has a place beside all this. */
+  readonly besideTool: Surroundings | undefined;
   readonly tags: readonly Tag[];
   readonly lengths: Tiers;
   readonly datum: Layer | undefined;
@@ -72,13 +74,28 @@ export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
     taken: standing,
   });
   const columns = drawColumns(view, sketch, window, paper, sizes, [...standing, ...lengths.boxes]);
-  const datum = datumOf(view, sketch, window, paper, [...standing, ...lengths.boxes, ...columns.boxes]);
+  const taken = [...standing, ...lengths.boxes, ...columns.boxes];
+  const datum = datumBesideTool(scene, paper, taken) ?? datumOf(view, sketch, window, paper, taken);
   const layer = joined([solid, notes, lengths, columns, datum ?? NOTHING]);
   const tags = tagsOf(view, sketch, window, paper, sizes, columns);
-  return { layer, around: surroundings(layer.boxes), tags, lengths, datum, solids: solid.items.length };
+  const tool = toolBeside(scene, paper, layer.boxes);
+  const besideTool = tool.boxes.length > 0 ? surroundings([...layer.boxes, ...tool.boxes]) : undefined;
+  return { layer, around: surroundings(layer.boxes), besideTool, tags, lengths, datum, solids: solid.items.length };
 }
 
-export function arrange({ view }: Scene, { layer, around, tags, lengths, datum, solids }: Fixed, arrangement: Arrangement): Laid {
+/** Where both it and the tool have a place. */
+function datumBesideTool(scene: Scene, paper: Paper, taken: readonly Box[]): Layer | undefined {
+  const { view, sketch, window } = scene;
+  const tool = toolBeside(scene, paper, taken);
+  const datum = tool.boxes.length > 0 ? datumOf(view, sketch, window, paper, [...taken, ...tool.boxes]) : undefined;
+  return datum && toolBeside(scene, paper, [...taken, ...datum.boxes]).boxes.length > 0 ? datum : undefined;
+}
+
+const toolBeside = (scene: Scene, paper: Paper, standing: readonly Box[]): Layer =>
+  scene.view.toolIfFree ? toolIfFree(scene.view.toolIfFree, scene, paper, standing) : NOTHING;
+
+export function arrange({ view }: Scene, fixed: Fixed, arrangement: Arrangement): Laid {
+  const { layer, around, besideTool, tags, lengths, datum, solids } = fixed;
   const lattice = {
     width: view.frame.width,
     height: view.frame.height,
@@ -87,13 +104,17 @@ export function arrange({ view }: Scene, { layer, around, tags, lengths, datum, 
     places: arrangement.places,
   };
   const pointed = tags.filter((tag) => tag.anchors.length > 0);
-  const placing = placeTags(pointed, lattice, around);
-  const stray = placing.standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;
+  const beside = besideTool && placeTags(pointed, lattice, besideTool);
+  // for a tool's sake nothing is left out and no leader runs far
+  const placing = beside && beside.left.length + strayIn(beside) === 0 ? beside : placeTags(pointed, lattice, around);
+  const stray = strayIn(placing);
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
   const { items, boxes } = joined([layer, drawTags(placing.standing)]);
   const { lettered, unplaced } = reportOf(view, lengths, tags, placing.left, datum);
   return { items, boxes, lettered, unplaced, pointless, stray, solids };
 }
+
+const strayIn = ({ standing }: Placing): number => standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;
 
 function reportOf(
   view: StageView,

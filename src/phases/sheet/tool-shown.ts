@@ -19,7 +19,7 @@ export function weightiestTool(desk: Desk, setUp: SetUp, page: GripPage): Pick<S
   return ALWAYS.includes(shown.form) ? { tool: shown } : { toolIfFree: shown };
 }
 
-const ALWAYS: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die', 'facing'];
+const ALWAYS: readonly ToolShown['form'][] = ['drill', 'centre', 'tap', 'die'];
 
 /** Of one operation. */
 export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefined {
