@@ -17,8 +17,13 @@ export function checkSource<S extends z.ZodType>(schema: S, source: Source, abou
   const { issues } = result.error;
   const all = [...issues, ...standingAlone(schema, source.value, issues)];
   const found = all.flatMap((issue) => issueFindings(schema, source, about, issue, []));
-  return { found: unique(found) };
+  return { found: unique(found).filter((one) => !isMisspelt(one, found)) };
 }
+
+/** A key that stands there under a name near its own is not missing besides. */
+const isMisspelt = ({ code, grounds }: Diagnostic, found: readonly Diagnostic[]): boolean =>
+  code === 'read.missing-key' &&
+  found.some((one) => one.code === 'read.unknown-key' && one.grounds.within === grounds.within && one.grounds.near === grounds.key);
 
 /** A file is read once: to compile a parser for it would take longer than the reading. */
 const ONCE: z.core.ParseContext<z.core.$ZodIssue> = { jitless: true };

@@ -278,7 +278,6 @@ describe('all at once', () => {
         'read.unknown-kind',
         'read.text-unquoted',
         'read.unknown-key',
-        'read.missing-key',
         'read.pump-needed',
         'read.wrong-unit',
         'read.duplicate-key',
@@ -287,6 +286,14 @@ describe('all at once', () => {
         'read.forbidden-key',
       ].sort(),
     );
+  });
+  it.each([
+    ['presure', ['read.unknown-key']],
+    ['thrust', ['read.missing-key', 'read.unknown-key']],
+  ])('a key that is written nearly so is not missing besides: %s', (key, expected) => {
+    const fitting = FITTING.text.replace(/^( +)pressure:/m, `$1${key}:`);
+    expect(fitting).not.toBe(FITTING.text);
+    expect(codes(readFitting(fitting)).sort()).toEqual(expected);
   });
   it('only the bracket that YAML loses, where it loses one: the rest can mean anything', () => {
     expect(codes(readFitting(wrong.join('\n')))).toEqual(['read.comment-taken-in-list']);
