@@ -70,11 +70,10 @@ export function boringFor(w: Workshop, start: Len, depth: Len): { readonly tool?
   return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
 }
 
-/**
- * Why no boring tool goes into a hole and so far: the one that goes in falls short, or the thinnest does not go in. What else would do: a reamer
- * for a hole that is open, a deeper one where the drill's point had no room above the floor.
- */
+/** What would do in place of a boring tool: a reamer, for a hole that is open; a deeper hole, where a drill's point had no room above the floor. */
 export type Instead = { readonly open: boolean; readonly shallow: boolean };
+
+/** Why no boring tool goes into a hole and so far: the one that goes in falls short, or the thinnest does not go in. */
 export function noBoring({ tools }: Workshop, start: Len, wants: Len, instead?: Instead): Omit<Refusal, 'what'> {
   const grounds = instead ?? { open: false, shallow: false };
   const enters = tools.boring.filter((b) => b.smallest <= start).map((b) => b.reach);

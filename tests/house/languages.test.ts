@@ -7,6 +7,7 @@ import Handlebars from 'handlebars';
 import { describe, expect, it } from 'vitest';
 import { words } from '../../src/base/words.ts';
 import { languages, loadWords } from '../../src/files.ts';
+import { RULE_FACTS } from '../fixtures/rule-facts.ts';
 
 type Block = { readonly file: string; readonly body: hbs.AST.Program };
 const NO_FILES: Readonly<Record<string, Block>> = {};
@@ -105,21 +106,9 @@ describe.each(languages().filter((language) => language !== 'en'))('words in %s'
   });
   it('of rules are short: a title on a line, a why in a breath, each sentence closed', () => {
     const w = words(loadWords(language));
-    const facts = {
-      thread: 'M12x1',
-      depth: '0.75',
-      wheels: '40/80 × 35/60',
-      ppm: 4000,
-      acts: '0.09',
-      tolerance: '0.1',
-      round: true,
-      open: true,
-      shallow: true,
-      bored: true,
-    };
     const long = w.ids().filter((id) => {
       if (!id.startsWith('rule.')) return false;
-      const text = w.say(id, facts);
+      const text = w.say(id, RULE_FACTS);
       const count = text.split(' ').length;
       return id.endsWith('.title') ? count > 10 || text.endsWith('.') : count > 24 || !text.endsWith('.');
     });

@@ -16,6 +16,7 @@ import { BEFORE_RULES } from '../../src/rules/befores/index.ts';
 import { GRIP_RULES } from '../../src/rules/grips/index.ts';
 import { METHOD_RULES } from '../../src/rules/methods/index.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
+import { RULE_FACTS } from '../fixtures/rule-facts.ts';
 import { demoJob, fittingFor, partOf, shop, withHolding, withTools } from '../fixtures/shop.ts';
 import { code } from '../house/sources.ts';
 import type { Token } from '../house/tokens.ts';
@@ -197,18 +198,7 @@ describe('words of the rules', () => {
   it('are short: a title on a line, a why in a breath, each sentence closed', () => {
     const long = w.ids().filter((id) => {
       if (!id.startsWith('rule.')) return false;
-      const text = w.say(id, {
-        thread: 'M12x1',
-        depth: '0.75',
-        wheels: '40/80 × 35/60',
-        ppm: 4000,
-        acts: '0.09',
-        tolerance: '0.1',
-        round: true,
-        open: true,
-        shallow: true,
-        bored: true,
-      });
+      const text = w.say(id, RULE_FACTS);
       const count = text.split(' ').length;
       if (id.endsWith('.title')) return count > 9 || text.endsWith('.');
       return count > 22 || !text.endsWith('.');
