@@ -190,13 +190,14 @@ export type LessonShown = {
 };
 /** `round`: divisions in a turn; the hand points to `divisions` after `turns` whole turns. */
 export type DialShown = { readonly round: number; readonly turns: number; readonly divisions: number; readonly says: string };
-/** `hold`: in which hold it is done. */
+/** `hold`: in which hold it is done; `part`: of what. */
 export type StripToSort = {
   readonly letter: string;
   readonly title: string;
   readonly note: string;
   readonly size: string;
   readonly hold: string;
+  readonly part: string;
 };
 /** `alt`: the picture in words; `notes`: over the points; `stop`: where the curve ends, and what ends it. */
 export type CurveShown = {

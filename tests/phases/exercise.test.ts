@@ -4,6 +4,7 @@ import { isRight } from '../../src/base/orders.ts';
 import { exerciseOf, exercisePages, markOrder, readOrder } from '../../src/phases/sheet/exercise.ts';
 import { writeText } from '../../src/render/text.ts';
 import { faultsOf } from '../drawing/sheet-boxes.ts';
+import { filled, headless, orphans } from '../drawing/sheet-fill.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
 import { ADVANCES, allWords } from '../render/assets.ts';
 
@@ -17,6 +18,13 @@ describe.each(everyPlan)('$spec', ({ plan }) => {
 
   it('has strips and answers with nothing on anything else or outside the margins', () => {
     expect(document.pages.flatMap((page, i) => faultsOf(page).map((fault) => `${i + 1}: ${fault}`))).toEqual([]);
+  });
+
+  it('wastes no paper: every sheet of strips but the last is filled, none has a heading with nothing under it', () => {
+    const sheets = document.pages.filter((page) => page.items.some((item) => item.kind === 'text' && item.text === 'Put in order'));
+    expect(sheets.length).toBeGreaterThan(0);
+    for (const sheet of sheets.slice(0, -1)) expect(filled(sheet)).toBeGreaterThan(0.8);
+    expect(document.pages.flatMap((page) => [...orphans(page), ...headless(page)])).toEqual([]);
   });
 
   it('has no letter twice in a part, and every operation on a strip', () => {
@@ -39,6 +47,8 @@ describe.each(everyPlan)('$spec', ({ plan }) => {
   it('says the same as text, and keeps the answers apart', () => {
     const text = writeText(view, document);
     expect(text.indexOf('Answers')).toBeGreaterThan(text.lastIndexOf('Put in order'));
+    const said = document.pages.map((page) => page.items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join('\n'));
+    expect(said.filter((sheet) => sheet.includes('Put in order') && sheet.includes('right orders'))).toEqual([]);
   });
 });
 

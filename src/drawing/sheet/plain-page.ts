@@ -17,7 +17,7 @@ import { type DrawLesson, legendBlock, lessonBlock } from './lesson.ts';
 import { unlinked } from './links.ts';
 import { as, row as asRow, tick, within } from './meant.ts';
 import { type DrawParts, type DrawWhole, pictureBlocks } from './pictures.ts';
-import { stripRows } from './sorting.ts';
+import { stripPieces } from './sorting.ts';
 import { stepBlock } from './steps.ts';
 import { trainBlock } from './train.ts';
 import { GAP, once, type Paper, STYLES } from './type.ts';
@@ -113,7 +113,7 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
     case 'cautions':
       return under(titleBlock(means, section.title, ''), cautionBlocks(means, section.cautions));
     case 'strips':
-      return under(titleBlock(means, section.title, section.text), stripRows(means, section));
+      return stripPieces(means, section, titleBlock(means, section.title, section.text));
     case 'pictures':
       return under(titleBlock(means, section.title, ''), pictureBlocks(means, section));
   }

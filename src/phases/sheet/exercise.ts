@@ -48,7 +48,10 @@ export function exercisePages(
     sheetNo: words.say('sheet-no', { n: '{n}', of: '{of}' }),
     goesOn: words.say('goes-on'),
     toSheet: words.say('to-sheet', { n: '{n}', heading: '{heading}' }),
-    pages: [...exercises.map((e) => stripsPage(plan, e, words)), ...exercises.map((e) => answersPage(plan, e, words))],
+    pages: [
+      stripsPage(plan, exercises, words),
+      ...exercises.map((e, i) => answersPage(plan, e, i === 0 ? 'after strips' : 'after answers', words)),
+    ],
   };
   const placed = layOut(view, {
     advances: means.advances,

@@ -13,17 +13,34 @@ import type { Strip } from './strips.ts';
 
 export type Exercise = { readonly desk: Desk; readonly puzzle: Puzzle; readonly strips: readonly Strip[] };
 
-export function stripsPage(plan: Plan, { desk, strips }: Exercise, words: SheetWords): PlainPage {
-  const section: Section = { kind: 'strips', title: '', text: words.say('exercise.how', { part: desk.part.id }), strips };
-  return page(plan, desk, 'strips', [section], words);
+/** All the parts' strips one after the other, so that no paper is wasted: each strip says of which part it is. */
+export function stripsPage(plan: Plan, exercises: readonly Exercise[], words: SheetWords): PlainPage {
+  const how: Section = { kind: 'notes', title: '', items: [words.say('exercise.how')], manner: 'plain' };
+  const sections = exercises.map(({ desk, strips }): Section => {
+    const title = exercises.length > 1 ? partName(desk.part, words) : '';
+    return { kind: 'strips', title, text: words.say('exercise.marked', { part: desk.part.id }), strips };
+  });
+  const [first, ...others] = exercises;
+  const of = first && others.length === 0 ? { part: partName(first.desk.part, words), id: first.desk.part.id } : undefined;
+  return {
+    kind: 'plain',
+    key: of ? `strips/${of.id}` : 'strips',
+    heading: of ? words.say('exercise.strips.heading', { part: of.part }) : words.say('exercise.strips.all'),
+    name: of ? of.part.toUpperCase() : plan.fitting.title,
+    about: of ? plan.fitting.title : words.say('exercise.strips.about', { n: exercises.length }),
+    right: words.say('exercise.strips'),
+    sections: [how, ...sections],
+    cautions: [cautionSaid(words, 'exercise.strips.foot')],
+  };
 }
 
-export function answersPage(plan: Plan, exercise: Exercise, words: SheetWords): PlainPage {
+/** `place`: after the strips, which are put away by themselves, or after other answers, with which these may share a sheet. */
+export function answersPage(plan: Plan, exercise: Exercise, place: 'after strips' | 'after answers', words: SheetWords): PlainPage {
   const { desk, strips } = exercise;
   const inOrder = [...strips].sort((a, b) => a.place - b.place);
   const orders: Section = {
     kind: 'notes',
-    title: words.say('exercise.orders.title'),
+    title: words.say('exercise.orders.title', { part: partName(desk.part, words) }),
     items: [
       countSaid(exercise, words),
       words.say('exercise.one', { letters: inOrder.map((strip) => strip.letter).join(' ') }),
@@ -32,20 +49,17 @@ export function answersPage(plan: Plan, exercise: Exercise, words: SheetWords): 
     ],
     manner: 'plain',
   };
-  return page(plan, desk, 'answers', [orders, pairsTable(exercise, words)], words);
-}
-
-function page(plan: Plan, desk: Desk, which: 'strips' | 'answers', sections: readonly Section[], words: SheetWords): PlainPage {
   const part = partName(desk.part, words);
   return {
     kind: 'plain',
-    key: `${which}/${desk.part.id}`,
-    heading: words.say(`exercise.${which}.heading`, { part }),
+    key: `answers/${desk.part.id}`,
+    heading: words.say('exercise.answers.heading', { part }),
     name: part.toUpperCase(),
     about: plan.fitting.title,
-    right: words.say(`exercise.${which}`),
-    sections,
-    cautions: [cautionSaid(words, `exercise.${which}.foot`)],
+    right: words.say('exercise.answers'),
+    sections: [orders, pairsTable(exercise, words)],
+    cautions: [cautionSaid(words, 'exercise.answers.foot')],
+    ...(place === 'after answers' ? { mayFollow: true } : {}),
   };
 }
 

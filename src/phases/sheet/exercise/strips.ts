@@ -5,6 +5,7 @@ import type { OpId } from '../../../model/ids.ts';
 import type { Row, StripToSort } from '../../../model/sheet.ts';
 import { gripName } from '../grip.ts';
 import type { Desk } from '../lookup.ts';
+import { partName } from '../names.ts';
 import { NOTHING_COMMON } from '../once.ts';
 import { rowsOf } from '../operations.ts';
 import type { SheetWords } from '../said.ts';
@@ -20,11 +21,12 @@ export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: SheetW
       rowsOf(desk, setUp, NOTHING_COMMON, words).map((row) => [row.op, { row, hold: gripName(desk, setUp, words) }] as const),
     ),
   );
+  const part = partName(desk.part, words);
   return shuffled(puzzle, `${mark} ${desk.part.id}`).map((place, i): Strip => {
     const op = puzzle.ops[place] ?? '';
     const found = rows.get(op);
     if (!found) throw new Error(`'${op}' has no row`);
-    return { op, place, letter: letterOf(i), ...faceOf(found.row), hold: found.hold };
+    return { op, place, letter: letterOf(i), ...faceOf(found.row), hold: found.hold, part };
   });
 }
 
