@@ -61,6 +61,8 @@ const ROWS: readonly Row[] = [
   ['turn.diameter.rough', 11, 'IT', 'roughed diameter', 'process-it'],
   ['turn.length.final', 0.05, 'mm', 'shoulder from a face, by top slide and depth gauge'],
   ['turn.length.rough', 0.1, 'mm', 'shoulder from a face, roughed'],
+  ['face-down.diameter', 0.2, 'mm', 'where roughing cuts inward end, by the dial'],
+  ['face-down.length', 0.1, 'mm', 'shoulder that they leave, by the dial'],
   ['face.length.final', 0.05, 'mm', 'face to length, by top slide and micrometer'],
   ['face.length.rough', 0.1, 'mm', 'face to length, with more to come off'],
   ['groove.diameter', 0.1, 'mm', 'floor of a relief'],

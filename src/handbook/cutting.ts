@@ -26,7 +26,8 @@ export type CuttingOperation =
   | 'chamfer'
   | 'cone'
   | 'form'
-  | 'steps';
+  | 'steps'
+  | 'face-down';
 export type CuttingTool = 'HSS' | 'carbide' | 'silver steel';
 export type CuttingData = {
   /** m/min: from, usual, to */
@@ -66,6 +67,8 @@ type Like = {
   readonly source: SourceId;
   readonly standing: Standing;
   readonly feed?: number;
+  /** As deep as that one is cut. */
+  readonly deepAs?: CuttingOperation;
 };
 const LIKE: Readonly<Partial<Record<CuttingOperation, Like>>> = {
   centre: { operation: 'drill', factor: 1, source: 'here', standing: 'derived' },
@@ -77,6 +80,7 @@ const LIKE: Readonly<Partial<Record<CuttingOperation, Like>>> = {
   cone: { operation: 'turn-finish', factor: 1, source: 'custom', standing: 'common practice' },
   form: { operation: 'part-off', factor: 0.5, source: 'custom', standing: 'common practice' },
   steps: { operation: 'turn-finish', factor: 1, source: 'custom', standing: 'common practice' },
+  'face-down': { operation: 'face', factor: 1, source: 'custom', standing: 'common practice', deepAs: 'turn-rough' },
 };
 /** Operations whose tool is never tipped here. */
 const HSS_ONLY: readonly CuttingOperation[] = ['drill', 'centre', 'counterbore', 'ream', 'tap', 'die'];
@@ -88,9 +92,10 @@ function groupData(group: CuttingGroup, operation: CuttingOperation, tool: Cutti
   const base = like ? tabled(group, like.operation, operation === 'd-bit' ? 'HSS' : tool) : tabled(group, operation, tool);
   if (!base || !like) return base;
   const { vcLo, vcNom, vcHi } = base;
-  const { factor, source, standing, feed = base.feed } = like;
+  const { factor, source, standing, feed = base.feed, deepAs } = like;
+  const ap = deepAs ? tabled(group, deepAs, tool)?.ap : base.ap;
   const scaled = { vcLo: vcLo * factor, vcNom: vcNom * factor, vcHi: vcHi * factor };
-  const depth = base.ap === undefined ? {} : { ap: base.ap };
+  const depth = ap === undefined ? {} : { ap };
   return { ...scaled, ...(feed === undefined ? {} : { feed }), ...depth, source: cite(source), ranges: base.ranges, standing };
 }
 

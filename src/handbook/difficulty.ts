@@ -19,6 +19,7 @@ const ROWS: readonly Row[] = [
   // processes
   ['face', 1, 'ratio', 'a face by the top slide, measured by micrometer or caliper'],
   ['turn', 1, 'ratio', 'a shoulder by the top slide, measured by depth gauge'],
+  ['face-down', 1, 'ratio', 'a shoulder by the top slide, to be cut again'],
   ['groove', 1.5, 'ratio', 'wall of a groove: the tool hides what it cuts'],
   ['bore', 2, 'ratio', 'floor of a bore: out of sight, measured by depth gauge'],
   ['ream', 3, 'ratio', 'depth by the tailstock'],

@@ -69,6 +69,13 @@ const ROWS: readonly Row[] = [
   // facing and parting
   ['face.allowance', 0.5, 'mm', 'left on an end for the last facing cut after drilling, after heat, or for measure and fit'],
   ['face.after-drill', 0.3, 'mm', 'taken off a seat face after the drill has been through (at least 0.2)'],
+  [
+    'face-down.saves',
+    4,
+    'count',
+    'a section is roughed by cuts inward where that takes so many cuts fewer than cuts along, at the usual depth',
+  ],
+  ['face-down.leaves.across', 0.6, 'mm', 'on diameter, left by them for turning (0.2 to 0.5 a side)'],
   ['part.allowance', 0.4, 'mm', 'left by the parting blade for facing the second end (0.3 to 0.4)'],
   ['stub.allowance', 1, 'mm', 'left when a chucking stub is cut away'],
   ['saw.kerf', 1, 'mm', 'kerf of a hacksaw'],

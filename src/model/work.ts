@@ -18,6 +18,7 @@ export type Because = {
 export type Verb =
   | 'face'
   | 'turn'
+  | 'face-down'
   | 'groove'
   | 'chamfer'
   | 'cone'

@@ -55,6 +55,8 @@ function sweepTime(ask: Ask): number {
     case 'part':
       return facingTime(toMm(diameter) + 2 * approach, toMm(len(Math.max(0, inward))), byHand, turns);
     case 'turn':
+      if (removal.inward !== undefined)
+        return facingTime(toMm(diameter) + 2 * approach, toMm(len(diameter - removal.inward)), byHand, turns, cuts);
       return turningTime(toMm(depthOf(part, out, sweep.to)) + approach, feed, turns, cuts);
     case 'bore':
       return boreTime(ask, sweep);

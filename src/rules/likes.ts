@@ -6,6 +6,7 @@ const VERBS: readonly Verb[] = [
   'face',
   'centre',
   'drill',
+  'face-down',
   'turn',
   'groove',
   'chamfer',

@@ -15,6 +15,8 @@ export type Removal = {
   readonly stock?: { readonly measures: 'diameter' | 'length'; readonly amount: Len };
   /** The largest diameter that is cut: the speed is reckoned on it. */
   readonly diameter?: Len;
+  /** Of cuts inward that stop at a diameter: so much of it they take away. */
+  readonly inward?: Len;
   /** The diameter that the tool touches first: where its dial is set to nought. */
   readonly touch?: Len;
   /** What still stands on the end face in use, over the drawing: depths that count from it are so much more. */

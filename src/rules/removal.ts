@@ -87,6 +87,7 @@ function step(state: State, setUp: SetUp, operation: Operation, way: Way): void 
 /** Where a tool that is fed along pushes the work aside: as far as there is metal to take. */
 function pushedAt(state: State, out: End, operation: Operation, way: Way): Span | undefined {
   const [sweep] = way.sweeps;
+  if (operation.verb === 'face-down') return undefined;
   if (sweep?.take === 'turn') return widerOver(state.profile, outward(state, out, sweep.to), targetOf(state, operation, sweep.cylinder));
   if (sweep?.take === 'arc') return arcSpan(state, sweep.arc);
   if (sweep?.take !== 'groove' || sweep.side === 'inside') return undefined;
@@ -116,7 +117,9 @@ function alongOf(state: State, out: End, operation: Operation, to: Bound, way: W
   return along > 0 ? { along: len(along) } : {};
 }
 
-type Found = Partial<Pick<Removal, 'stock' | 'diameter' | 'touch' | 'along' | 'depth' | 'through' | 'comesOut' | 'narrow' | 'room'>>;
+type Found = Partial<
+  Pick<Removal, 'stock' | 'diameter' | 'inward' | 'touch' | 'along' | 'depth' | 'through' | 'comesOut' | 'narrow' | 'room'>
+>;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
   const [sweep] = way.sweeps;
@@ -124,6 +127,7 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
     case 'face':
       return lookFace(state, operation, sweep.face, way);
     case 'turn': {
+      if (operation.verb === 'face-down') return lookDown(state, out, operation, sweep, way);
       const from = outsideOver(state.profile, outward(state, out, sweep.to));
       return { ...offDiameter(from, targetOf(state, operation, sweep.cylinder)), ...alongOf(state, out, operation, sweep.to, way) };
     }
@@ -145,6 +149,14 @@ function look(state: State, out: End, operation: Operation, way: Way): Found {
     default:
       return {};
   }
+}
+
+/** From the end face down to the shoulder, inward to the diameter. */
+function lookDown(state: State, out: End, operation: Operation, sweep: Extract<Sweep, { take: 'turn' }>, way: Way): Found {
+  const from = outsideOver(state.profile, outward(state, out, sweep.to));
+  const { along } = alongOf(state, out, operation, sweep.to, way);
+  const inward = len(Math.max(0, from - targetOf(state, operation, sweep.cylinder)));
+  return { diameter: from, touch: from, ...(along && inward > 0 ? { stock: { measures: 'length', amount: along }, inward } : {}) };
 }
 
 function offDiameter(from: Len, to: Len): Found {

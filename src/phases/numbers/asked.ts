@@ -20,7 +20,7 @@ export type Asked = {
 /** What the cutting tables call it. Taps and dies are turned by hand: they have no speed here. */
 export const CALLED: Readonly<Partial<Record<Verb, CuttingOperation>>> = {
   ...{ face: 'face', turn: 'turn-rough', groove: 'groove', chamfer: 'chamfer', cone: 'cone', 'screw-cut': 'screw-cut' },
-  ...{ form: 'form', steps: 'steps' },
+  ...{ form: 'form', steps: 'steps', 'face-down': 'face-down' },
   ...{
     centre: 'centre',
     drill: 'drill',
@@ -53,7 +53,9 @@ export function speedOf({ removal, workshop }: Asked, data: CuttingData | undefi
   return chooseSpeed({ vc: data.vcNom, diameter, speeds: workshop.lathe.speeds, bounds });
 }
 
-export const isFinal = ({ way }: Removal): boolean => way.cuts.every((cut) => cut.stage === 'final');
+/** Nothing so measured is left for a later cut. */
+export const isFinal = ({ way, stock }: Removal): boolean =>
+  way.cuts.every((cut) => cut.stage === 'final' || (stock !== undefined && cut.measures !== stock.measures));
 
 /** The working dimension that this operation makes, of a diameter. */
 export function diameterMade({ removal, chart }: Asked): Working | undefined {

@@ -5,7 +5,7 @@ import type { Say } from '../../model/part.ts';
 import type { Figures, Verb } from '../../model/plan.ts';
 import type { Asked } from './asked.ts';
 
-const EDGED: readonly Verb[] = ['turn', 'bore', 'face'];
+const EDGED: readonly Verb[] = ['turn', 'bore', 'face', 'face-down'];
 
 /** The same figures, with what the metal asks for said first. */
 export function withMetal({ material, removal }: Asked, figures: Partial<Figures>): Partial<Figures> {

@@ -20,6 +20,7 @@ import { alongBy } from './shoulder.ts';
 
 export const TURNING: readonly Verb[] = [
   'face',
+  'face-down',
   'turn',
   'groove',
   'chamfer',
@@ -36,7 +37,7 @@ const DEPTH_OF: Readonly<Partial<Record<Verb, CuttingOperation>>> = { cone: 'tur
 /** Fed in by a single plunge. */
 const PLUNGED: readonly Verb[] = ['groove', 'part-off', 'cut-stub'];
 const BORED: readonly Verb[] = ['bore', 'bore-start'];
-const FINISHED: readonly Verb[] = ['face', 'turn', 'cone'];
+const FINISHED: readonly Verb[] = ['face', 'face-down', 'turn', 'cone'];
 
 export function turnFigures(asked: Asked): Partial<Figures> {
   const { verb } = asked.removal.operation;
@@ -53,7 +54,13 @@ export function turnFigures(asked: Asked): Partial<Figures> {
     ...optional('feed', (light ?? data)?.feed),
     ...(cuts ?? {}),
     ...dialsOf(asked, cuts?.passes),
+    ...downSaid(asked),
   };
+}
+
+/** Cuts inward are stopped by the cross slide: where its nought is. */
+function downSaid({ removal: { inward, touch } }: Asked): Pick<Figures, 'says'> {
+  return inward === undefined || touch === undefined ? {} : { says: [{ id: 'say.face-down', grounds: { touch: show(touch) } }] };
 }
 
 /** The bar is drawn in for a wide edge; other work is steadied or cut slower. */
@@ -174,6 +181,7 @@ function dialsOf(asked: Asked, passes: readonly Len[] | undefined): DialFigures 
   if (stock.measures === 'length') {
     return {
       ...{ dial: readAlong(dials, 'top', stock.amount), zero: { at: 'face' } },
+      ...(removal.inward ? { along: readCross(dials, removal.inward) } : {}),
       ...(passes ? { readings: alongReadings(dials, 'top', passes) } : {}),
     };
   }

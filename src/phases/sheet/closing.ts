@@ -6,7 +6,7 @@ import type { PlainPage, Section, StepShown } from '../../model/sheet.ts';
 import { cautionSaid } from './caution.ts';
 import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
-import { sumsOf } from './sums.ts';
+import { SUMS, sumsOf } from './sums.ts';
 
 /** Absent where the fitting has nothing to put together and nothing to test. */
 export function closingPage(plan: Plan, words: SheetWords): PlainPage | undefined {
@@ -60,7 +60,9 @@ const underPressure = (plan: Plan): boolean => plan.fitting.parts.some((part) =>
 function assembly(plan: Plan, words: SheetWords): readonly Section[] {
   const steps = plan.fitting.assembly.map((step) => stepOf(step, words));
   const sums = sumsOf(plan, words);
-  return steps.length === 0 ? sums : [{ kind: 'steps', title: words.say('assembly.title'), steps }, ...sums];
+  const all: readonly Section[] = steps.length === 0 ? sums : [{ kind: 'steps', title: words.say('assembly.title'), steps }, ...sums];
+  const measured = sums[0] ?? all[0];
+  return all.map((one) => (one === measured ? { ...one, key: SUMS } : one));
 }
 
 function tests(plan: Plan, words: SheetWords): readonly Section[] {

@@ -15,6 +15,7 @@ import { squareOf, stairsSaid } from './radii.ts';
 import type { SheetWords } from './said.ts';
 import { facingFacts, meetsOf, placeShown, solderFacts } from './side-places.ts';
 import { bladeEnd, isCentre, sizesOf } from './sizes.ts';
+import { SUMS } from './sums.ts';
 import { nutsOf, threadSaid, wheelsOf } from './thread-words.ts';
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
@@ -170,6 +171,7 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     kind: feature?.kind ?? 'bar',
     does: feature && 'does' in feature ? feature.does : '',
     fitted: feature?.kind === 'end' && feature.fitted ? 'yes' : '',
+    sums: `{sheet:${SUMS}}`,
     role: feature?.role ?? 'free',
     side: feature ? sideOf(desk, feature) : 'outside',
     feature: namedIn(operation.feature, words),

@@ -7,6 +7,9 @@ import { type Desk, deskOf, namedIn } from './lookup.ts';
 import { partName } from './names.ts';
 import type { SheetWords } from './said.ts';
 
+/** The sheet on which it is said how a face is measured that is cut last: its sum, or the steps of assembly where those say it. */
+export const SUMS = 'sums';
+
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
 
 type Sums = { readonly desks: ReadonlyMap<string, Desk>; readonly words: SheetWords };

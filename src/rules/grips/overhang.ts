@@ -3,7 +3,7 @@
  * hole. It may stand out so many diameters, of the widest that stands beyond: as it is finished, or as bar while all of it still is.
  */
 import { type Len, len } from '../../base/units.ts';
-import type { Grip, Operation, Refusal } from '../../model/plan.ts';
+import type { Grip, Operation, Refusal, Verb } from '../../model/plan.ts';
 import { type Context, depthFrom, diameterOf, type Outside, scaled } from '../context.ts';
 import type { Work } from '../rule.ts';
 
@@ -32,11 +32,13 @@ function whileBar(work: Work, grip: Grip, beyond: readonly Outside[], has: Len):
   const across = part.stock.from === 'bar' ? part.stock.across : len(0);
   const turned = beyond
     .filter((o) => !grip.on.includes(o.cylinder))
-    .map((o) => work.operations.find((k) => k.feature === o.id && k.verb === 'turn'));
-  if (has > scaled(across, 'grip.stick-out.most') || !turned.every((k) => k?.ways[grip.out])) return [];
-  const gone = turned.flatMap((k) => (k ? [k.id] : []));
+    .map((o) => work.operations.filter((k) => k.feature === o.id && TURNED.includes(k.verb)));
+  if (has > scaled(across, 'grip.stick-out.most') || !turned.every((all) => all.some((k) => k.ways[grip.out]))) return [];
+  const gone = turned.flat().map((k) => k.id);
   return [{ ...grip, id: `${grip.id}.as-bar`, gone: [...grip.gone, ...gone] }];
 }
+
+const TURNED: readonly Verb[] = ['turn', 'face-down'];
 
 /**
  * With the tailstock's centre in the free end: nothing can be done at that end. Given what would be held without it, how far it stands out,

@@ -4,6 +4,7 @@ import type { Method, Refusal } from '../../model/plan.ts';
 import type { Context } from '../context.ts';
 import type { MethodRule } from '../rule.ts';
 import { faceOnce, faceTwice, leavingBar } from './ends.ts';
+import { faceDown } from './face-down.ts';
 import { counterbored, flatDBit } from './flat-floors.ts';
 import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
@@ -17,6 +18,7 @@ export const METHOD_RULES: readonly MethodRule[] = [
   faceOnce,
   faceTwice,
   turnSection,
+  faceDown,
   leftAsBar,
   groove,
   recess,
