@@ -83,6 +83,8 @@ const ROWS: readonly Row[] = [
   ['rpm.tidy.high', 50, '/min', 'speeds are given in steps of this above the change'],
   // power
   ['minute', 60, 's', 'a minute', 'definition', 'standard'],
+  ['leg.share', 0.7, 'ratio', 'a turned diameter that has fallen to this share of what it was: how deep it is cut is reckoned anew'],
+  ['leg.speed', 0.5, 'ratio', 'and to this share: the speed is set anew'],
   ['power.share', 0.7, 'ratio', "part of the motor's rating that a cut may ask for"],
   ['power.efficiency', 0.75, 'ratio', 'from motor to tool (published 0.7-0.8)', 'Kyocera 2021-22 p. 1069', 'common practice'],
   // force: N/mm2 at a chip of 1 mm thick, and the exponent of its thickness

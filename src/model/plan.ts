@@ -198,6 +198,8 @@ export type Figures = {
   readonly measure?: number;
   /** Passes taken again at the same setting. */
   readonly spring?: number;
+  /** The spindle is set faster as the work grows thinner: after so many passes, at that diameter, so many turns a minute. */
+  readonly faster?: readonly { readonly across: Len; readonly after: number; readonly rpm: number }[];
   /** How far along the axis the tool goes from the end face, where a shoulder stops it. */
   readonly along?: Reading;
   /** That reading is for parts as aimed at: what lies between datum and end is measured, and the length taken from it, or added. */

@@ -18,7 +18,9 @@ export function cuttingTime(part: Part, removal: Removal, figures: Figures): num
   const feed = figures.feed ?? feedByHand(removal);
   if (!rpm || feed === undefined || !sweep) return 0;
   const byHand = Math.min(feed, setting.value('feed.hand') / rpm.value);
-  return Math.round(sweepTime({ part, removal, sweep, turns: rpm.value, feed, byHand, cuts: cutsOf(figures), depth }));
+  return Math.round(
+    sweepTime({ part, removal, sweep, turns: rpm.value, feed, byHand, cuts: cutsOf(figures), faster: figures.faster ?? [], depth }),
+  );
 }
 
 /** A centre drill is pressed on as a drill of its pilot is. */
@@ -37,6 +39,7 @@ type Ask = {
   readonly feed: number;
   readonly byHand: number;
   readonly cuts: number;
+  readonly faster: NonNullable<Figures['faster']>;
   /** A centre drill's whole way in. */
   readonly depth: Len | undefined;
 };
@@ -57,7 +60,7 @@ function sweepTime(ask: Ask): number {
     case 'turn':
       if (removal.inward !== undefined)
         return facingTime(toMm(diameter) + 2 * approach, toMm(len(diameter - removal.inward)), byHand, turns, cuts);
-      return turningTime(toMm(depthOf(part, out, sweep.to)) + approach, feed, turns, cuts);
+      return turnTime(ask, toMm(depthOf(part, out, sweep.to)) + approach);
     case 'bore':
       return boreTime(ask, sweep);
     case 'cone':
@@ -69,6 +72,12 @@ function sweepTime(ask: Ask): number {
     default:
       return 0;
   }
+}
+
+/** Along once a cut, at the speed that is set for it. */
+function turnTime({ turns, feed, cuts, faster }: Ask, long: number): number {
+  const legs = [{ after: 0, rpm: turns }, ...faster];
+  return legs.reduce((sum, { after, rpm }, i) => sum + turningTime(long, feed, rpm, (legs[i + 1]?.after ?? cuts) - after), 0);
 }
 
 function boreTime({ removal, turns, feed, byHand, cuts, depth }: Ask, { diameter, point }: Extract<Sweep, { take: 'bore' }>): number {

@@ -25,6 +25,8 @@ export type Removal = {
   readonly along?: Len;
   /** How the work stands out, with the tool at its farthest place. */
   readonly beam?: Beam;
+  /** The same while it is only so far turned down, on diameter. */
+  readonly beamAt?: (across: Len) => Beam | undefined;
   /** A hole's depth at full diameter, from the face of the end in use as it stands. */
   readonly depth?: Len;
   /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */

@@ -19,6 +19,7 @@ import { other } from '../model/ids.ts';
 import type { Part } from '../model/part.ts';
 import type { Bound, Chart, Operation, Route, SetUp, Sweep, Way } from '../model/plan.ts';
 import { isOffLathe } from '../model/work.ts';
+import type { Beam } from './give.ts';
 import {
   between,
   beyond,
@@ -78,9 +79,12 @@ function step(state: State, setUp: SetUp, operation: Operation, way: Way): void 
   const found = isOffLathe(setUp.grip) ? {} : { ...look(state, out, operation, way), ...standsOn(state, out) };
   const pushed = isOffLathe(setUp.grip) ? undefined : pushedAt(state, out, operation, way);
   for (const cut of way.cuts) if (cut.measures === 'length') state.places.set(cut.makes, madePlace(state, operation, cut));
+  const before = state.profile;
   for (const sweep of way.sweeps) apply(state, out, operation, sweep);
   const beam = pushed && standOut(state.profile, setUp.grip, pushed, endOf(state, out));
-  state.outs.push({ operation, setUp, way, branched: state.branched, ...found, ...(beam ? { beam } : {}) });
+  const end = endOf(state, out);
+  const beamAt = (across: Len): Beam | undefined => pushed && standOut(turnProfile(before, pushed, across), setUp.grip, pushed, end);
+  state.outs.push({ operation, setUp, way, branched: state.branched, ...found, ...(beam ? { beam, beamAt } : {}) });
   if (operation.verb === 'solder') state.branched = true;
 }
 

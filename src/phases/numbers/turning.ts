@@ -15,6 +15,7 @@ import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandMade, CALLED, dataOf, isFinal, optional, speedOf } from './asked.ts';
+import { fasterSaid, type Legs, roughLegs } from './legs.ts';
 import { plungeFigures } from './plunging.ts';
 import { alongBy } from './shoulder.ts';
 
@@ -55,6 +56,7 @@ export function turnFigures(asked: Asked): Partial<Figures> {
     ...(cuts ?? {}),
     ...dialsOf(asked, cuts?.passes),
     ...downSaid(asked),
+    ...(cuts?.faster ? { says: fasterSaid(cuts.faster) } : {}),
   };
 }
 
@@ -72,7 +74,7 @@ function chatterSaid({ removal }: Asked): Pick<Figures, 'says'> {
 }
 
 // ---- how deep, in how many passes ---------------------------------------------------------------------------------------------
-type Cuts = Required<Pick<Figures, 'passes' | 'bound'>> & Pick<Figures, 'measure' | 'spring' | 'narrow'>;
+type Cuts = Required<Pick<Figures, 'passes' | 'bound'>> & Pick<Figures, 'measure' | 'spring' | 'narrow' | 'faster'>;
 
 /** Passes that add up to the stock, and what binds them; none where there is none to take or no table says how deep. */
 function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefined): Cuts | undefined {
@@ -82,16 +84,24 @@ function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefi
   const final = isFinal(asked.removal);
   const finish = finishOf(asked, data);
   const unit = unitOf(asked);
-  const deepest = deepestCut({
-    ...{ data, material: asked.material, speed: rpm, drive: asked.workshop.lathe, unit },
-    gives: [...(final ? roughBound(giveAt(asked, data.feed), finish.most, finish.why) : []), ...holdBound(asked, data)],
-  });
+  const deepestAt = (speed: Speed, give: number): Depth | undefined =>
+    deepestCut({
+      ...{ data, material: asked.material, speed, drive: asked.workshop.lathe, unit },
+      gives: [...(final ? roughBound(give, finish.most, finish.why) : []), ...holdBound(asked, data)],
+    });
+  const legs = roughLegs(asked, data, rpm, (speed, thin) => deepestAt(speed, giveWhen(asked, thin, data.feed)));
+  const deepest = deepestAt(legs?.rpm ?? rpm, giveAt(asked, data.feed));
   if (!deepest) return undefined;
   const least = mm(leastCut(group).depth);
-  const passes = splitPasses({ stock, deepest: deepest.most, finish: finish.depth, unit, least, alike: isClose(asked) ? 2 : 1 });
-  const narrow = narrowPasses(asked, { deepest: deepest.most, finish: len(0), unit, least, alike: 1 });
-  return { ...narrow, passes, bound: bindingOf(passes, deepest, finish), ...checks(asked, passes, finish) };
+  const how = { deepest: deepest.most, unit, least };
+  const last = splitPasses({ ...how, stock: legs?.left ?? stock, finish: finish.depth, alike: isClose(asked) ? 2 : 1 });
+  const passes = [...(legs?.passes ?? []), ...last];
+  const narrow = narrowPasses(asked, { ...how, finish: len(0), alike: 1 });
+  const bound = legs?.bound ?? bindingOf(passes, deepest, finish);
+  return { ...narrow, ...fasterOf(legs), passes, bound, ...checks(asked, passes, finish) };
 }
+
+const fasterOf = (legs: Legs | undefined): Pick<Figures, 'faster'> => (legs && legs.faster.length > 0 ? { faster: legs.faster } : {});
 
 /** In a hold that is short for its diameter cuts are less deep. */
 function holdBound({ removal: { setUp } }: Asked, { ap }: CuttingData): readonly DepthBound[] {
@@ -129,6 +139,12 @@ function giveAt({ removal, material, workshop }: Asked, feed: number = 0): numbe
   if (hole === undefined) return 0;
   const bar = workshop.tools.boring.find((one) => one.smallest === hole);
   return barGive(bar?.shank ?? usualShank(hole), depth ?? len(0), material, feed);
+}
+
+/** The same of the work while it is that thick where it is turned. */
+function giveWhen({ removal, material }: Asked, thin: Len, feed: number = 0): number {
+  const beam = removal.beamAt?.(thin);
+  return beam ? workGive(beam, material, feed) : 0;
 }
 
 /** What bounds the roughing cuts; a single light cut is bound by what there is to take. */

@@ -181,9 +181,11 @@ export function wallClaim(asked: Case, steps: readonly Step[]): Claim {
   return claim('wall', asked.part.id, worst !== undefined && worst.wall >= least, grounds, worst?.step.operation.id);
 }
 
-function speedClaims(asked: Case, { op, rpm }: Figures): readonly Claim[] {
+function speedClaims(asked: Case, { op, rpm, faster = [] }: Figures): readonly Claim[] {
   if (!rpm) return [];
   const { speeds } = asked.workshop.lathe;
-  const exists = 'steps' in speeds ? speeds.steps.includes(rpm.value) : rpm.value >= speeds.from && rpm.value <= speeds.to;
-  return [claim('speed exists', op, exists, { operation: short(asked.part.id, op), rpm: rpm.value }, op)];
+  const exists = (value: number): boolean =>
+    'steps' in speeds ? speeds.steps.includes(value) : value >= speeds.from && value <= speeds.to;
+  const missing = [rpm.value, ...faster.map((one) => one.rpm)].find((value) => !exists(value));
+  return [claim('speed exists', op, missing === undefined, { operation: short(asked.part.id, op), rpm: missing ?? rpm.value }, op)];
 }

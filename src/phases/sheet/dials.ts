@@ -1,4 +1,5 @@
 /** Dials, feeds and what binds them, for a row and the line beneath it: what to read after each pass, where to stop and measure. */
+import { len } from '../../base/units.ts';
 import type { Figures, Operation, Reading } from '../../model/plan.ts';
 import { SAID_OVER } from './once.ts';
 import type { SheetWords } from './said.ts';
@@ -56,15 +57,38 @@ function readingsSaid({ verb }: Operation, figures: Figures, words: SheetWords):
   return [...many, ...away];
 }
 
-/** Of very many the like ones are told by the first, which is the step, and the last: nobody finds his place among eighty readings. */
+/** Of very many the like ones are told by the first, the step and the last: nobody finds his place among eighty readings. */
 function runSaid({ readings = [], passes = [] }: Figures, words: SheetWords): string {
-  const alike = passes.findIndex((pass) => pass !== passes[0]);
-  const [first, last] = [readings[0], readings[alike - 1]];
-  if (readings.length <= MANY || alike <= MANY / 2 || !first || !last) return listed(readings, words);
-  const step = words.say('dial.short', shown(first));
-  return [words.say('dial.so-on', { step, last: words.say('dial.short', shown(last)) }), listed(readings.slice(alike), words)].join(', ');
+  if (readings.length <= MANY) return listed(readings, words);
+  return runsOf(passes)
+    .map(({ from, to }) => {
+      const [first, second, last] = [readings[from], readings[from + 1], readings[to - 1]];
+      const step = first && second && stepOf(readings, first, second);
+      if (to - from <= MANY / 2 / 2 || !step || !last) return listed(readings.slice(from, to), words);
+      const [begins, each, ends] = [first, step, last].map((one) => words.say('dial.short', shown(one)));
+      return words.say('dial.so-on', { first: begins ?? '', step: each ?? '', last: ends ?? '' });
+    })
+    .join(', ');
 }
 const MANY = 2 * 10;
+
+/** Passes that are alike, one after the other: from which up to before which. */
+function runsOf(passes: readonly number[]): readonly { readonly from: number; readonly to: number }[] {
+  const starts = passes.flatMap((pass, i) => (pass === passes[i - 1] ? [] : [i]));
+  return starts.map((from, i) => ({ from, to: starts[i + 1] ?? passes.length }));
+}
+
+/** What the dial goes on by from one reading to the next; nothing where the readings do not tell what a division and a turn are. */
+function stepOf(readings: readonly Reading[], a: Reading, b: Reading): Reading | undefined {
+  const short = readings.find(({ turns, divisions }) => turns === 0 && divisions > 0);
+  const long = readings.find(({ turns }) => turns > 0);
+  if (!short) return undefined;
+  const division = short.total / short.divisions;
+  const turn = long ? (long.total - long.divisions * division) / long.turns : Number.POSITIVE_INFINITY;
+  const total = len(b.total - a.total);
+  const turns = Math.floor(total / turn);
+  return { which: a.which, turns, divisions: turns > 0 ? (total - turns * turn) / division : total / division, total };
+}
 
 function slideSaid({ slide }: Figures, words: SheetWords): readonly string[] {
   if (!slide) return [];
