@@ -71,7 +71,7 @@ const ROWS: readonly Row[] = [
   ['face.after-drill', 0.3, 'mm', 'taken off a seat face after the drill has been through (at least 0.2)'],
   [
     'face-down.saves',
-    4,
+    8,
     'count',
     'a section is roughed by cuts inward where that takes so many cuts fewer than cuts along, at the usual depth',
   ],

@@ -4,6 +4,8 @@ import { mm, toMm } from '../../src/base/units.ts';
 import { words } from '../../src/base/words.ts';
 import { loadWords } from '../../src/files.ts';
 import { held } from '../../src/handbook/capability.ts';
+import { leastCut } from '../../src/handbook/machining.ts';
+import { findMaterial } from '../../src/handbook/materials.ts';
 import type { Part } from '../../src/model/part.ts';
 import type { Chart, Figures, Route } from '../../src/model/plan.ts';
 import type { Dial, Workshop } from '../../src/model/workshop.ts';
@@ -189,11 +191,20 @@ describe('any lathe', () => {
       fc.property(lathes, fc.constantFrom(...PARTS), (lathe, planned) => {
         const workshop = onLathe(lathe);
         const material = planned.part.stock.material ?? '';
-        for (const { rpm, feed, passes, bound, op } of figuresOf(planned, workshop)) {
+        const group = findMaterial(material)?.cutting ?? 'brass';
+        for (const figures of figuresOf(planned, workshop)) {
+          const { rpm, feed, passes, bound, op, zero, faster = [] } = figures;
           if (!rpm || feed === undefined || !passes || bound === undefined || bound === 'bound.least-cut') continue;
-          if (!/\/(turn|finish|rough|face|bore)$/.test(op)) continue;
-          const force = (Math.max(...passes) / 10_000) * feed * (cuttingForce(material, feed) ?? 0);
-          expect((force * rpm.vc) / 60).toBeLessThanOrEqual(wattsAt(workshop.lathe, rpm.value) * 1.01);
+          if (!/\/(turn|turn-to-size|face-down|finish|rough|face|bore)$/.test(op)) continue;
+          let across = op.includes('/turn') && zero?.at === 'diameter' ? zero.diameter / 10_000 : (rpm.vc * 1000) / Math.PI / rpm.value;
+          for (const [i, pass] of passes.entries()) {
+            const turns = faster.findLast(({ after }) => after <= i)?.rpm ?? rpm.value;
+            const force = (pass / 10_000) * feed * (cuttingForce(material, feed) ?? 0);
+            // the metal's least cut is taken at the end, whatever the drive bears
+            if (pass <= leastCut(group).depth * 10_000) continue;
+            expect((force * Math.PI * across * turns) / 1000 / 60).toBeLessThanOrEqual(wattsAt(workshop.lathe, turns) * 1.01);
+            if (op.includes('/turn')) across -= (2 * pass) / 10_000;
+          }
         }
       }),
       { numRuns: 40, seed: 25 },

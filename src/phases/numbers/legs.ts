@@ -25,8 +25,11 @@ export type Faster = NonNullable<Figures['faster']>[number];
 /** Deepest cut a side at that speed, on work of that diameter, as thick as `thin` where the leg ends. */
 export type DeepestAt = (speed: Speed, thin: Len) => Depth | undefined;
 
+/** `ends`: a side, what the cuts that end on size take. */
+export type LegsAsk = { readonly first: Speed; readonly deepestAt: DeepestAt; readonly ends: Len };
+
 /** All that comes before the last leg; nothing where there is but one, or no turning to size. */
-export function roughLegs(asked: Asked, data: CuttingData, first: Speed, deepestAt: DeepestAt): Legs | undefined {
+export function roughLegs(asked: Asked, data: CuttingData, { first, deepestAt, ends }: LegsAsk): Legs | undefined {
   const { operation, stock, touch } = asked.removal;
   if (operation.verb !== 'turn' || !isFinal(asked.removal) || stock?.measures !== 'diameter' || !touch) return undefined;
   const target = touch - stock.amount;
@@ -38,18 +41,25 @@ export function roughLegs(asked: Asked, data: CuttingData, first: Speed, deepest
     const depth = rpm && deepestAt(rpm, to);
     if (!depth) return undefined;
     if (again) set = legs.across;
-    legs = taken(legs, rpm, depth, to);
+    legs = taken(legs, rpm, depth, { to, ends });
   }
   return legs.passes.length > 0 ? lastSpeed(asked, data, legs, set) : undefined;
+}
+
+/** Enough cuts are saved, or made at a higher speed, to be worth a closer look at the dial. */
+export function isWorthIt({ faster }: Legs, inLegs: readonly Len[], plain: readonly Len[]): boolean {
+  const saved = plain.length - inLegs.length;
+  const quicker = inLegs.length - (faster[0]?.after ?? inLegs.length);
+  return saved >= 0 && Math.max(saved, quicker) >= numbersTable.value('leg.saves');
 }
 
 const thinner = (across: Len): Len => mm(Math.floor((across * numbersTable.value('leg.share')) / mm(1)));
 const at = (asked: Asked, diameter: Len): Asked => ({ ...asked, removal: { ...asked.removal, diameter } });
 const slowed = (rpm: Speed, across: Len): Speed => ({ ...rpm, vc: surfaceSpeed(rpm.value, across) });
 
-/** As many whole cuts as bring it near that diameter. */
-function taken(legs: Legs, rpm: Speed, { most, bound }: Depth, to: Len): Legs {
-  const count = Math.floor((legs.across - to) / 2 / most);
+/** As many whole cuts as bring it near that diameter, and leave one more before those that end on size. */
+function taken(legs: Legs, rpm: Speed, { most, bound }: Depth, { to, ends }: { readonly to: Len; readonly ends: Len }): Legs {
+  const count = Math.floor(Math.min((legs.across - to) / 2, legs.left - ends - most) / most);
   if (count <= 0) return { ...legs, rpm, faster: fasterAt(legs, rpm) };
   return {
     passes: [...legs.passes, ...Array<Len>(count).fill(most)],

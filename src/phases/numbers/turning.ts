@@ -15,7 +15,7 @@ import { alongReadings, crossReadings, crossUnit, outwardBy, radialOf, readAlong
 import { barGive, finishBound, roughBound, springs, workGive } from '../../rules/give.ts';
 import { type PassAsk, splitPasses } from '../../rules/passes.ts';
 import { type Asked, bandMade, CALLED, dataOf, isFinal, optional, speedOf } from './asked.ts';
-import { fasterSaid, type Legs, roughLegs } from './legs.ts';
+import { fasterSaid, isWorthIt, type Legs, roughLegs } from './legs.ts';
 import { plungeFigures } from './plunging.ts';
 import { alongBy } from './shoulder.ts';
 
@@ -89,19 +89,25 @@ function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefi
       ...{ data, material: asked.material, speed, drive: asked.workshop.lathe, unit },
       gives: [...(final ? roughBound(give, finish.most, finish.why) : []), ...holdBound(asked, data)],
     });
-  const legs = roughLegs(asked, data, rpm, (speed, thin) => deepestAt(speed, giveWhen(asked, thin, data.feed)));
-  const deepest = deepestAt(legs?.rpm ?? rpm, giveAt(asked, data.feed));
+  const deepest = deepestAt(rpm, giveAt(asked, data.feed));
   if (!deepest) return undefined;
   const least = mm(leastCut(group).depth);
-  const how = { deepest: deepest.most, unit, least };
-  const last = splitPasses({ ...how, stock: legs?.left ?? stock, finish: finish.depth, alike: isClose(asked) ? 2 : 1 });
-  const passes = [...(legs?.passes ?? []), ...last];
-  const narrow = narrowPasses(asked, { ...how, finish: len(0), alike: 1 });
-  const bound = legs?.bound ?? bindingOf(passes, deepest, finish);
-  return { ...narrow, ...fasterOf(legs), passes, bound, ...checks(asked, passes, finish) };
+  const alike = isClose(asked) ? 2 : 1;
+  const split = (left: Len, most: Len) => splitPasses({ stock: left, deepest: most, finish: finish.depth, unit, least, alike });
+  const plain = split(stock, deepest.most);
+  const narrow = narrowPasses(asked, { deepest: deepest.most, finish: len(0), unit, least, alike: 1 });
+  const legs = roughLegs(asked, data, {
+    ...{ first: rpm, ends: len(finish.depth * alike) },
+    deepestAt: (speed, thin) => deepestAt(speed, giveWhen(asked, thin, data.feed)),
+  });
+  const last = legs && deepestAt(legs.rpm, giveAt(asked, data.feed));
+  const inLegs = legs && last && [...legs.passes, ...split(legs.left, last.most)];
+  if (!inLegs || !isWorthIt(legs, inLegs, plain))
+    return { ...narrow, passes: plain, bound: bindingOf(plain, deepest, finish), ...checks(asked, plain, finish) };
+  return { ...fasterOf(legs), passes: inLegs, bound: legs.bound ?? last.bound, ...checks(asked, inLegs, finish) };
 }
 
-const fasterOf = (legs: Legs | undefined): Pick<Figures, 'faster'> => (legs && legs.faster.length > 0 ? { faster: legs.faster } : {});
+const fasterOf = ({ faster }: Legs): Pick<Figures, 'faster'> => (faster.length > 0 ? { faster } : {});
 
 /** In a hold that is short for its diameter cuts are less deep. */
 function holdBound({ removal: { setUp } }: Asked, { ap }: CuttingData): readonly DepthBound[] {

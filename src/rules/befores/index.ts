@@ -164,6 +164,6 @@ const STEP_RULES: Readonly<Record<string, string>> = {
   'd-bit>stone': 'stone-after-finish',
   'bore>stone': 'stone-after-finish',
   'face>face': 'rough-before-finish',
-  'face-down>turn': 'rough-before-finish',
+  'face-down>turn': 'turn-to-shoulder',
   'part-off>cut-stub': 'stub-until-heat-is-over',
 };
