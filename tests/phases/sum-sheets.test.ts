@@ -1,10 +1,11 @@
 /** A face that is cut to a measured sum names the sheet on which that sum stands, as other references do. */
 import { describe, expect, it } from 'vitest';
+import { words } from '../../src/base/words.ts';
+import { loadWords } from '../../src/files.ts';
 import { sheet } from '../../src/phases/sheet.ts';
 import { everyPlan } from '../fixtures/every-plan.ts';
-import { ADVANCES, allWords } from '../render/assets.ts';
+import { ADVANCES } from '../render/assets.ts';
 
-const words = allWords();
 const isFitted = ({ plan }: (typeof everyPlan)[number]): boolean =>
   plan.fitting.parts.some(({ features }) => features.some((f) => f.kind === 'end' && f.fitted));
 const [one] = everyPlan.filter(isFitted);
@@ -16,11 +17,13 @@ describe.each([
 ] as const)('the sheet of a measured sum, in %s', (language, named) => {
   const made = (spec: typeof one) => {
     if (!spec) throw new Error('no such spec');
-    return sheet(spec.plan, spec.stages, { words: language === 'en' ? words : allWords(language), advances: ADVANCES, language });
+    return sheet(spec.plan, spec.stages, { words: words(loadWords(language)), advances: ADVANCES, language });
   };
   it('is the one where the sum stands', () => {
     const { view, document } = made(one);
-    const notes = view.pages.flatMap((page) => (page.kind === 'grip' ? page.rows.map(({ note }) => note) : []));
+    const notes = view.pages.flatMap((page) =>
+      page.kind === 'grip' ? page.blocks.flatMap(({ rows }) => rows.map(({ note }) => note)) : [],
+    );
     const numbers = notes.flatMap((note) => named.exec(note)?.[1] ?? []);
     expect(numbers).toHaveLength(1);
     const sections = view.pages.flatMap((page) => (page.kind === 'plain' ? page.sections : []));
