@@ -17,7 +17,7 @@ import type { Tag } from './settle.ts';
 import { drawSides } from './sides.ts';
 import { along, metalAt, placed, type Sketch, type UR } from './sketch.ts';
 import { type Placing, placeTags } from './tags.ts';
-import { drawTool, toolIfFree } from './tool.ts';
+import { drawTool, type Reaches, reachesOf, toolIfFree } from './tool.ts';
 import { drawVee } from './vee.ts';
 import type { DiameterShown, StageView } from './view.ts';
 import type { Window } from './window.ts';
@@ -32,6 +32,7 @@ export type Laid = Layer & {
   readonly stray: number;
   /** So many of its items, the first, are work and hold. */
   readonly solids: number;
+  readonly reaches: Reaches;
 };
 
 /** On paper, mm. */
@@ -51,6 +52,8 @@ export type Fixed = {
   readonly lengths: Tiers;
   readonly datum: Layer | undefined;
   readonly solids: number;
+  /** Of a tool that may be shown. */
+  readonly reaches: Reaches;
 };
 
 export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
@@ -75,27 +78,25 @@ export function fixedOf(scene: Scene, paper: Paper, sizes: TierSizes): Fixed {
   });
   const columns = drawColumns(view, sketch, window, paper, sizes, [...standing, ...lengths.boxes]);
   const taken = [...standing, ...lengths.boxes, ...columns.boxes];
-  const datum = datumBesideTool(scene, paper, taken) ?? datumOf(view, sketch, window, paper, taken);
+  const reaches = reachesOf(view.toolIfFree, scene, paper);
+  const datum = datumBesideTool(scene, paper, reaches, taken) ?? datumOf(view, sketch, window, paper, taken);
   const layer = joined([solid, notes, lengths, columns, datum ?? NOTHING]);
   const tags = tagsOf(view, sketch, window, paper, sizes, columns);
-  const tool = toolBeside(scene, paper, layer.boxes);
+  const tool = toolIfFree(reaches, layer.boxes);
   const besideTool = tool.boxes.length > 0 ? surroundings([...layer.boxes, ...tool.boxes]) : undefined;
-  return { layer, around: surroundings(layer.boxes), besideTool, tags, lengths, datum, solids: solid.items.length };
+  return { layer, around: surroundings(layer.boxes), besideTool, tags, lengths, datum, solids: solid.items.length, reaches };
 }
 
 /** Where both it and the tool have a place. */
-function datumBesideTool(scene: Scene, paper: Paper, taken: readonly Box[]): Layer | undefined {
+function datumBesideTool(scene: Scene, paper: Paper, reaches: Reaches, taken: readonly Box[]): Layer | undefined {
   const { view, sketch, window } = scene;
-  const tool = toolBeside(scene, paper, taken);
+  const tool = toolIfFree(reaches, taken);
   const datum = tool.boxes.length > 0 ? datumOf(view, sketch, window, paper, [...taken, ...tool.boxes]) : undefined;
-  return datum && toolBeside(scene, paper, [...taken, ...datum.boxes]).boxes.length > 0 ? datum : undefined;
+  return datum && toolIfFree(reaches, [...taken, ...datum.boxes]).boxes.length > 0 ? datum : undefined;
 }
 
-const toolBeside = (scene: Scene, paper: Paper, standing: readonly Box[]): Layer =>
-  scene.view.toolIfFree ? toolIfFree(scene.view.toolIfFree, scene, paper, standing) : NOTHING;
-
 export function arrange({ view }: Scene, fixed: Fixed, arrangement: Arrangement): Laid {
-  const { layer, around, besideTool, tags, lengths, datum, solids } = fixed;
+  const { layer, around, besideTool, tags, lengths, datum, solids, reaches } = fixed;
   const lattice = {
     width: view.frame.width,
     height: view.frame.height,
@@ -111,7 +112,7 @@ export function arrange({ view }: Scene, fixed: Fixed, arrangement: Arrangement)
   const pointless = tags.filter((tag) => tag.anchors.length === 0).map((tag) => tag.id);
   const { items, boxes } = joined([layer, drawTags(placing.standing)]);
   const { lettered, unplaced } = reportOf(view, lengths, tags, placing.left, datum);
-  return { items, boxes, lettered, unplaced, pointless, stray, solids };
+  return { items, boxes, lettered, unplaced, pointless, stray, solids, reaches };
 }
 
 const strayIn = ({ standing }: Placing): number => standing.filter((s) => distance(s.leader.a, s.leader.b) > STRAY).length;

@@ -25,7 +25,7 @@ export type Stand = {
 
 /** Undefined where no place is free. */
 export function drawDatum(advances: Advances, letter: string, stand: Stand): Layer | undefined {
-  for (const layer of placesOf(advances, { letter, owner: 'datum' }, stand)) if (isClear(layer, stand)) return layer;
+  for (const spot of spotsOf(advances, { letter, owner: 'datum' }, stand)) if (isClear(spot, stand)) return datumAt(advances, spot, stand);
   return undefined;
 }
 
@@ -33,31 +33,38 @@ export function drawDatum(advances: Advances, letter: string, stand: Stand): Lay
 export function drawOrigin(advances: Advances, letter: string, stand: Stand): Layer | undefined {
   const { frame, from, taken } = stand;
   const low = { width: frame.width, height: Math.min(frame.height, from.y + NEAR) };
-  for (const layer of placesOf(advances, { letter, owner: `origin-${letter}` }, { ...stand, frame: low }))
-    if (isClear(layer, stand) && layer.boxes.every((b) => isFree(b, taken))) return layer;
+  for (const spot of spotsOf(advances, { letter, owner: `origin-${letter}` }, { ...stand, frame: low })) {
+    if (!isClear(spot, stand)) continue;
+    const layer = datumAt(advances, spot, stand);
+    if (layer.boxes.every((b) => isFree(b, taken))) return layer;
+  }
   return undefined;
 }
 /** On paper, mm: how far under its face. */
 const NEAR = 25;
 
-const marksOf = (layer: Layer): readonly Box[] => layer.boxes.filter((b) => b.what.startsWith('mark'));
-const isClear = (layer: Layer, { taken }: Stand): boolean => marksOf(layer).every((b) => isFree(withRoom(b, CLEAR), taken));
+const isClear = ({ mark }: Spot, { taken }: Stand): boolean => isFree(withRoom(mark, CLEAR), taken);
+
+type Named = { readonly letter: string; readonly owner: string };
+/** `y`: of the triangle. `mark`: round it and the framed letter, `width` wide, on its `side`. */
+type Spot = Named & { readonly y: number; readonly side: number; readonly width: number; readonly mark: Box };
 
 /** Ever further down, on either hand, within the frame. */
-function* placesOf(advances: Advances, named: Named, { from, side, frame }: Stand): Generator<Layer> {
+function* spotsOf(advances: Advances, named: Named, { from, side, frame }: Stand): Generator<Spot> {
+  const width = Math.max(FRAME, textWidth(advances, LETTERED.font, LETTERED.size, named.letter) + 2);
+  const wide = TRIANGLE + STEM + width;
   for (let y = from.y + FRAME; y + FRAME < frame.height; y += STEP) {
     for (const way of [side, -side] as const) {
-      const layer = datumAt(advances, named, from, y, way);
-      if (marksOf(layer).every((b) => b.x > 0 && b.x + b.w < frame.width && b.y + b.h < frame.height)) yield layer;
+      const mark: Box = { x: way > 0 ? from.x : from.x - wide, y: y - FRAME / 2, w: wide, h: FRAME, what: `mark ${named.owner}` };
+      if (mark.x > 0 && mark.x + mark.w < frame.width && mark.y + mark.h < frame.height) yield { ...named, y, side: way, width, mark };
     }
   }
 }
 
-type Named = { readonly letter: string; readonly owner: string };
+const LETTERED = { font: 'narrow-bold', size: LETTER, ink: 'black' } as const;
 
-function datumAt(advances: Advances, { letter, owner }: Named, from: XY, y: number, side: number): Layer {
-  const how: Lettering = { advances, font: 'narrow-bold', size: LETTER, ink: 'black' };
-  const width = Math.max(FRAME, textWidth(advances, how.font, how.size, letter) + 2);
+function datumAt(advances: Advances, { letter, owner, y, side, width, mark }: Spot, { from }: Stand): Layer {
+  const how: Lettering = { advances, ...LETTERED };
   const [apex, near] = [from.x + side * TRIANGLE, from.x + side * (TRIANGLE + STEM)];
   const left = side > 0 ? near : near - width;
   const upright = { a: from, b: { x: from.x, y: y + PAST } };
@@ -73,7 +80,5 @@ function datumAt(advances: Advances, { letter, owner }: Named, from: XY, y: numb
     rect(left, y - FRAME / 2, width, FRAME, { fill: 'white', stroke: { ink: 'black', width: 0.3 } }),
     text(how, letter, left + width / 2, y + capHeight(LETTER) / 2, 'middle'),
   ];
-  const reach = Math.abs(near - from.x);
-  const mark: Box = { x: Math.min(left, from.x), y: y - FRAME / 2, w: width + reach, h: FRAME, what: `mark ${owner}` };
   return { items, boxes: [mark, ...lineBoxes(upright, `line ${owner}`)] };
 }

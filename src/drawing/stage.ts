@@ -7,7 +7,7 @@ import { collisions } from './collisions.ts';
 import { drawDetail } from './detail.ts';
 import type { TierSizes } from './lengths.ts';
 import { drawOrigins } from './origins.ts';
-import { NOTHING, type Paper } from './paper.ts';
+import type { Paper } from './paper.ts';
 import { hasRoom, type Scene, type Size, sceneOf, sizeUp } from './scene.ts';
 import { along, sketchOf } from './sketch.ts';
 import { toolIfFree } from './tool.ts';
@@ -159,12 +159,11 @@ function withOrigins(scene: Scene, paper: Paper, picture: StagePicture): StagePi
 }
 
 /** Over work and hold, under what is written and measured. */
-function withTool(scene: Scene, { paper, laid }: Tried, picture: StagePicture): StagePicture {
-  const { toolIfFree: tool } = scene.view;
-  const { items, boxes } = tool ? toolIfFree(tool, scene, paper, picture.boxes) : NOTHING;
+function withTool({ view }: Scene, { laid }: Tried, picture: StagePicture): StagePicture {
+  const { items, boxes } = toolIfFree(laid.reaches, picture.boxes);
   if (items.length === 0) return picture;
   const [under, over] = [picture.items.slice(0, laid.solids), picture.items.slice(laid.solids)];
-  const alt = [picture.alt, scene.view.words.tool ?? ''].filter((said) => said !== '').join(' ');
+  const alt = [picture.alt, view.words.tool ?? ''].filter((said) => said !== '').join(' ');
   return { ...picture, alt, items: [...under, ...items, ...over], boxes: [...picture.boxes, ...boxes] };
 }
 

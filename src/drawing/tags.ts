@@ -16,6 +16,10 @@ export type Placing = { readonly standing: readonly Standing[]; readonly left: r
 
 /** So many of a tag's cheapest options take part in the first assignment; all of them do when things are moved after it. */
 const AT_START = 30;
+/** How far tags are looked at first, mm over the cheapest; how many times as far those that quarrel then, and how often. */
+const LITTLE = 5;
+const FURTHER = 2.5;
+const ROUNDS = 3;
 
 export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surroundings): Placing {
   const placesOf = placesBySize(lattice, around);
@@ -25,8 +29,30 @@ export function placeTags(tags: readonly Tag[], lattice: Lattice, around: Surrou
   return { standing: undisputed(able) ?? disputed(able), left };
 }
 
+/**
+ * From those options of each tag alone that cost little more than its cheapest: where none quarrel then, no other would better any of them,
+ * as each costs more than what was chosen. Tags that do quarrel are looked at further; in the end all are, as far as there are places.
+ */
 function disputed(searches: readonly Search[]): readonly Standing[] {
-  const options = searches.map((search) => optionsUpTo(search, Number.POSITIVE_INFINITY));
+  let over = searches.map(() => LITTLE);
+  for (let round = 0; round < ROUNDS; round++) {
+    const standing = settledWithin(searches, over);
+    const tags = standing.filter((s) => standing.some((other) => other !== s && quarrel(s, other))).map(({ tag }) => tag);
+    if (tags.length === 0) return standing;
+    over = over.map((own, i) => (tags.some((tag) => tag === searches[i]?.tag) ? FURTHER * own : own));
+  }
+  return settledWithin(
+    searches,
+    searches.map(() => Number.POSITIVE_INFINITY),
+  );
+}
+
+/** `over`: mm of each tag's over its cheapest option. */
+function settledWithin(searches: readonly Search[], over: readonly number[]): readonly Standing[] {
+  const options = searches.map((search, i) => {
+    const most = (cheapestOf(search)?.cost ?? 0) + (over[i] ?? 0);
+    return optionsUpTo(search, most).filter((s) => s.cost <= most);
+  });
   return settle(startOf(options), options);
 }
 

@@ -38,19 +38,38 @@ export function drawTool(tool: ToolShown | undefined, sketch: Sketch, window: Wi
 /** Shares of its reach that are tried. */
 const SHORTER = [1, 0.7, 0.45] as const;
 
-/** Where what stands already leaves a place for it, if need be a short one: no picture is drawn another way for its sake. */
-export function toolIfFree(tool: ToolShown, { view, sketch, window }: Scene, paper: Paper, standing: readonly Box[]): Layer {
+/** The layers of a tool that may be shown, at its reach and shorter, within the frame; each drawn when it is asked for, and once. */
+export type Reaches = readonly (() => Reach | undefined)[];
+type Reach = { readonly layer: Layer; readonly bodies: readonly Box[] };
+
+export function reachesOf(tool: ToolShown | undefined, { view, sketch, window }: Scene, paper: Paper): Reaches {
   const { width, height } = view.frame;
+  const reachAt = (share: number): Reach | undefined => {
+    const layer = drawTool(tool, sketch, window, paper, view.advances, { side: OUT.side * share, end: OUT.end * share });
+    const bodies = layer.boxes.filter((box) => kindOf(box) === 'work');
+    return bodies.every(({ x, y, w, h }) => x >= 0 && y >= 0 && x + w <= width && y + h <= height) ? { layer, bodies } : undefined;
+  };
+  return tool ? SHORTER.map((share) => onceMade(() => reachAt(share))) : [];
+}
+
+function onceMade<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+/** Where what stands already leaves a place for it, if need be a short one: no picture is drawn another way for its sake. */
+export function toolIfFree(reaches: Reaches, standing: readonly Box[]): Layer {
   const others = standing.filter((box) => kindOf(box) !== 'work');
-  for (const share of SHORTER) {
-    const out = { side: OUT.side * share, end: OUT.end * share };
-    const { items, boxes } = drawTool(tool, sketch, window, paper, view.advances, out);
-    const bodies = boxes.filter((box) => kindOf(box) === 'work');
-    const isIn = bodies.every(({ x, y, w, h }) => x >= 0 && y >= 0 && x + w <= width && y + h <= height);
-    if (!isIn || !bodies.every((box) => isFree(box, others))) continue;
+  for (const reach of reaches) {
+    const reached = reach();
+    if (!reached?.bodies.every((box) => isFree(box, others))) continue;
+    const { layer, bodies } = reached;
     // its number may not stand over the work either
-    if (boxes.every((box) => bodies.includes(box) || isFree(box, standing))) return { items, boxes };
-    return { items: items.filter((item) => item.kind === 'path'), boxes: bodies };
+    if (layer.boxes.every((box) => bodies.includes(box) || isFree(box, standing))) return layer;
+    return { items: layer.items.filter((item) => item.kind === 'path'), boxes: bodies };
   }
   return NOTHING;
 }
