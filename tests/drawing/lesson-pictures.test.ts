@@ -20,25 +20,38 @@ const view = (lessons: readonly LessonShown[]): SheetView => ({
   ],
 });
 
-/** The picture fills its frame: a line from top to bottom. `frames`: the last that was asked for each lesson. */
-function laid(lessons: readonly LessonShown[]) {
+/** The picture is so much of its frame high: a line from the top. `frames`, `widths`: the last that was asked for each lesson. */
+function laid(lessons: readonly LessonShown[], share = 1) {
   const frames = new Map<number, number>();
+  const widths = new Map<number, number>();
   const empty = { width: 0, height: 0, items: [], boxes: [], alt: '' };
   const { pages } = layOut(view(lessons), {
     ...{ page: pageOf({}), advances: ADVANCES, grip: () => undefined, strip: () => [], parts: () => [] },
     ...{ whole: () => empty, arrangement: () => empty },
     lesson: ({ step }, { width, height }) => {
       frames.set(step, height);
-      const line = [0, height].map((y) => ({ x: 1, y }));
+      widths.set(step, width);
+      const line = [0, share * height].map((y) => ({ x: 1, y }));
       return { width, height, items: [polyline(line, { ink: 'black', width: 0.3 })], boxes: [], alt: 'a line' };
     },
   }).document;
-  return { sheets: pages.length, frames: [...frames.values()].map((height) => Math.round(height * 10) / 10) };
+  const tenths = (all: Iterable<number>): readonly number[] => [...all].map((mm) => Math.round(mm * 10) / 10);
+  return { sheets: pages.length, frames: tenths(frames.values()), widths: tenths(widths.values()) };
 }
 
 describe('pictures of lessons', () => {
-  it('of one alone: as high as makes it clearer, and no higher', () => {
-    expect(laid([lesson(1, 'Nothing after it spoils it.')])).toEqual({ sheets: 1, frames: [95] });
+  it('of one alone: as wide as the page, as high as makes it clearer, and no higher', () => {
+    expect(laid([lesson(1, 'Nothing after it spoils it.')])).toEqual({ sheets: 1, frames: [150], widths: [184] });
+  });
+  it('of one alone with much to say: beside its figures', () => {
+    const { sheets, widths } = laid([lesson(1, 'Word '.repeat(900))]);
+    expect(sheets).toBe(1);
+    expect(widths).toEqual([124]);
+  });
+  it('of work that is long and thin: as wide as the page, though two share the sheet', () => {
+    const two = [1, 2].map((step) => lesson(step, 'Short.'));
+    expect(laid(two).widths).toEqual([124, 124]);
+    expect(laid(two, 0.2)).toMatchObject({ sheets: 1, widths: [184, 184] });
   });
   it('of two: the same more for each, so much that the sheet is full', () => {
     const { sheets, frames } = laid([lesson(1, 'Short.'), lesson(2, 'Short.')]);

@@ -62,7 +62,12 @@ function under(before: PlainPage, page: PlainPage): PlainPage {
   const sections = first
     ? [...before.sections, { ...first, key: page.key, title: first.title === '' ? page.heading : first.title }, ...others]
     : before.sections;
-  return { ...before, name: `${before.name}${BETWEEN}${page.name}`, sections, cautions: [...before.cautions, ...page.cautions] };
+  return {
+    ...before,
+    name: `${before.name}${BETWEEN}${page.name}`,
+    sections,
+    cautions: [...before.cautions, ...page.cautions.filter((one) => !before.cautions.some(({ text }) => text === one.text))],
+  };
 }
 const BETWEEN = ' \u00b7 ';
 

@@ -15,27 +15,71 @@ import { CORNER, GAP, type Paper, RULE, STYLES } from './type.ts';
 
 export type DrawLesson = (lesson: LessonShown, frame: Frame) => Picture | undefined;
 
-/** mm; `most`: what a sheet with room left gives it. */
-const PICTURE = { height: 47, most: 95 } as const;
-/** Of the page's width, for the picture. */
+/** mm; `most`: what a sheet with room left gives it beside its figures; `wide`, and `least`: with the page's whole width. */
+const PICTURE = { height: 47, most: 95, wide: 150, least: 30 } as const;
+/** Of the page's width, for a picture with its figures beside it. */
 const PICTURE_SHARE = 0.674;
 const NUMBER = 17;
 const PAD = 1.8;
 const BETWEEN = 2;
 
-const pictureWidth = ({ page }: Paper): number => PICTURE_SHARE * page.wide;
+const besideFacts = ({ page }: Paper): number => PICTURE_SHARE * page.wide;
 
-/** `more`: how much higher its picture may be than usual, mm. */
-export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson, more: number): Block {
-  const head = headOf(paper, lesson);
+/** How much higher its picture may be than usual, mm, and how high all of it. */
+type Room = { readonly more: number; readonly all: number };
+
+/** What has a sheet almost to itself, or is too long to be shown high, has its picture as wide as the page, its figures under it. */
+export function lessonBlock(paper: Paper, lesson: LessonShown, draw: DrawLesson, room?: Room): Block {
+  const boxes = boxesOf(paper, lesson, 0);
+  const drawn: Drawn = (frame) => draw(lesson, frame);
+  const upper =
+    (room && wideOf(paper, lesson, drawn, room.all - boxes.height - 2 * GAP.row)) ??
+    usualOf(paper, lesson, drawn, Math.min(PICTURE.most, PICTURE.height + (room?.more ?? 0)));
+  const height = upper.height + boxes.height + 2 * GAP.row;
+  const under = [...moved(boxes.items, 0, upper.height), rule(paper, height - GAP.row, 'heavy')];
+  return { height, items: [...upper.items, ...under] };
+}
+
+type Drawn = (frame: Frame) => Picture | undefined;
+
+/** Its picture on the left, its figures on the right of it and of its head. */
+function usualOf(paper: Paper, lesson: LessonShown, draw: Drawn, most: number): Block {
+  const head = headOf(paper, lesson, besideFacts(paper));
   const right = factsOf(paper, lesson, GAP.small);
-  const picture = draw(lesson, { width: pictureWidth(paper), height: Math.min(PICTURE.most, PICTURE.height + more) });
-  const { height: high, items } = picture ? squeezed(picture) : EMPTY;
-  const shown = figure(moved(items, paper.page.left, head.height + GAP.row), picture?.alt ?? '');
-  const down = Math.max(head.height + GAP.row + high, right.height + GAP.small) + GAP.row;
-  const boxes = boxesOf(paper, lesson, down);
-  const height = down + boxes.height + 2 * GAP.row;
-  return { height, items: [...head.items, ...shown, ...right.items, ...boxes.items, rule(paper, height - GAP.row, 'heavy')] };
+  const shown = pictureOf(paper, draw, { width: besideFacts(paper), height: most }, head.height + GAP.row);
+  const height = Math.max(head.height + GAP.row + shown.height, right.height + GAP.small) + GAP.row;
+  return { height, items: [...head.items, ...shown.items, ...right.items] };
+}
+
+/**
+ * Head, picture and figures one under the other, no higher than that in all; nothing where the picture would gain nothing by it: where it
+ * might be higher beside its figures, and that height is of use.
+ */
+function wideOf(paper: Paper, lesson: LessonShown, draw: Drawn, height: number): Block | undefined {
+  const { wide } = paper.page;
+  const head = headOf(paper, lesson, wide);
+  const facts = factsUnder(paper, lesson, 0);
+  const left = Math.min(PICTURE.wide, height - head.height - facts.height - 3 * GAP.row);
+  if (left < PICTURE.most && (left < PICTURE.least || !isLong(draw, { width: besideFacts(paper), height: left }))) return undefined;
+  const upper = stack(0, GAP.row, [
+    () => head,
+    (y) => pictureOf(paper, draw, { width: wide, height: left }, y),
+    (y) => ({ height: facts.height, items: moved(facts.items, 0, y) }),
+  ]);
+  return { height: upper.height + GAP.row, items: upper.items };
+}
+
+/** Does it leave much of that height, for want of width? */
+function isLong(draw: Drawn, frame: Frame): boolean {
+  const picture = draw(frame);
+  return picture !== undefined && squeezed(picture).height < LONG * frame.height;
+}
+const LONG = 0.6;
+
+function pictureOf(paper: Paper, draw: Drawn, frame: Frame, top: number): Block {
+  const picture = draw(frame);
+  const { height, items } = picture ? squeezed(picture) : EMPTY;
+  return { height, items: figure(moved(items, paper.page.left, top), picture?.alt ?? '') };
 }
 
 /** What the pictures of a sheet show new surfaces and taken metal by: said once, over them. */
@@ -58,8 +102,8 @@ export function legendBlock(paper: Paper, { made, taken }: LessonLegend): Block 
 }
 const SWATCH = { width: 7, height: 3, gap: 1.5, down: 0.3 } as const;
 
-function headOf(paper: Paper, { number, title, note, signs }: LessonShown): Block {
-  const place = { x: paper.page.left + NUMBER, width: pictureWidth(paper) - NUMBER };
+function headOf(paper: Paper, { number, title, note, signs }: LessonShown, wide: number): Block {
+  const place = { x: paper.page.left + NUMBER, width: wide - NUMBER };
   const room = place.width - signs.length * (SIGN.size + SIGN.gap);
   const drawn = signs.flatMap(({ id, name }, i) =>
     figure(drawSign(id, place.x + room + SIGN.gap + i * (SIGN.size + SIGN.gap), GAP.small, SIGN.size), name),
@@ -75,18 +119,39 @@ function headOf(paper: Paper, { number, title, note, signs }: LessonShown): Bloc
 const SIGN = { size: STYLES.section.lead, gap: 1 } as const;
 
 /** Figures one under the other; the dial beneath them, what it says beside it. */
-function factsOf(paper: Paper, { facts, dial }: LessonShown, top: number): Block {
-  const x = paper.page.left + pictureWidth(paper) + GAP.column;
+function factsOf(paper: Paper, lesson: LessonShown, top: number): Block {
+  const x = paper.page.left + besideFacts(paper) + GAP.column;
   const width = paper.page.right - x;
-  const shown = facts.filter((fact) => !fact.read || !dial);
+  const { dial } = lesson;
   return stack(top, GAP.small / 2, [
-    ...shown.map(
-      ({ label, text }) =>
-        (y: number) =>
-          factLine(paper, label, text, { x, top: y, width }),
-    ),
+    (y) => figuresOf(paper, lesson, { x, top: y, width }),
     (y) => (dial ? dialWithWords(paper, dial, { x, top: y, width }) : EMPTY),
   ]);
+}
+
+/** Figures on the left, the dial beside them. */
+function factsUnder(paper: Paper, lesson: LessonShown, top: number): Block {
+  const { left, right } = paper.page;
+  const width = besideFacts(paper) - GAP.column;
+  const x = left + besideFacts(paper) + GAP.column;
+  const { dial } = lesson;
+  return beside([
+    figuresOf(paper, lesson, { x: left, top, width }),
+    dial ? dialWithWords(paper, dial, { x, top, width: right - x }) : EMPTY,
+  ]);
+}
+
+function figuresOf(paper: Paper, { facts, dial }: LessonShown, { x, top, width }: Place): Block {
+  const shown = facts.filter((fact) => !fact.read || !dial);
+  return stack(
+    top,
+    GAP.small / 2,
+    shown.map(
+      ({ label, text }) =>
+        (y) =>
+          factLine(paper, label, text, { x, top: y, width }),
+    ),
+  );
 }
 
 /** What it says stands beside it, or under it where one of its words is too long for that. */

@@ -1,6 +1,6 @@
 /** Cover, assembly, tests, proof: sections one under the other, going on to a further sheet wherever a piece does not fit. */
 import type { Meaning } from '../../model/meaning.ts';
-import type { Column, LessonShown, PlainPage, Section, SheetView } from '../../model/sheet.ts';
+import type { Column, PlainPage, Section, SheetView } from '../../model/sheet.ts';
 import { tickBox } from '../display.ts';
 import { textWidth } from '../measure.ts';
 import { arrangementBlock, type DrawArrangement } from './arrangement.ts';
@@ -121,8 +121,10 @@ function piecesOf(means: PlainMeans, section: Section, name: string): readonly P
 
 function lessonPieces(means: PlainMeans, { legend, lessons }: Section & { readonly kind: 'lessons' }): readonly Piece[] {
   const above = legendBlock(means, legend);
-  const block = (lesson: LessonShown, more: number): Block => lessonBlock(means, lesson, means.lesson, more);
-  return lessons.map((lesson) => ({ above, block: block(lesson, 0), fuller: (more) => block(lesson, more) }));
+  return lessons.map((lesson) => {
+    const block = lessonBlock(means, lesson, means.lesson);
+    return { above, block, fuller: (more) => lessonBlock(means, lesson, means.lesson, { more, all: block.height + more }) };
+  });
 }
 
 const under = (above: Block, blocks: readonly Block[]): readonly Piece[] => blocks.map((block) => ({ above, block }));
