@@ -62,8 +62,8 @@ export type GripPage = {
 };
 /** `ask`: a question about it, on the page of that tooling. */
 export type DayShown = { readonly why: string; readonly otherwise: string; readonly ask?: string };
-/** From bar to part: small half-sections side by side, the bar first. */
-export type StripShown = { readonly title: string; readonly cells: readonly StripCell[] };
+/** From bar to part: small half-sections side by side, the bar first. `slender`: they are long and thin. */
+export type StripShown = { readonly title: string; readonly cells: readonly StripCell[]; readonly slender?: true };
 /** `first`, `last`: the steps of the part's route, counted from 0, that the little picture shows done as new; without them it is the bar. */
 export type StripCell = {
   readonly label: string;

@@ -1,5 +1,5 @@
 /** From bar to part: a little half-section for each operation, or for a run of them where there are more than the strip has room for. */
-import { MOST_CELLS } from '../../drawing/sheet/strip.ts';
+import { isSlender, MOST_CELLS } from '../../drawing/sheet/strip.ts';
 import type { Hold } from '../../drawing/stage.ts';
 import { drawStrip, type Frame } from '../../drawing/tiny.ts';
 import type { Picture } from '../../model/display.ts';
@@ -23,7 +23,13 @@ export function stripOf(steps: Steps, words: SheetWords, title: (op: string) => 
       steps: run,
     };
   });
-  return { title: words.say('strip.title'), cells: [bar, ...cells] };
+  return { title: words.say('strip.title'), cells: [bar, ...cells], ...(isLongAndThin(steps) ? { slender: true } : {}) };
+}
+
+function isLongAndThin({ desk }: Steps): boolean {
+  const zs = desk.part.surfaces.flatMap((s) => (s.shape === 'face' ? [s.z] : []));
+  const across = desk.part.surfaces.flatMap((s) => (s.shape === 'cylinder' && s.side === 'outside' ? [s.size.target] : []));
+  return zs.length > 0 && isSlender(Math.max(...zs) - Math.min(...zs), Math.max(0, ...across));
 }
 
 /** Its pictures, all at one scale. `holdOf`: the hold as it is drawn. */
