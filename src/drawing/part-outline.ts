@@ -1,4 +1,6 @@
 /** The finished part as its drawing asks for it, as a stage that nothing was cut in: corners where neighbours of its ring meet. */
+import { len, minus } from '../base/units.ts';
+import { pointedOver } from '../geometry/nominal.ts';
 import { sharpRing, withArcs } from '../geometry/section/arc.ts';
 import { pointLength } from '../handbook/drills.ts';
 import type { End } from '../model/ids.ts';
@@ -53,24 +55,29 @@ function edge(a: Point, b: Point, surface: string): Edge {
 /** What leads from one to the next: by way of the axis where a hole ends in the drill's point. */
 function between(part: Part, s: Sharp, t: Sharp): readonly Point[] {
   const [left, met] = [pointOf(part, s, 'second'), pointOf(part, t, 'first')];
+  if (left && isStep(left)) return left;
+  if (met && isStep(met)) return [...met].reverse();
   const before = left ?? (s.shape === 'face' ? [{ z: s.z, d: 0 }] : undefined);
   const after = met ? [...met].reverse() : t.shape === 'face' ? [{ z: t.z, d: 0 }] : undefined;
   return (left || met) && before && after ? [...before, ...after] : jointOf(part, s, t);
 }
 
-/** Of a hole that is open at that end alone: where its full diameter ends, then the tip. Nothing where a smaller hole goes on from there. */
+/** Of a hole that is open at that end alone: where its full diameter ends, then the tip, or where the point runs out in a smaller hole that goes on. */
 function pointOf(part: Part, s: Sharp, opens: End): readonly Point[] | undefined {
   if (s.shape !== 'cylinder') return undefined;
-  const blind = part.features.some((f) => f.kind === 'hole' && f.cylinder === s.id && f.blind && f.opens.includes(opens));
+  const hole = part.features.find((f) => f.kind === 'hole' && f.cylinder === s.id && f.blind && f.opens.includes(opens));
+  if (!hole) return undefined;
   const z = opens === 'second' ? s.from : s.to;
-  const goesOn = part.surfaces.some((o) => o.shape === 'cylinder' && o.side === 'inside' && o.id !== s.id && (o.from === z || o.to === z));
-  if (!blind || goesOn) return undefined;
-  const tip = pointLength(s.size.target);
+  const least = pointedOver(part, hole)?.narrow.size.target ?? len(0);
+  const tip = pointLength(minus(s.size.target, least));
   return [
     { z, d: s.size.target },
-    { z: opens === 'second' ? z - tip : z + tip, d: 0 },
+    { z: opens === 'second' ? z - tip : z + tip, d: least },
   ];
 }
+
+/** It runs out in a smaller hole, not at the axis. */
+const isStep = (point: readonly Point[]): boolean => (point.at(-1)?.d ?? 0) > 0;
 
 /** One point where they cross; two where both are faces (by way of the axis) or both are cylinders (a step). */
 function jointOf(part: Part, s: Sharp, t: Sharp): readonly Point[] {

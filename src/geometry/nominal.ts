@@ -114,6 +114,20 @@ function pointedStep(part: Part, wide: Sharp, narrow: Sharp): Step | undefined {
   return { wide, deep: { z: deep, d }, met: { z: deep + (way * (d - less)) / steepness(POINT_ANGLE), d: less } };
 }
 
+/** The hole whose drill's point stays as a cone over a smaller hole that goes on, that smaller one, and where the larger has its full diameter last. */
+export function pointedOver(
+  part: Part,
+  feature: Feature,
+): { readonly wide: Cylinder; readonly narrow: Cylinder; readonly deep: number } | undefined {
+  if (feature.kind !== 'hole' || !feature.blind || feature.centre) return undefined;
+  const inside = part.surfaces.filter((one): one is Cylinder => one.shape === 'cylinder' && one.side === 'inside');
+  const wide = inside.find((one) => one.id === feature.cylinder);
+  if (!wide) return undefined;
+  const deep = feature.opens[0] === 'first' ? wide.to : wide.from;
+  const narrow = inside.find((one) => one.size.target < wide.size.target && (one.from === deep || one.to === deep));
+  return narrow && { wide, narrow, deep };
+}
+
 /** The bar goes on into the chuck: what comes next in the ring begins at the axis. */
 const isRawEnd = (part: Part, p: Sharp, q: Sharp): boolean =>
   part.staysInChuck === true && p.shape === 'cylinder' && p.side === 'outside' && (q.side === 'inside' || q.id === part.ring[0]);

@@ -16,6 +16,8 @@ export type Extent = {
   readonly z: readonly [lo: number, hi: number];
   readonly d: readonly [lo: number, hi: number];
   readonly level?: readonly [lo: number, hi: number];
+  /** Along z: where it is neither level nor square to the axis, such as what a drill's point leaves at the end of a hole. */
+  readonly slant?: readonly [lo: number, hi: number];
   readonly stages: ReadonlySet<Edge['stage']>;
 };
 /** `ring`: names in the order of the walk, each stretch once; '' is what no surface of the part is. `pieces`: how many there are. */
@@ -60,7 +62,7 @@ function startAt(ring: readonly string[], first: SurfaceId | undefined): readonl
 
 /** Spans are made wider in place. */
 type Span = [lo: number, hi: number];
-type Growing = { readonly z: Span; readonly d: Span; level?: Span; readonly stages: Set<Edge['stage']> };
+type Growing = { readonly z: Span; readonly d: Span; level?: Span; slant?: Span; readonly stages: Set<Edge['stage']> };
 function extentsOf(edges: readonly Edge[]): ReadonlyMap<SurfaceId, Extent> {
   const found = new Map<SurfaceId, Growing>();
   for (const { a, b, surface, stage } of edges) {
@@ -72,7 +74,11 @@ function extentsOf(edges: readonly Edge[]): ReadonlyMap<SurfaceId, Extent> {
     }
     widen(one.z, a.z, b.z);
     widen(one.d, a.d, b.d);
-    if (Math.abs(a.d - b.d) <= TOUCH && Math.abs(a.z - b.z) > TOUCH) {
+    const [along, across] = [Math.abs(a.z - b.z) > TOUCH, Math.abs(a.d - b.d) > TOUCH];
+    if (along && across) {
+      one.slant ??= [a.z, a.z];
+      widen(one.slant, a.z, b.z);
+    } else if (along) {
       one.level ??= [a.d, a.d];
       widen(one.level, a.d, b.d);
     }

@@ -29,6 +29,8 @@ export type Removal = {
   readonly beamAt?: (across: Len) => Beam | undefined;
   /** A hole's depth at full diameter, from the face of the end in use as it stands. */
   readonly depth?: Len;
+  /** How much of that a hole as wide, or wider, has opened before: a drill begins to cut there. */
+  readonly open?: Len;
   /** Where a drill stopped short of the floor: over the last `long`, so much more is to come off the diameter, and it is taken first. */
   readonly narrow?: { readonly long: Len; readonly amount: Len };
   /** Of a thread: how far its tool can go on past it before it meets metal; absent where it comes out. */

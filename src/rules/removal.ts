@@ -8,6 +8,7 @@ import {
   outsideOver,
   removeProfile,
   type Span,
+  stretchesOver,
   turnProfile,
   widerOver,
   widestUnder,
@@ -122,7 +123,7 @@ function alongOf(state: State, out: End, operation: Operation, to: Bound, way: W
 }
 
 type Found = Partial<
-  Pick<Removal, 'stock' | 'diameter' | 'inward' | 'touch' | 'along' | 'depth' | 'through' | 'comesOut' | 'narrow' | 'room'>
+  Pick<Removal, 'stock' | 'diameter' | 'inward' | 'touch' | 'along' | 'depth' | 'open' | 'through' | 'comesOut' | 'narrow' | 'room'>
 >;
 
 function look(state: State, out: End, operation: Operation, way: Way): Found {
@@ -204,12 +205,26 @@ function lookBore(state: State, out: End, operation: Operation, sweep: Extract<S
   return {
     diameter,
     depth,
+    ...openTo(state, out, span, sweep, depth),
     ...(diameter > inside ? { stock: { measures: 'diameter', amount: len(diameter - inside) }, touch: inside } : {}),
     ...alongOf(state, out, operation, sweep.to, way),
     ...(through ? { through: true } : {}),
     ...(through && comesOut(state, out, sweep) ? { comesOut: true } : {}),
     ...narrowEnd(state, sweep, bottom, { span, inside }),
   };
+}
+
+/** How far in a hole as wide as the tool, or wider, stands before its own; a centre drill's mouth is none. */
+function openTo(state: State, out: End, span: Span, sweep: Extract<Sweep, { take: 'bore' }>, depth: Len): Found {
+  const { diameter, cylinder } = sweep;
+  const own = state.part.surfaces.find((one) => one.id === cylinder);
+  if (own?.shape !== 'cylinder') return {};
+  const begins = Math.abs((out === 'first' ? own.from : own.to) - endPlace(state.part, out));
+  const metal = stretchesOver(state.profile, span);
+  const ordered = out === 'first' ? metal : [...metal].reverse();
+  const first = ordered.findIndex((one) => one.inside < diameter);
+  const open = ordered.slice(0, Math.max(first, 0)).reduce((sum, one) => sum + one.to - one.from, 0);
+  return begins > 0 && open >= begins && open < depth ? { open: len(open) } : {};
 }
 
 /** A drill with a point stops short of a flat floor: what it left narrow is opened before the bore is taken to size. */

@@ -49,6 +49,8 @@ export type Section = {
     readonly mouth: Limits;
     readonly role: Role /** it takes the whole section: `size` is its large diameter */;
     readonly whole?: true;
+    /** Another like it ends the section at its other end. */
+    readonly twin?: true;
   };
   /** What a cone that takes the whole section is cut from: nothing is left of it. */
   readonly blank?: Limits;

@@ -61,9 +61,16 @@ function addCylinder(made: Bench, section: Section, i: number): void {
 
 type OutsideCone = NonNullable<Section['cone']> & { readonly name: string; readonly does: 'cone' | 'chamfer' };
 const conesOf = (section: Section): readonly OutsideCone[] => [
-  ...(section.cone ? [{ ...section.cone, name: 'cone', does: 'cone' as const }] : []),
+  ...ownCones(section),
   ...(section.chamfers ?? []).map((one) => ({ ...one, name: `${one.at}-chamfer`, role: 'clearance' as const, does: 'chamfer' as const })),
 ];
+
+/** The one that it ends in, or one at either end. */
+function ownCones({ cone }: Section): readonly OutsideCone[] {
+  if (!cone) return [];
+  if (!cone.twin) return [{ ...cone, name: 'cone', does: 'cone' }];
+  return [cone.at, other(cone.at)].map((at) => ({ ...cone, at, name: `${at}-cone`, does: 'cone' }));
+}
 
 /** Its walls are the shoulders on either side of it. */
 function addGroove(made: Bench, id: FeatureId, section: Section, i: number): void {

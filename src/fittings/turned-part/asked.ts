@@ -31,9 +31,19 @@ export type AskedSection = {
   readonly 'full-round'?: End;
   /** Left in every corner under a higher piece. */
   readonly fillet?: Size;
-  /** By the angle between its sides, or by its length from tip to full diameter. */
-  readonly cone?: { readonly at: End; readonly angle?: number; readonly length?: Len; readonly tip: Size; readonly role?: AskedRole };
+  /** By the angle between its sides, or by its length from tip to full diameter; `both`: one at either end. */
+  readonly cone?: {
+    readonly at: End | 'both';
+    readonly angle?: number;
+    readonly length?: Len;
+    readonly tip: Size;
+    readonly role?: AskedRole;
+  };
 };
+/** Does that end of the piece run out in its cone? */
+export const isConed = ({ cone }: Pick<AskedSection, 'cone'>, end: End): boolean => cone?.at === end || cone?.at === 'both';
+/** The ends at which it does. */
+export const conedAt = (section: Pick<AskedSection, 'cone'>): readonly End[] => ENDS.filter((end) => isConed(section, end));
 export type AskedHole = {
   readonly name: string;
   readonly diameter?: Size;

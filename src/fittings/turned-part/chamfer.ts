@@ -6,7 +6,7 @@ import type { End } from '../../model/ids.ts';
 import type { Limits } from '../../model/part.ts';
 import { about, between, ratio, size } from '../limits.ts';
 import type { Chamfer } from '../outline.ts';
-import type { AskedSection, TurnedPartAsked } from './asked.ts';
+import { type AskedSection, isConed, type TurnedPartAsked } from './asked.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 
 const ENDS: readonly End[] = ['first', 'second'];
@@ -39,7 +39,7 @@ export function chamfersOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: 
 /** A corner to a lower neighbour, a groove among them, or to the air. */
 function standsFree(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, end: End): boolean {
   const [section, beside] = [asked.outside[i], asked.outside[neighbour(i, end)]];
-  if (section?.cone?.at === end) return false;
+  if (section && isConed(section, end)) return false;
   return beside === undefined || (sizes[neighbour(i, end)]?.target ?? 0) < (sizes[i]?.target ?? 0);
 }
 

@@ -58,7 +58,7 @@ function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'cen
   const slim = Math.min(...sections.map((s) => s.size.target));
   if (long <= slim * ratio('grip.stick-out.most')) return {};
   const at = end === 'first' ? sections[0] : sections.at(-1);
-  return centreFor(workshop, at?.cone?.at === end ? at.cone.mouth.target : (at?.size.target ?? len(0)));
+  return centreFor(workshop, at?.cone && (at.cone.at === end || at.cone.twin) ? at.cone.mouth.target : (at?.size.target ?? len(0)));
 }
 
 function cautions(lead: boolean): readonly Say[] {

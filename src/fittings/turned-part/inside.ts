@@ -117,11 +117,12 @@ function bottomOf(hole: Bored, raw: Bored, all: readonly Bored[], length: Len, f
     return 'open';
   }
   if (goesOn) {
-    if (asked.bottom === 'point') fault(faults, [...path, 'bottom'], 'point-into-hole', { feature: asked.name, other: goesOn.asked.name });
-    return 'flat';
+    if (asked.bottom !== 'point') return 'flat';
+    checkPoint(hole, goesOn, faults);
+    return 'point';
   }
   if (asked.bottom === 'flat') return 'flat';
-  const point = times(hole.size.target, 1 / (2 * Math.tan((ratio('drill.point') * Math.PI) / (2 * ratio('turn.half')))));
+  const point = pointRun(hole.size.target);
   const tip = asked.from === 'first' ? add(inner, point) : minus(inner, point);
   const stop = solidUntil(hole, all, length);
   if (asked.from === 'first' ? tip >= stop : tip <= stop)
@@ -131,6 +132,23 @@ function bottomOf(hole: Bored, raw: Bored, all: readonly Bored[], length: Len, f
       depth: minus(hole.to, hole.from),
     });
   return 'point';
+}
+
+/** How far a drill's point reaches past its full diameter, over which it narrows by so much. */
+const pointRun = (narrows: Len): Len => times(narrows, 1 / (2 * Math.tan((ratio('drill.point') * Math.PI) / (2 * ratio('turn.half')))));
+
+/** The point of the larger drill runs out in the smaller hole, and leaves some of it, at the limits at which that is least. */
+function checkPoint({ asked, path, size: wide }: Bored, goesOn: Bored, faults: Faults): void {
+  const point = pointRun(minus(wide.hi, goesOn.size.lo));
+  const [has, wants] = [minus(goesOn.to, goesOn.from), add(point, size('length.least-surface'))];
+  const grounds = {
+    feature: asked.name,
+    other: goesOn.asked.name,
+    point: tidy(point, TENTH, 'up'),
+    has,
+    by: tidy(minus(wants, has), TENTH, 'up'),
+  };
+  if (has < wants) fault(faults, [...path, 'bottom'], 'point-into-hole', grounds);
 }
 
 /** Where the metal beyond a blind hole ends: at the other end, or at a hole from there. */

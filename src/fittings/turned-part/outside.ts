@@ -8,7 +8,7 @@ import { ratio, size, stock, TENTH, tidy } from '../limits.ts';
 import type { Section, ThreadAsk } from '../outline.ts';
 import { outsideThread, threadOf } from '../threads.ts';
 import { alikeOf, threadSpan } from './alike.ts';
-import type { AskedSection, TurnedPartAsked } from './asked.ts';
+import { type AskedSection, conedAt, isConed, type TurnedPartAsked } from './asked.ts';
 import { chamfersOf } from './chamfer.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 import type { Letters } from './letters.ts';
@@ -44,7 +44,7 @@ function taperIn(
   faults: Faults,
 ): Pick<Section, 'blank' | 'oneWith' | 'cone'> {
   const cone = asked.outside[i]?.cone;
-  if (!taper || !cone) return {};
+  if (!taper || !cone || cone.at === 'both') return {};
   checkTaper(asked, sizes, i, taper.blank, faults);
   const before = ridgeAfter(asked, i - 1) ? asked.outside[i - 1]?.name : undefined;
   const { angle, mouth, blank } = taper;
@@ -91,7 +91,7 @@ function checkStep(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
     before: one.name,
     least: minus(large.lo, small.hi),
     same: a.target === b.target,
-    cones: one.cone?.at === 'first' && two.cone?.at === 'second',
+    cones: isConed(one, 'first') && isConed(two, 'second'),
     thread: one.thread !== undefined || two.thread !== undefined,
   };
   fault(faults, ['outside', i], 'no-step', grounds);
@@ -235,7 +235,7 @@ function checkLength(section: AskedSection, { long, drawn }: ConeLengths, path: 
   if (long <= room) return;
   fault(faults, path, 'cone-long', {
     ...{ feature: section.name, has: section.length.nominal, wants: tidy(long, TENTH, 'up') },
-    outside: true,
+    outside: section.cone?.at !== 'both',
     limits: drawn <= room,
   });
 }
@@ -248,21 +248,35 @@ function coneOf(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, fau
   const path: Path = ['outside', i, 'cone'];
   const mouth = limitsOf(cone.tip, 'shaft', section.name, [...path, 'tip'], faults);
   if (!mouth) return undefined;
-  const beside = sizes[neighbour(i, cone.at)];
-  const other = asked.outside[neighbour(i, cone.at)]?.name ?? '';
-  if (beside && beside.target > limits.target) fault(faults, [...path, 'at'], 'cone-in-corner', { feature: section.name, other });
-  else if (beside && beside.hi >= mouth.lo)
-    fault(faults, [...path, 'tip'], 'cone-under-neighbour', { feature: section.name, other, least: beside.hi });
+  const ends = conedAt(section);
+  for (const end of ends) checkMouth(asked, sizes, i, { end, mouth }, faults);
   if (mouth.hi >= limits.lo) fault(faults, [...path, 'tip'], 'cone-tip', { feature: section.name, most: limits.lo });
   if ((cone.angle === undefined) === (cone.length === undefined))
     fault(faults, path, 'cone-one-of', { feature: section.name, none: cone.angle === undefined });
   const angle = cone.angle ?? taperAngle(mouth.target, limits.target, cone.length ?? section.length.nominal);
+  const times = (long: Len): Len => len(long * ends.length);
   if (!isTaper(section) && mouth.hi < limits.lo)
     checkLength(
       section,
-      { long: coneLength(mouth.lo, limits.hi, angle), drawn: coneLength(mouth.target, limits.target, angle) },
+      { long: times(coneLength(mouth.lo, limits.hi, angle)), drawn: times(coneLength(mouth.target, limits.target, angle)) },
       path,
       faults,
     );
-  return { at: cone.at, angle, mouth, role: cone.role ?? section.role ?? 'free' };
+  const role = cone.role ?? section.role ?? 'free';
+  return cone.at === 'both' ? { at: 'first', twin: true, angle, mouth, role } : { at: cone.at, angle, mouth, role };
+}
+
+/** What stands beside the small end of a cone is smaller than it. */
+function checkMouth(
+  asked: TurnedPartAsked,
+  sizes: readonly Limits[],
+  i: number,
+  { end, mouth }: { readonly end: End; readonly mouth: Limits },
+  faults: Faults,
+): void {
+  const [beside, other] = [sizes[neighbour(i, end)], asked.outside[neighbour(i, end)]?.name ?? ''];
+  const path: Path = ['outside', i, 'cone'];
+  const feature = asked.outside[i]?.name ?? '';
+  if (beside && beside.target > (sizes[i]?.target ?? 0)) fault(faults, [...path, 'at'], 'cone-in-corner', { feature, other });
+  else if (beside && beside.hi >= mouth.lo) fault(faults, [...path, 'tip'], 'cone-under-neighbour', { feature, other, least: beside.hi });
 }

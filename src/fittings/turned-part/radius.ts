@@ -7,7 +7,7 @@ import { type End, other } from '../../model/ids.ts';
 import type { Limits } from '../../model/part.ts';
 import { about, between } from '../limits.ts';
 import type { ArcAsk } from '../outline.ts';
-import type { AskedSection, TurnedPartAsked } from './asked.ts';
+import { type AskedSection, isConed, type TurnedPartAsked } from './asked.ts';
 import { type Faults, fault, type Path } from './fault.ts';
 
 const ENDS: readonly End[] = ['first', 'second'];
@@ -26,8 +26,8 @@ const pathOf = ({ i }: Where, key: string): Path => ['outside', i, key];
 
 /** To the air or a lower neighbour; under a higher one; or neither, beside a groove and at the piece's own cone. */
 function cornerAt({ asked, sizes, i }: Where, end: End): Corner {
-  const beside = asked.outside[besideOf(i, end)];
-  if (asked.outside[i]?.cone?.at === end || beside?.groove) return 'none';
+  const [own, beside] = [asked.outside[i], asked.outside[besideOf(i, end)]];
+  if ((own && isConed(own, end)) || beside?.groove) return 'none';
   return beside === undefined || (sizes[besideOf(i, end)]?.target ?? 0) < (sizes[i]?.target ?? 0) ? 'free' : 'shoulder';
 }
 

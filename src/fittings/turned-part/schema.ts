@@ -76,7 +76,7 @@ const section = () =>
     'full-round': choice(ENDS).optional(),
     fillet: size(bounds('radius')).optional(),
     cone: record({
-      ...{ at: choice(ENDS), angle: angle().optional(), length: length(bounds('part.length')).optional() },
+      ...{ at: choice(['first', 'second', 'both']), angle: angle().optional(), length: length(bounds('part.length')).optional() },
       ...{ tip: across(), role: role() },
     }).optional(),
   });

@@ -15,7 +15,10 @@ export type Taper = { readonly far: Limits; readonly mouth: Limits; readonly ang
 
 /** Its cone is as long as itself. */
 export const isTaper = (section: AskedSection | undefined): boolean =>
-  section?.cone?.length !== undefined && section.cone.angle === undefined && section.cone.length === section.length.nominal;
+  section?.cone?.length !== undefined &&
+  section.cone.at !== 'both' &&
+  section.cone.angle === undefined &&
+  section.cone.length === section.length.nominal;
 
 /** This piece's taper and the next one's lean against each other: no face between them. */
 export function ridgeAfter(asked: TurnedPartAsked, i: number): boolean {
@@ -97,7 +100,7 @@ function blankOf(far: Limits): Limits {
 /** Is there a step at its large end that can be turned to, and does nothing else ask for a cylinder that is not there? */
 export function checkTaper(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, blank: Limits, faults: Faults): void {
   const section = asked.outside[i];
-  if (!section?.cone) return;
+  if (!section?.cone || section.cone.at === 'both') return;
   const path: Path = ['outside', i];
   const large: End = other(section.cone.at);
   const beside = sizes[large === 'first' ? i - 1 : i + 1];

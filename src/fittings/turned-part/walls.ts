@@ -1,6 +1,6 @@
 /** Is there metal left between outside and inside, everywhere? */
 import { add, type Len, len, minus, showMm } from '../../base/units.ts';
-import { other } from '../../model/ids.ts';
+import { type End, other } from '../../model/ids.ts';
 import { size } from '../limits.ts';
 import type { Hole, Section } from '../outline.ts';
 import type { TurnedPartAsked } from './asked.ts';
@@ -73,16 +73,19 @@ function checkWall(
 /** A cone on the outside comes down to its tip, and a hole that opens there must leave a rim. */
 function checkTip(section: Section, i: number, hole: Hole, at: { readonly from: Len; readonly to: Len }, faults: Faults): void {
   const { cone } = section;
-  const opensThere = cone?.at === 'first' ? hole.from <= at.from : hole.to >= at.to;
-  if (!cone || !opensThere) return;
-  const atMouth =
-    hole.cone?.at === cone.at
-      ? hole.cone.mouth.hi
-      : len(Math.max((hole.thread?.chamfer ?? hole.thread?.farChamfer ?? hole.size).hi, roundedMouth(hole)));
-  const least = add(atMouth, add(size('part.wall.least'), size('part.wall.least')));
-  if (cone.mouth.lo < least)
-    fault(faults, ['outside', i, 'cone', 'tip'], 'tip-in-hole', { feature: section.name, hole: hole.name, least, inner: atMouth });
+  const opens = (end: End): boolean => (end === 'first' ? hole.from <= at.from : hole.to >= at.to);
+  const ends = cone ? [cone.at, ...(cone.twin ? [other(cone.at)] : [])].filter(opens) : [];
+  const inner = len(Math.max(0, ...ends.map((end) => mouthAt(hole, end))));
+  const least = add(inner, add(size('part.wall.least'), size('part.wall.least')));
+  if (cone && ends.length > 0 && cone.mouth.lo < least)
+    fault(faults, ['outside', i, 'cone', 'tip'], 'tip-in-hole', { feature: section.name, hole: hole.name, least, inner });
 }
+
+/** How wide a hole opens at that end. */
+const mouthAt = (hole: Hole, end: End): number =>
+  hole.cone?.at === end
+    ? hole.cone.mouth.hi
+    : Math.max((hole.thread?.chamfer ?? hole.thread?.farChamfer ?? hole.size).hi, roundedMouth(hole));
 
 /** The least diameter anywhere along it: a thread's root, its relief. */
 function thinnest(section: Section): Len {

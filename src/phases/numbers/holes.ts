@@ -22,12 +22,13 @@ export function holeFigures(asked: Asked): Partial<Figures> {
   const { removal, workshop } = asked;
   const { verb } = removal.operation;
   const { diameter = len(0), depth = len(0) } = removal;
-  const deep = verb === 'drill' ? deepHole(depth, diameter) : { speed: 1, feed: 1 };
+  const cuts = cutsFrom(removal);
+  const deep = verb === 'drill' ? deepHole(cuts, diameter) : { speed: 1, feed: 1 };
   const data = dataOf(asked, CALLED[verb]);
   const rpm = speedOf(asked, data && { ...data, vcNom: data.vcNom * deep.speed }, []);
   const fed = fedBy(asked, data, rpm, deep.feed);
   const whole = onDial(asked, verb === 'centre' ? centreDepth(asked) : holeDepth(removal));
-  const steps = verb === 'drill' && depth > 0 ? pecks(depth, diameter) : [];
+  const steps = verb === 'drill' && depth > 0 ? pecks(cuts, diameter) : [];
   return {
     ...optional('rpm', rpm),
     ...optional('feed', fed?.feed),
@@ -51,6 +52,9 @@ function onDial({ removal, workshop, chart }: Asked, depth: Len): Len {
   if (through || operation.verb === 'centre') return len(Math.ceil(depth / division) * division);
   return operation.verb === 'drill' && depth > division ? len(Math.floor(depth / division) * division) : depth;
 }
+
+/** How far a drill cuts: from the face, or from where a wider hole before it ends. */
+const cutsFrom = ({ depth = len(0), open = len(0) }: Removal): Len => len(depth - open);
 
 /** From the face, at full diameter; with its point, up to the next tenth, where it comes out on the far side. */
 function holeDepth({ depth = len(0), diameter = len(0), through, way }: Removal): Len {
@@ -142,14 +146,15 @@ const toThousandth = (feed: number): number => Math.round(feed * 1000) / 1000;
 
 // ---- said ---------------------------------------------------------------------------------------------------------------------
 /** Its chips have nowhere to go where the hole is deeper than the flutes. */
-function longSaid({ operation, diameter = len(0), depth = len(0) }: Removal): readonly Say[] {
+function longSaid(removal: Removal): readonly Say[] {
+  const { operation, diameter = len(0) } = removal;
   const flute = operation.verb === 'drill' ? jobberLength(diameter)?.flute : undefined;
-  return flute !== undefined && depth > flute ? [{ id: 'say.drill.long', grounds: { flute: show(flute) } }] : [];
+  return flute !== undefined && cutsFrom(removal) > flute ? [{ id: 'say.drill.long', grounds: { flute: show(flute) } }] : [];
 }
 
 function saysOf({ removal }: Asked, steps: readonly Len[], fed: Fed | undefined): Pick<Figures, 'says'> {
   const says: readonly Say[] = [
-    ...(steps.length > 1 ? [pecksSaid(steps, removal.diameter ?? len(0))] : []),
+    ...(steps.length > 1 ? [pecksSaid(steps, removal)] : []),
     ...longSaid(removal),
     ...(fed?.bound === 'bound.least-cut'
       ? [{ id: 'say.drill.between', grounds: { step: fed.step === undefined ? '' : show(fed.step) } }]
@@ -159,7 +164,7 @@ function saysOf({ removal }: Asked, steps: readonly Len[], fed: Fed | undefined)
 }
 
 /** The first goes in at once; then every so much, or once where little is left; halved where the hole is deep. */
-function pecksSaid(steps: readonly Len[], diameter: Len): Say {
+function pecksSaid(steps: readonly Len[], { diameter = len(0), open }: Removal): Say {
   const deep = len(drilling.value('peck.deep') * diameter);
   const [first = len(0), next = len(0)] = steps;
   const whole = steps.reduce((sum, step) => sum + step, 0);
@@ -168,6 +173,7 @@ function pecksSaid(steps: readonly Len[], diameter: Len): Say {
   return {
     id: 'say.pecks',
     grounds: {
+      from: open === undefined ? '' : tidy(open),
       first: tidy(first),
       next: steps.length > 1 + 1 ? tidy(next) : '',
       ...(halved ? { deep: tidy(deep), last: tidy(half) } : { deep: '', last: '' }),

@@ -109,9 +109,12 @@ function cutsOf(asked: Asked, data: CuttingData | undefined, rpm: Speed | undefi
 
 const fasterOf = ({ faster }: Legs): Pick<Figures, 'faster'> => (faster.length > 0 ? { faster } : {});
 
-/** In a hold that is short for its diameter cuts are less deep. */
-function holdBound({ removal: { setUp } }: Asked, { ap }: CuttingData): readonly DepthBound[] {
-  return setUp.grip.seated && ap !== undefined ? [{ most: toMm(ap) * practice.value('grip.seated.cut'), bound: 'bound.hold' }] : [];
+/** In a hold that is short for its diameter cuts are less deep; along a cone on a spigot, which holds by friction, thinner still. */
+function holdBound({ removal: { setUp, operation } }: Asked, { ap }: CuttingData): readonly DepthBound[] {
+  if (ap === undefined) return [];
+  const bound = (share: string, id: string): DepthBound => ({ most: toMm(ap) * practice.value(share), bound: id });
+  if (setUp.grip.kind === 'stub-mandrel' && operation.verb === 'cone') return [bound('grip.spigot.cut', 'bound.spigot')];
+  return setUp.grip.seated ? [bound('grip.seated.cut', 'bound.hold')] : [];
 }
 
 /** What a drill left narrow above a floor is opened first. */

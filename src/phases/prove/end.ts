@@ -1,9 +1,12 @@
 /** Claims about the end: the ring is the drawing's, every surface stays, every dimension is inside its limits at its worst corners. */
 
-import { len } from '../../base/units.ts';
+import { type Len, len } from '../../base/units.ts';
+import { pointedOver } from '../../geometry/nominal.ts';
 import { type Finished, sameRing } from '../../geometry/ring.ts';
+import { steepness } from '../../geometry/section/lines.ts';
+import { POINT_ANGLE } from '../../handbook/drills.ts';
 import type { SurfaceId } from '../../model/ids.ts';
-import type { Cone, Limits, Part, Surface } from '../../model/part.ts';
+import type { Cone, Feature, Limits, Part, Surface } from '../../model/part.ts';
 import type { Claim } from '../../model/plan.ts';
 import { type Case, claim, figure, short, show, whole } from './claims.ts';
 import type { Corner, Corners, Measure } from './corners.ts';
@@ -13,6 +16,7 @@ export function endClaims(asked: Case, corners: Corners): readonly Claim[] {
   const dimensions = [
     ...part.dimensions.map((one) => dimensionClaim(part, one, corners)),
     ...part.surfaces.flatMap((one) => diameterClaims(part, one, corners)),
+    ...part.features.flatMap((one) => pointClaims(part, one, corners)),
   ];
   const stays = part.surfaces.filter((one) => !isBlank(one)).map((one) => staysClaim(part, one, corners));
   return [shapeClaim(part, corners), ...stays, ...dimensions];
@@ -107,6 +111,28 @@ const isBlank = (surface: Surface): boolean => surface.shape === 'cylinder' && s
 function largeEnd(part: Part, { id, ends }: Cone, corners: Corners): readonly Claim[] {
   const across: Measure = (finished) => finished.extents.get(id)?.d[1];
   return ends ? [measureClaim(part, `${id}.large-end`, ends.size, corners, { lo: across, hi: across })] : [];
+}
+
+/**
+ * Where a smaller hole goes on, what is left of the larger drill's point is a cone as long as its angle makes it between the two diameters,
+ * whatever these come to within their limits.
+ */
+function pointClaims(part: Part, feature: Feature, corners: Corners): readonly Claim[] {
+  const step = pointedOver(part, feature);
+  if (!step) return [];
+  const { wide, narrow } = step;
+  const run = (narrows: number): Len => len(Math.round(narrows / steepness(POINT_ANGLE)));
+  const limits: Limits = {
+    lo: run(wide.size.lo - narrow.size.hi),
+    hi: run(wide.size.hi - narrow.size.lo),
+    target: run(wide.size.target - narrow.size.target),
+    from: wide.size.from,
+  };
+  const long: Measure = (finished) => {
+    const slant = finished.extents.get(wide.id)?.slant;
+    return slant ? slant[1] - slant[0] : 0;
+  };
+  return [measureClaim(part, `${wide.id}.point`, limits, corners, { lo: long, hi: long })];
 }
 
 /** Twice the arc's extent along the axis, or its extent in diameter: each is its circle's diameter where it is a quarter of one. */

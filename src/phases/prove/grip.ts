@@ -90,13 +90,21 @@ export function gripClaim(
     if (under !== '') return 'hole';
     const thread = byThread(asked, section, grip);
     if (thread) return thread;
-    if (grip.lightOnly && !light) return 'heavy';
+    if ((grip.lightOnly || grip.kind === 'stub-mandrel') && !operations.every((one) => one.light || bornBySpigot(asked, grip, one)))
+      return 'heavy';
     if (has < wants) return 'short';
     const gives = giving(section, grip, slackFor(asked, grip));
     if (gives) return gives;
     return far.has > far.most + figure('proof.stick-out.slack') ? 'far-out' : '';
   }
 }
+
+/** An outside cone that is small at the free end: its cut goes toward the spigot's shoulder. */
+const bornBySpigot = ({ part }: Case, { kind, out, lightOnly }: Grip, { verb, feature }: Operation): boolean =>
+  kind === 'stub-mandrel' &&
+  !lightOnly &&
+  verb === 'cone' &&
+  part.surfaces.some((one) => one.shape === 'cone' && one.feature === feature && one.side === 'outside' && one.into !== out);
 
 /** Pressed back against the jaws, it is levered by what stands out, and not by its diameter. */
 const seatedHold = (out: number): number => Math.max(out * practice.value('grip.seated.ratio'), mm(practice.value('grip.least')));
@@ -105,7 +113,10 @@ function leastHold(asked: Case, grip: Grip, work: 'light' | 'heavy'): number {
   const threads = isByThread(grip) ? pitchOf(asked, grip) * practice.value('mandrel.pitches') : 0;
   if (grip.kind === 'threaded-mandrel') return threads;
   if (grip.kind === 'stub-mandrel')
-    return Math.max(mm(toMm(grip.diameter) * practice.value('grip.spigot.ratio')), mm(practice.value('grip.least')));
+    return Math.max(
+      mm(toMm(grip.diameter) * practice.value(work === 'light' ? 'grip.spigot.ratio' : 'grip.spigot.cone')),
+      mm(practice.value('grip.least')),
+    );
   if (grip.kind === 'between-centres') return mm(practice.value('dog.least'));
   if (grip.kind === 'vee-block') return Math.max(mm(toMm(grip.diameter) * practice.value('vee.ratio')), mm(practice.value('vee.least')));
   if (grip.kind === 'bored-jaws' && work === 'light') return mm(practice.value('grip.least'));

@@ -1,5 +1,6 @@
 /** Holes, cones in their mouths, and the seat that comes last. */
 import type { Hole } from '../context.ts';
+import { goesAhead, wideAhead } from '../methods/drilling.ts';
 import { holeOf } from '../methods/recess.ts';
 import { wideBehind } from '../methods/seat.ts';
 import { type BeforeRule, CUSTOM, type Work } from '../rule.ts';
@@ -13,7 +14,7 @@ export const smallBeforeLarge: BeforeRule = {
   pairs: (work) =>
     work.c.holes.flatMap((large) =>
       work.c.holes
-        .filter((small) => goesOn(work, large, small))
+        .filter((small) => goesOn(work, large, small) && !goesAhead(work.c, large, small))
         .flatMap((small) =>
           all(
             of(work, small.id).filter(isDrilling),
@@ -28,6 +29,18 @@ function goesOn(work: Work, large: Hole, small: Hole): boolean {
   const b = work.c.cylinder(small.cylinder);
   return a.size.target > b.size.target && (a.to === b.from || a.from === b.to);
 }
+
+/** Where the larger drill's point is the step, and the smaller hole is deep: the point centres the smaller drill, which has less far to go. */
+export const largeBeforeDeep: BeforeRule = {
+  id: 'large-hole-first',
+  force: 'strict',
+  source: CUSTOM,
+  pairs: (work) =>
+    work.c.holes.flatMap((small) => {
+      const ahead = wideAhead(work.c, small);
+      return ahead ? all(of(work, ahead.wide.id).filter(isDrilling), of(work, small.id)) : [];
+    }),
+};
 
 export const holeBeforeThread: BeforeRule = {
   id: 'hole-before-thread',

@@ -1,6 +1,7 @@
 /**
  * Held by its bore on a spigot turned for it and not disturbed, a face against the shoulder: thin rings, tubes and bushes that jaws would
- * spring, and faces that have to be square to the bore. The spigot holds by friction alone, so only light cuts are taken on it.
+ * spring, and faces that have to be square to the bore. The spigot holds by friction alone, so only light cuts are taken on it: a face, and,
+ * where it is long enough, a cone, which the top slide takes toward the shoulder in cuts as thin as need be.
  */
 import { add, type Len, len, minus } from '../../base/units.ts';
 import type { End } from '../../model/ids.ts';
@@ -18,11 +19,16 @@ export const onStubMandrel: GripRule = {
   offer: (work) => {
     const { part, holes } = work.c;
     if (part.staysInChuck || part.use !== 'fitting') return sorted([]);
-    return sorted(holes.filter((h) => FITS.includes(h.role) && !h.centre).flatMap((h) => ENDS.flatMap((end) => spigotGrip(work, h, end))));
+    return sorted(holes.filter((h) => fits(work.c, h)).flatMap((h) => ENDS.flatMap((end) => spigotGrip(work, h, end))));
   },
 };
 
-/** A bore made to fit something fits a spigot; others are as the drill left them. */
+/** A bore made to fit something fits a spigot, and so does one whose limits are as close; others are as the drill left them. */
+function fits(c: Context, h: Hole): boolean {
+  if (h.centre || h.role === 'seat' || h.role === 'sealing') return false;
+  const { lo, hi } = c.cylinder(h.cylinder).size;
+  return FITS.includes(h.role) || minus(hi, lo) <= length('spigot.band.most');
+}
 const FITS: readonly string[] = ['running', 'register'];
 
 /** `end`: the end that goes against the shoulder. */
@@ -40,6 +46,8 @@ function gripOn(work: Work, h: Hole, end: End, face: EndFeature): Grip {
   const c = work.c;
   const bore = c.cylinder(h.cylinder);
   const [from, to] = held(c, bore, end);
+  const cones = minus(to, from) < scaled(bore.size.target, 'grip.spigot.cone') ? [] : conesFrom(work, other(end));
+  const heavy = work.operations.filter((k) => !k.light && k.ways[other(end)] !== undefined && !cones.includes(k.id));
   return {
     id: `${h.id}.stub-mandrel.${other(end)}`,
     kind: 'stub-mandrel',
@@ -58,15 +66,24 @@ function gripOn(work: Work, h: Hole, end: End, face: EndFeature): Grip {
     },
     ready: work.operations.filter((k) => k.feature === h.id || makes(k, face.face)).map((k) => k.id),
     gone: [],
-    hides: work.operations.filter((k) => isFilled(c, k, from, to)).map((k) => k.id),
-    lightOnly: true,
+    hides: [...(cones.length > 0 ? heavy : []), ...work.operations.filter((k) => isFilled(c, k, from, to))].map((k) => k.id),
+    lightOnly: cones.length === 0,
     runout: length('runout.stub-mandrel'),
     because: [
       { rule: 'stub-mandrel', grounds: {} },
-      { rule: 'light-grip', grounds: {} },
+      { rule: cones.length > 0 ? 'cone-on-spigot' : 'light-grip', grounds: {} },
     ],
   };
 }
+
+/** Outside cones that are small at that end: cut from there they push the work against the shoulder. */
+const conesFrom = ({ c, operations }: Work, out: End): readonly string[] =>
+  operations
+    .filter((k) => k.verb === 'cone' && k.ways[out] !== undefined)
+    .filter((k) =>
+      c.part.surfaces.some((s) => s.shape === 'cone' && s.side === 'outside' && s.feature === k.feature && s.into === other(out)),
+    )
+    .map((k) => k.id);
 
 /** From behind the cone in its mouth, where there is one, to a little short of the other end: the tool may pass over the bore. */
 function held(c: Context, bore: Cylinder, end: End): readonly [from: Len, to: Len] {

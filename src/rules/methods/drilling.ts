@@ -17,7 +17,10 @@ export const TO_SIZE: Drilling = { step: 'drill-to-size', stage: 'final' };
 export const FOR_REAMER: Drilling = { step: 'drill-for-reamer', stage: 'rough' };
 
 export function drilling(c: Context, f: Hole, size: Len, as: Drilling): readonly Operation[] {
-  const solid = pilotHole(c, f) === undefined;
+  const ahead = wideAhead(c, f);
+  if (ahead) return drillingOn(c, { ...f, opens: [ahead.end] }, size, as);
+  const smaller = pilotHole(c, f);
+  const solid = smaller === undefined || goesAhead(c, f, smaller);
   const centre = solid ? centring(c, f, size) : [];
   const pilot = solid && size > length('drill.pilot-above') ? drillUnder(c.workshop, scaled(size, 'drill.pilot-ratio')) : undefined;
   const first = pilot ? [drillOp(c, f, 'drill-pilot', pilot, 'rough', 'small-drill-first')] : [];
@@ -51,6 +54,29 @@ export function centring(c: Context, f: Hole, size: Len): readonly Operation[] {
   return [operation({ feature: f.id, step: 'centre', verb: 'centre', tool: tool.tool, ways }, [{ rule: 'centre-small', grounds: {} }])];
 }
 
+/** It starts in the point that the larger drill has left, which centres it. */
+function drillingOn(c: Context, f: Hole, size: Len, as: Drilling): readonly Operation[] {
+  const room = as === FOR_REAMER ? length('ream.lead') : ZERO;
+  return [drillOp(c, f, as.step, size, as.stage, 'drill-on-from-point', room)];
+}
+
+/**
+ * The larger hole that is drilled before this one, and from where: its drill's point stays as the step between them, and this one would be deep
+ * for its drill from the end of the part.
+ */
+export function wideAhead(c: Context, f: Hole): { readonly wide: Hole; readonly end: End } | undefined {
+  const { size, to, from } = c.cylinder(f.cylinder);
+  if (f.role === 'seat' || f.centre) return undefined;
+  for (const end of f.opens) {
+    const wide = c.holes.find((h) => h.blind && h.opens.includes(end) && smallerBeyond(c, h, end)?.id === f.id);
+    if (wide && depthFrom(end, farther(end, { from, to }), c.part) > scaled(size.target, 'drill.ahead')) return { wide, end };
+  }
+  return undefined;
+}
+
+/** Is `wide` drilled before the smaller hole that goes on from it? */
+export const goesAhead = (c: Context, wide: Hole, smaller: Hole): boolean => wideAhead(c, smaller)?.wide.id === wide.id;
+
 /** A floor that is bored flat, or the drill's own point, takes away what the centre drill leaves. */
 function roomForCentre(c: Context, f: Hole, size: Len): Len | undefined {
   if (f.blind) return len(floorDepth(c, f) + pointLength(size));
@@ -80,10 +106,18 @@ export function drillOp(c: Context, f: Hole, step: string, size: Len, stage: Cut
 
 /** Where its feed is held back: as it comes out, or where it opens out a hole that goes on. */
 function breaksOut(c: Context, f: Hole): readonly Because[] {
-  if (f.blind) return [];
+  const [end = 'first'] = f.opens;
+  const smaller = smallerBeyond(c, f, end);
+  if (f.blind) return smaller ? stepSaid(c, f, smaller) : [];
   if (!f.floor) return [{ rule: 'drill-break-through', grounds: {}, comesOut: true }];
-  return smallerBeyond(c, f, f.opens[0] ?? 'first') ? [{ rule: 'drill-opens-out', grounds: {} }] : [];
+  return smaller ? [{ rule: 'drill-opens-out', grounds: {} }] : [];
 }
+
+/** The step is what its point leaves. */
+const stepSaid = (c: Context, f: Hole, smaller: Hole): readonly Because[] => [
+  { rule: 'step-of-point', grounds: { angle: fact('drill.point') } },
+  ...(goesAhead(c, f, smaller) ? [] : [{ rule: 'drill-opens-out', grounds: {} }]),
+];
 
 /** Right through where everything beyond is open; else until the point reaches the floor. */
 export function drillTo(c: Context, f: Hole, end: End, size: Len, room: Len = ZERO): Bound | undefined {
