@@ -30,6 +30,7 @@ export function sideShown(f: SideFeature, on: number, made: SideShown['made']): 
     on,
     made,
     ...(f.size ? { size: f.size.target } : {}),
+    ...(f.does === 'slot' ? { open: f.at === f.half ? ('first' as const) : ('second' as const) } : {}),
     ...(f.facing ? { far: true as const } : {}),
   };
 }
@@ -38,7 +39,9 @@ export function sideShown(f: SideFeature, on: number, made: SideShown['made']): 
 export function pointedAt(side: SideShown): { readonly at: Point; readonly half: Half } {
   const z = len(Math.round(side.does === 'branch' ? side.z - side.half : side.z));
   const low =
-    side.does === 'cross-hole' || side.does === 'slit' ? (side.size ?? 0) / 2 : halfWidth(side.does, side.on / 2, (side.size ?? 0) / 2);
+    side.does === 'cross-hole' || side.does === 'slit' || side.does === 'slot'
+      ? (side.size ?? 0) / 2
+      : halfWidth(side.does, side.on / 2, (side.size ?? 0) / 2);
   const d = side.does === 'branch' ? side.on : 2 * low;
   return { at: { z, d: len(Math.round(d)) }, half: side.far ? 'above' : 'below' };
 }
@@ -60,6 +63,8 @@ function drawSide(side: SideShown, out: Stage['out'], paper: Paper): Layer {
   if (side.does === 'cross-hole') return { items: [halfCircle(x, paper, size)], boxes: [] };
   if (side.does === 'knurl') return { items: crossHatched(belowAxis(x, half, radius, paper)), boxes: [] };
   if (side.does === 'slit') return { items: slit(x, half, size, paper), boxes: [] };
+  if (side.open)
+    return { items: slot(x + (side.open === out ? half : -half), x - (side.open === out ? half : -half), size, paper), boxes: [] };
   return { items: flat(x, half, halfWidth(side.does, radius, size), side.made === 'here' ? MADE : NARROW, paper), boxes: [] };
 }
 
@@ -98,6 +103,20 @@ function slit(x: number, half: number, wide: number, paper: Paper): readonly Ite
     { x: x + half, y: paper.axis },
   ];
   return [polygon(ring, { fill: 'white' }), polyline(ring, WIDE)];
+}
+
+/** Seen along it, on both sides of the axis: it goes through the cut half as through the other. `open`: where it comes out at its end. */
+function slot(open: number, bottom: number, wide: number, paper: Paper): readonly Item[] {
+  const past = open + Math.sign(open - bottom) * WIDE.width;
+  const [high, low] = [paper.axis - wide, paper.axis + wide];
+  const gap = [
+    { x: past, y: high },
+    { x: bottom, y: high },
+    { x: bottom, y: low },
+    { x: past, y: low },
+  ];
+  const ring = gap.map(({ x, y }) => ({ x: x === past ? open : x, y }));
+  return [polygon(gap, { fill: 'white' }), polyline(ring, WIDE)];
 }
 
 function halfCircle(x: number, paper: Paper, r: number): Item {

@@ -81,6 +81,7 @@ const ROWS: readonly Row[] = [
   ['part.allowance', 0.4, 'mm', 'left by the parting blade for facing the second end (0.3 to 0.4)'],
   ['stub.allowance', 1, 'mm', 'left when a chucking stub is cut away'],
   ['saw.kerf', 1, 'mm', 'kerf of a hacksaw'],
+  ['slot.blade', 0.8, 'mm', 'kerf of a fine hacksaw blade, 32 teeth an inch: the narrowest slot that it saws'],
   ['part.past', 1, 'mm', 'a diameter turned right along is carried this far past the part'],
   ['bar.clean-up', 0.5, 'mm', 'bar over the largest turned diameter, on diameter'],
   ['bar.allowance', 1, 'mm', 'the sawn end of the bar stands this far beyond the part'],

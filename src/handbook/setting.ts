@@ -45,6 +45,7 @@ const ROWS: readonly Row[] = [
   ['work.file-square', 6, 'a flat of a square, with a guide'],
   ['work.file-hexagon', 6, 'a flat of a hexagon, with a guide'],
   ['work.slit', 4, 'slit along with a saw, its burrs taken off'],
+  ['work.saw-slot', 6, 'a slot marked out, sawn across an end, filed to its width, its burrs taken off'],
   ['work.file-half', 15, 'half of a D-bit filed or ground away, measured as it goes'],
   ['work.drill-bolt-holes', 4, 'each hole of a flange: marked out, centre-punched, drilled'],
   ['work.cross-drill', 6, 'marked out, centre-popped, drilled'],

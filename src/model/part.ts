@@ -209,7 +209,9 @@ export type SideFeature = {
     | 'square'
     | 'square-hole'
     | 'knurl'
-    | 'slit';
+    | 'slit'
+    /** Across an end, through its middle: `size` is its width, `half` half its depth. */
+    | 'slot';
   readonly on: SurfaceId;
   readonly at: Len;
   readonly half: Len;

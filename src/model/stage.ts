@@ -25,6 +25,8 @@ export type SideShown = {
   readonly size?: number;
   /** On the far side: drawn above the axis. */
   readonly far?: true;
+  /** Of a slot: the end that it goes across. */
+  readonly open?: End;
   readonly made: 'here' | 'before';
 };
 export type Stage = {

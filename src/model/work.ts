@@ -42,6 +42,7 @@ export type Verb =
   | 'knurl'
   | 'file-flats'
   | 'slit'
+  | 'saw-slot'
   | 'cross-drill'
   | 'cross-ream'
   | 'drill-bolt-holes'

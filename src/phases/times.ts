@@ -95,7 +95,7 @@ function between({ operation }: Removal, own: Figures, takes: Handling, cutting:
 const TAPPED: readonly Verb[] = ['tap', 'die'];
 const WORKED: readonly Verb[] = [
   ...(['stone', 'knurl', 'saw-off', 'file-flats', 'file-square', 'file-hexagon'] as const),
-  ...(['file-half', 'slit', 'cross-drill', 'cross-ream', 'drill-bolt-holes', 'solder', 'harden', 'gauge'] as const),
+  ...(['file-half', 'slit', 'saw-slot', 'cross-drill', 'cross-ream', 'drill-bolt-holes', 'solder', 'harden', 'gauge'] as const),
 ];
 
 function byHand(part: Part, { operation }: Removal, takes: Handling): number {

@@ -27,6 +27,7 @@ const VERBS: readonly Verb[] = [
   'file-flats',
   'file-half',
   'slit',
+  'saw-slot',
   'cross-drill',
   'cross-ream',
   'drill-bolt-holes',

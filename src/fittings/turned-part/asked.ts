@@ -8,7 +8,9 @@ export type AskedRole = (typeof ROLES)[number];
 export const ENDS = ['first', 'second'] as const;
 
 export type AskedFace = { readonly letter?: string; readonly role?: AskedRole };
-export type AskedEnd = AskedFace & { readonly centre?: 'may' | 'must not' };
+export type AskedEnd = AskedFace & { readonly centre?: 'may' | 'must not'; readonly slot?: AskedSlot };
+/** Sawn right across the end, through its middle. */
+export type AskedSlot = { readonly width: Size; readonly depth: Len };
 export type AskedSection = {
   readonly name: string;
   readonly diameter?: Size;

@@ -12,6 +12,7 @@ import { checkArcs } from './radius-room.ts';
 import { recessesOf, withRecesses } from './recess.ts';
 import { checkRemains } from './remains.ts';
 import { sidesOf } from './sides.ts';
+import { slotsOf } from './slot.ts';
 import { checkWalls } from './walls.ts';
 
 export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; readonly faults: readonly Fault[] } {
@@ -34,7 +35,7 @@ export function meaningOf(asked: TurnedPartAsked): { readonly value?: Meant; rea
   const holes = withRecesses(bored, recesses);
   checkWalls(asked, sections, holes, faults);
   checkArcs({ asked, sections, faults }, holes);
-  const sides = sidesOf(asked, sections, holes, faults);
+  const sides = [...sidesOf(asked, sections, holes, faults), ...slotsOf(asked, sections, ends, faults)];
   const truths = coaxialOf(asked, faults);
   const lengths = lengthsOf(asked, { ends: [first.letter, second.letter], sections, holes: laid, recesses }, letters, faults);
   const outline = { first, second, sections, holes, sides, lengths, truths };

@@ -23,7 +23,9 @@ const word = (pattern: RegExp, problem: string) =>
 const name = () => word(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'read.not-a-name');
 const letter = () => word(/^[A-Z][0-9]?$/, 'read.not-a-letter');
 const role = () => choice(ROLES).optional();
-const end = () => record({ letter: letter().optional(), role: role(), centre: choice(['may', 'must not']).optional() });
+const slot = () => record({ width: size(bounds('part.length')), depth: length(bounds('part.length')) });
+const end = () =>
+  record({ letter: letter().optional(), role: role(), centre: choice(['may', 'must not']).optional(), slot: slot().optional() });
 const angle = () => quantity('angle', bounds('cone.angle'));
 const across = () => size(bounds('part.diameter'));
 

@@ -16,6 +16,7 @@ const MARKED_OUT: readonly Operation['verb'][] = ['cross-drill'];
 export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words: SheetWords): readonly SizeShown[] {
   const side = sideOf(desk, operation);
   if (side && FILED.includes(operation.verb)) return [filedStretch(desk, setUp, side, words)];
+  if (side && operation.verb === 'saw-slot') return [deepShown(side, words)];
   const face = side && MARKED_OUT.includes(operation.verb) ? faceBefore(desk, setUp) : undefined;
   if (!side || !face) return [];
   const place = add(len(Math.abs(side.at - face.z)), leftOn(desk, setUp, face.id));
@@ -24,6 +25,12 @@ export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words
   const after = words.say('size.middle-from', { letter: desk.letter(face.id) });
   return [{ dim: '', text: words.target(limits), limits: words.limits(limits), after, letter: '' }];
 }
+
+/** Of a slot: how far down from the end that it goes across. */
+const deepShown = ({ half }: SideFeature, words: SheetWords): SizeShown => ({
+  ...{ dim: '', limits: '', letter: '', after: '' },
+  text: words.say('size.deep', { depth: words.short(add(half, half)) }),
+});
 
 /** From which face what is filed in a set-up is marked out; undefined where nothing is. */
 export function filedFrom(desk: Desk, setUp: SetUp): SurfaceId | undefined {

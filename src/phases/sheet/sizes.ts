@@ -117,7 +117,7 @@ function sizeOfTool(desk: Desk, operation: Operation, measured: readonly Working
   if (feature?.kind === 'side' && feature.size && operation.verb !== 'deburr') {
     const drilled = drilledAcross(operation, feature.size, words);
     if (drilled) return [drilled];
-    const across = ['flats', 'square', 'square-hole', 'hexagon', 'half-flat', 'slit'].includes(feature.does);
+    const across = ['flats', 'square', 'square-hole', 'hexagon', 'half-flat', 'slit', 'slot'].includes(feature.does);
     const target = words.target(feature.size);
     return [bare(across ? target : words.say('size.across', { target }), words.limits(feature.size))];
   }

@@ -46,6 +46,20 @@ export const slitLast: BeforeRule = {
     ),
 };
 
+/** A tool that turns over a slot knocks, and a jaw on the horns beside it closes them: it comes after all that is turned. */
+export const slotLast: BeforeRule = {
+  id: 'slot-last',
+  force: 'strict',
+  source: 'common practice; 7 of 7 published sequences cut flats and slots after the turning',
+  pairs: (work) =>
+    sides(work, 'slot').flatMap((s) =>
+      all(
+        work.operations.filter((o) => !o.ways.bench),
+        of(work, s.id),
+      ),
+    ),
+};
+
 /** Rolling pushes metal aside and swells what stands next to it. */
 export const knurlBeforeFit: BeforeRule = {
   id: 'knurl-before-fit',

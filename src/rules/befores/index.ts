@@ -12,6 +12,7 @@ import {
   openedBeforeCrossHole,
   pilotBeforeCrossHole,
   slitLast,
+  slotLast,
   solderBeforeFinish,
   squareLast,
   stubUntilHeatIsOver,
@@ -95,6 +96,7 @@ export const BEFORE_RULES: readonly BeforeRule[] = [
   filedBeforeHard,
   squareLast,
   slitLast,
+  slotLast,
   knurlBeforeFit,
   heavyDrillingFirst,
 ];

@@ -1,8 +1,8 @@
 /** Work that is not of revolution: flats, cross holes, soldered branches, the half flat and the heat of a D-bit. */
 import { type Len, len } from '../../base/units.ts';
 import type { SideFeature } from '../../model/part.ts';
-import type { Operation, Verb } from '../../model/plan.ts';
-import { type Context, operation } from '../context.ts';
+import type { Operation, Refusal, Verb } from '../../model/plan.ts';
+import { type Context, length, operation } from '../context.ts';
 import { guideFor } from '../filing-guide.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
 import { bench } from '../tools.ts';
@@ -23,6 +23,7 @@ const BENCH: Readonly<
   'square-hole': { verb: 'file-square-hole', tool: 'file' },
   hexagon: { verb: 'file-hexagon', tool: 'file' },
   slit: { verb: 'slit', tool: 'saw' },
+  slot: { verb: 'saw-slot', tool: 'saw' },
   harden: { verb: 'harden', tool: 'torch', with: 'torch-and-bath', says: 'harden-caution' },
 };
 
@@ -48,16 +49,35 @@ export const atTheBench: MethodRule = methodRule({
         ways: { bench: { cuts: [], sweeps: [{ take: 'side', feature: f.id }] } },
       },
       [{ rule: how.verb, grounds: {} }],
-      [...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...guide.says],
+      [...slotSaid(c, f), ...(how.says ? [{ rule: how.says, grounds: {} }] : []), ...guide.says],
     );
     const op: Operation = lies ? { ...made, lies } : made;
     const burred = f.does === 'cross-hole' && ['running', 'register', 'sealing'].includes(c.surface(f.on).role);
     const after = [...reamed(f, across?.ream, lies), ...(burred ? [deburr(f)] : []), ...burrsInside(c, f)];
     const method = { feature: f.id, name: how.verb, because: { rule: how.verb, grounds: {} }, operations: [op, ...after], rank: 0 };
+    const narrow = tooNarrow(f);
+    if (narrow) return { refused: [{ ...narrow, would: { method } }] };
     if (lacks) return { refused: [{ what: f.id, because: { rule: `no-${how.tool}`, grounds: {} }, lacks: how.tool, would: { method } }] };
     return across?.refused ? { refused: [{ ...across.refused, would: { method } }] } : { methods: [method] };
   },
 });
+
+/** Its burrs, in a thread too where it is sawn through one; and how it comes to a width over the blade's. */
+function slotSaid(c: Context, f: SideFeature): Operation['says'] {
+  if (f.does !== 'slot' || !f.size) return [];
+  const thread = c.threads.find((t) => t.on === f.on);
+  return [
+    ...(f.size.target > length('saw.kerf') ? [{ rule: 'slot-opened', grounds: {} }] : []),
+    thread ? { rule: 'slot-through-thread', grounds: { thread: thread.thread.name } } : { rule: 'slot-burrs', grounds: {} },
+  ];
+}
+
+/** A saw cuts no slot that is narrower than its kerf. */
+function tooNarrow(f: SideFeature): Refusal | undefined {
+  const wants = length('slot.blade');
+  if (f.does !== 'slot' || !f.size || f.size.hi >= wants) return undefined;
+  return { what: f.id, because: { rule: 'slot-narrow', grounds: {} }, has: f.size.hi, wants };
+}
 
 /** Steered by the drilled hole, in the same hold. */
 function reamed(f: SideFeature, size: Len | undefined, lies: boolean): readonly Operation[] {
