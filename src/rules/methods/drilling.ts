@@ -115,7 +115,7 @@ function breaksOut(c: Context, f: Hole): readonly Because[] {
 
 /** The step is what its point leaves. */
 const stepSaid = (c: Context, f: Hole, smaller: Hole): readonly Because[] => [
-  { rule: 'step-of-point', grounds: { angle: fact('drill.point') } },
+  { rule: 'step-of-point', grounds: {} },
   ...(goesAhead(c, f, smaller) ? [] : [{ rule: 'drill-opens-out', grounds: {} }]),
 ];
 
