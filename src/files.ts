@@ -2,7 +2,18 @@
  * The only door to the disk. Everything that the package brings is found from this file's own place, so that it works wherever it is
  * installed and from whatever folder it is run. What a user writes is read with care; what is written is written whole or not at all.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Diagnostic, Outcome } from './base/diagnostics.ts';
@@ -79,16 +90,27 @@ export function readUserFile(path: string): Outcome<Read> {
     if (!state.isFile()) return refused('file.not-a-file', path);
     if (state.size > MOST_BYTES)
       return refused('file.too-large', path, { kilobytes: Math.ceil(state.size / 1024), most: MOST_BYTES / 1024 });
-    const bytes = new Uint8Array(readFileSync(path));
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    return { value: { name: basename(path), text, bytes }, found: [] };
+    return asText(path, basename(path), new Uint8Array(readFileSync(path)));
   } catch (cause) {
-    if (cause instanceof TypeError) return refused('file.not-text', path);
     return codeOf(cause) === 'ENOENT' || codeOf(cause) === 'ENOTDIR'
       ? notThere(path)
       : refused('file.cannot-read', path, { reason: codeOf(cause) });
   }
 }
+
+/** `path`: as it is told; `name`: as places carry it. Of what is no UTF-8 the first letter that is none is told. */
+function asText(path: string, name: string, bytes: Uint8Array): Outcome<Read> {
+  try {
+    return { value: { name, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), bytes }, found: [] };
+  } catch {
+    const before = new TextDecoder().decode(bytes).split(NO_LETTER)[0]?.split('\n') ?? [];
+    const place = { file: path, line: before.length, col: (before.at(-1)?.length ?? 0) + 1 };
+    return { found: [{ code: 'file.not-text', severity: 'error', place, grounds: { path } }] };
+  }
+}
+
+/** What a decoder puts where bytes make no letter. */
+const NO_LETTER = '\uFFFD';
 
 /**
  * The descriptions that a word on the command line stands for: itself, or, where it is a folder, the YAML files in it (not in folders
@@ -96,8 +118,10 @@ export function readUserFile(path: string): Outcome<Read> {
  */
 export function filesUnder(path: string, workshop?: string): Outcome<readonly string[]> {
   if (!isFolder(path)) return { value: [path], found: [] };
-  const named = namesIn(path).filter((name) => /\.ya?ml$/.test(name));
-  const paths = named.sort().map((name) => join(path, name));
+  const listed = listing(path);
+  if (!listed.value) return listed;
+  const named = listed.value.filter((name) => /\.ya?ml$/.test(name));
+  const paths = [...named].sort().map((name) => join(path, name));
   const own = paths.filter((each) => (workshop === undefined || resolve(workshop) !== resolve(each)) && !isWorkshop(each));
   return own.length === 0 ? refused('file.none-in-folder', path) : { value: own, found: [] };
 }
@@ -145,26 +169,70 @@ export function inTheWay(folder: string, files: readonly { readonly name: string
 /** What is piped in, or typed and ended; its name in places is '-'. */
 export function readStandardInput(): Outcome<Read> {
   try {
-    const bytes = new Uint8Array(readFileSync(0));
-    return { value: { name: '-', text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), bytes }, found: [] };
+    return asText('-', '-', new Uint8Array(readFileSync(0)));
   } catch (cause) {
-    return cause instanceof TypeError ? refused('file.not-text', '-') : refused('file.cannot-read', '-', { reason: codeOf(cause) });
+    return refused('file.cannot-read', '-', { reason: codeOf(cause) });
   }
 }
 
 /** Writes all of `files` into `folder`, or none; the folder is made when it is not there. Gives the paths, as `folder` was named. */
 export function writeAll(folder: string, files: readonly Written[]): Outcome<readonly string[]> {
-  const made = firstMissing(folder);
-  const undo: (() => void)[] = made ? [() => rmSync(made, { recursive: true, force: true })] : [];
+  const barred = notWritable(
+    folder,
+    files.map(({ name }) => name),
+  );
+  if (barred) return { found: [barred] };
+  const undo: (() => void)[] = [];
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder, undo);
     const staged = files.map((file) => stage(folder, file, undo));
     for (const file of staged) exchange(file, undo);
     for (const file of staged) rmSync(file.kept, { force: true });
     return { value: files.map((file) => join(folder, file.name)), found: [] };
   } catch (cause) {
-    for (const step of undo.reverse()) step();
+    for (const step of undo.reverse()) attempt(step);
     return refused('file.cannot-write', folder, { reason: codeOf(cause) });
+  }
+}
+
+/**
+ * Why files of these names could not be written into `folder`, as far as that shows before: a folder stands in the place of one, a file
+ * stands where the folder should be, or the folder that is there may not be written to. Nothing where nothing is in the way.
+ */
+export function notWritable(folder: string, names: readonly string[]): Diagnostic | undefined {
+  const bar = (path: string, reason: string): Diagnostic => ({ code: 'file.cannot-write', severity: 'error', grounds: { path, reason } });
+  const taken = names.map((name) => join(folder, name)).find((path) => existsSync(path) && !statSync(path).isFile());
+  if (taken !== undefined) return bar(taken, 'EISDIR');
+  const there = firstThere(folder);
+  if (!isFolder(there)) return bar(there, 'ENOTDIR');
+  try {
+    accessSync(there, constants.W_OK);
+    return undefined;
+  } catch (cause) {
+    return bar(there, codeOf(cause));
+  }
+}
+
+/** `folder` itself, or the nearest above it that is there. */
+function firstThere(folder: string): string {
+  return existsSync(folder) || dirname(folder) === folder ? folder : firstThere(dirname(folder));
+}
+
+/** One folder after another: made at a stroke, in a place that takes no folder, the system's own call may never come back. */
+function makeFolder(folder: string, undo: (() => void)[]): void {
+  if (existsSync(folder)) return;
+  if (dirname(folder) !== folder) makeFolder(dirname(folder), undo);
+  if (existsSync(folder)) return;
+  mkdirSync(folder);
+  undo.push(() => rmSync(folder, { recursive: true, force: true }));
+}
+
+/** What cannot be put back must not keep the rest from being put back. */
+function attempt(step: () => void): void {
+  try {
+    step();
+  } catch {
+    return;
   }
 }
 
@@ -183,7 +251,6 @@ function stage(folder: string, file: Written, undo: (() => void)[]): Staged {
 function exchange(file: Staged, undo: (() => void)[]): void {
   const old = existsSync(file.path);
   if (old) {
-    if (!statSync(file.path).isFile()) throw Object.assign(new Error('not a file'), { code: 'EISDIR' });
     renameSync(file.path, file.kept);
     undo.push(() => renameSync(file.kept, file.path));
   }
@@ -191,15 +258,17 @@ function exchange(file: Staged, undo: (() => void)[]): void {
   if (!old) undo.push(() => rmSync(file.path, { force: true }));
 }
 
-function firstMissing(folder: string): string | undefined {
-  const path = resolve(folder);
-  if (existsSync(path)) return undefined;
-  return firstMissing(dirname(path)) ?? path;
-}
-
 function notThere(path: string): Outcome<never> {
   const near = nearest(basename(path), namesIn(dirname(path)));
   return refused('file.not-there', path, { near: near ? join(dirname(path), near) : '' });
+}
+
+function listing(folder: string): Outcome<readonly string[]> {
+  try {
+    return { value: readdirSync(folder), found: [] };
+  } catch (cause) {
+    return refused('file.cannot-read', folder, { reason: codeOf(cause) });
+  }
 }
 
 function namesIn(folder: string): readonly string[] {

@@ -53,14 +53,23 @@ export function readSource(file: string, text: string): { readonly value?: Sourc
     prettyErrors: false,
   });
   const syntax = syntaxFindings(text, document);
-  if (syntax.some((f) => BREAKS.has(f.code))) return { found: firstOfEachLine(syntax.filter((f) => BREAKS.has(f.code)).map(say)) };
+  if (syntax.some((f) => BREAKS.has(f.code))) return { found: firstOfEachLine(breaking(syntax).map(say)) };
   if (!isMap(document.contents)) return { found: [...syntax.map(say), say(topFinding(document, text))] };
   const tree = walk(document.contents, text);
   const all = [...syntax, ...tree.found].sort((a, b) => a.from - b.from);
-  const broken = all.filter((f) => BREAKS.has(f.code));
+  const broken = breaking(all);
   if (broken.length > 0) return { found: firstOfEachLine(broken.map(say)) };
   return { value: source(file, text, starts, tree), found: firstOfEachLine(all.map(say)) };
 }
+
+/** What makes the rest of a text mean anything. A tab has no width that one could agree on, so beside tabs no column is complained of. */
+function breaking(found: readonly Finding[]): readonly Finding[] {
+  const all = found.filter((f) => BREAKS.has(f.code));
+  const tabs = all.filter((f) => f.code === TAB);
+  return tabs.length > 0 ? tabs : all;
+}
+
+const TAB = 'read.tab';
 
 /** Why the text is not even handed to the YAML library: some texts make it slow, and some bring the whole process down. */
 function unfitFinding(text: string): Finding | undefined {
@@ -78,7 +87,8 @@ function unfitFinding(text: string): Finding | undefined {
 /** Why the top of the document is no set of keys. */
 function topFinding(document: Document.Parsed, text: string): Finding {
   const [from, to] = document.contents?.range ?? [0, 0];
-  if (text.replace(/^[ \t]*#.*$/gm, '').trim() === '') return { code: 'read.empty-file', from: 0, to: 1, grounds: {} };
+  if (text.replace(/^([ \t]*#.*|---[ \t]*|\.\.\.[ \t]*)$/gm, '').trim() === '')
+    return { code: 'read.empty-file', from: 0, to: 1, grounds: {} };
   return {
     code: 'read.not-keys',
     from,

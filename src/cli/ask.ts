@@ -51,9 +51,21 @@ function readCommand(command: Command, rest: readonly string[]): Outcome<Ask> {
   const more: Diagnostic[] = [];
   const extra = command.open ? undefined : words[command.wants.length];
   if (extra !== undefined) more.push(mistake('too-many', { command: command.name, word: extra }));
-  if (words.length < command.least) more.push(mistake('too-few', { command: command.name, wants: command.wants[words.length] ?? '' }));
+  if (words.includes('')) more.push(mistake('empty-word', { command: command.name }));
+  more.push(...aloneFor(command.options, options));
+  if (words.length < (command.judges ? 1 : command.least))
+    more.push(mistake('too-few', { command: command.name, wants: command.wants[words.length] ?? '', subject: '' }));
   const all = [...found, ...more];
   return all.length > 0 ? { found: all } : { value: { does: command.name, words, options }, found: [] };
+}
+
+/** What says nothing without another option that is not given. */
+function aloneFor(known: readonly Option[], given: Readonly<Record<string, string>>): readonly Diagnostic[] {
+  return known.flatMap((option) => {
+    const beside = 'beside' in option ? option.beside : undefined;
+    if (beside === undefined || !(option.name in given) || beside in given) return [];
+    return [mistake('option-alone', { option: `--${option.name}`, beside: `--${beside}` })];
+  });
 }
 
 type Sorted = { readonly options: Record<string, string>; readonly words: readonly string[]; readonly found: readonly Diagnostic[] };
@@ -99,9 +111,10 @@ function judge(command: string, known: readonly Option[], given: Given, before: 
   if (option.takes === 'nothing') return given.value === undefined ? undefined : mistake('option-takes-nothing', at);
   const value = given.value;
   // `--out --draft`: the next option is no value, unless it is tied on with '='
-  if (value === undefined || value === '' || (value.startsWith('-') && !given.inlineValue))
+  if (value === undefined || value === '' || (/^-(?!\d)/.test(value) && !given.inlineValue))
     return mistake('option-wants', { ...at, wants: option.takes });
   if (option.takes === 'count' && !COUNT.test(value)) return mistake('not-a-count', { ...at, word: value });
+  if (option.takes === 'picture' && !PICTURE.test(value)) return mistake('not-a-picture', { ...at, word: value });
   if (option.takes === 'language') return judgeLanguage(value);
   if (option.any && !option.any.includes(value))
     return mistake('not-one-of', { ...at, word: value, any: option.any.join(', '), ...near(value, option.any) });
@@ -118,6 +131,8 @@ export function languageAsked(argv: readonly string[]): string | undefined {
   const { language } = parse(argv, { language: { type: 'string' } }).values;
   return typeof language === 'string' && languages().includes(language) ? language : undefined;
 }
+
+const PICTURE = /[^/\\]\.svg$/i;
 
 /** As many as one would cut bar for. */
 const COUNT = /^[1-9]\d{0,2}$/;

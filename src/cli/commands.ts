@@ -6,6 +6,8 @@ export type Taking = {
   readonly name: string;
   readonly takes: 'file' | 'folder' | 'one' | 'count' | 'size' | 'picture';
   readonly any?: readonly string[];
+  /** The option without which it says nothing. */
+  readonly beside?: string;
 };
 export type Tongue = { readonly name: string; readonly takes: 'language' };
 export type Switch = { readonly name: string; readonly takes: 'nothing' };
@@ -18,6 +20,8 @@ export type Command = {
   readonly least: number;
   /** The last of `wants` may be several words: `look speed silver steel 6 mm`. */
   readonly open?: true;
+  /** It judges its first word before it misses the others. */
+  readonly judges?: true;
   readonly options: readonly Option[];
 };
 
@@ -68,19 +72,20 @@ export const COMMANDS: readonly Command[] = [
     name: 'why',
     wants: ['fitting', 'part', 'operation'],
     least: 1,
-    options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder' }, JSON_OUT, LANGUAGE, HELP],
+    options: [WORKSHOP, GRAPH, { name: 'out', takes: 'folder', beside: GRAPH.name }, JSON_OUT, LANGUAGE, HELP],
   },
   {
     name: 'size',
     wants: ['fitting'],
     least: 1,
-    options: [{ name: 'vary', takes: 'size' }, { name: 'out', takes: 'picture' }, WORKSHOP, JSON_OUT, LANGUAGE, HELP],
+    options: [{ name: 'vary', takes: 'size' }, { name: 'out', takes: 'picture', beside: 'vary' }, WORKSHOP, JSON_OUT, LANGUAGE, HELP],
   },
   {
     name: 'look',
     wants: ['subject', 'about'],
     least: 2,
     open: true,
+    judges: true,
     options: [{ name: 'tool', takes: 'one', any: TOOLS }, WORKSHOP, JSON_OUT, LANGUAGE, HELP],
   },
   { name: 'new', wants: ['kind', 'new-file'], least: 1, options: [LANGUAGE, HELP] },

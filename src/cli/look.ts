@@ -28,6 +28,7 @@ export async function look(asked: readonly string[], options: Readonly<Record<st
   const [word = '', ...rest] = asked;
   const subject = SUBJECTS.find((s) => s === word);
   if (!subject) return refuse([noSubject(word)], options, console, {});
+  if (rest.length === 0) return refuse([noName(subject)], options, console, {});
   const shop = await shopOf(options);
   if ('found' in shop) return refuse(shop.found, options, console, shop.sources);
   const found = await LOOK[subject]({ words: rest.join(' '), shop: shop.shop });
@@ -63,6 +64,12 @@ function noSubject(word: string): Diagnostic {
     grounds: { word, any: SUBJECTS.join(', '), near: nearest(word, SUBJECTS) ?? '' },
   };
 }
+
+const noName = (subject: Subject): Diagnostic => ({
+  code: 'cli.too-few',
+  severity: 'error',
+  grounds: { command: 'look', wants: 'about', subject },
+});
 
 function notFound(subject: Subject, { unknown, near }: { readonly unknown: string; readonly near: readonly string[] }): Diagnostic {
   return { code: 'cli.not-found', severity: 'error', grounds: { subject, word: unknown, near: near.join(', ') } };

@@ -4,7 +4,7 @@ import { type Diagnostic, failed } from '../base/diagnostics.ts';
 import { nearest } from '../base/nearest.ts';
 import { readSource } from '../base/source.ts';
 import type { Words } from '../base/words.ts';
-import { isThere, loadAssets, writeAll } from '../files.ts';
+import { isThere, loadAssets, notWritable, writeAll } from '../files.ts';
 import { FITTING_KINDS } from '../fittings/kinds.ts';
 import type { Step } from '../fittings/question.ts';
 import { FITTING_QUESTIONS } from '../fittings/questions.ts';
@@ -25,6 +25,8 @@ export async function makeNew(asked: readonly string[], options: Options, consol
   const say = speech(assets.words, options.language);
   const steps = stepsOf(kind, assets);
   if (!steps) return refuse([unknownKind(kind)], say, console);
+  const barred = notWritable(dirname(path), [basename(path)]);
+  if (barred) return refuse([barred], say, console);
   const lines: AsyncIterator<string, unknown> = console.answers?.() ?? nothing();
   const asking: Asking = { say, about: kind, lines, show: (text) => console.out(text), judge: (text) => judge(kind, text, assets) };
   console.out(`${say.say('new.begin', { kind, path })}\n\n`);

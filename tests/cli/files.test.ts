@@ -32,7 +32,12 @@ describe('reading', () => {
     const { value, found } = readUserFile(here('a.yaml'));
     expect(value).toBeUndefined();
     const full = 'near' in grounds && grounds.near ? { near: here(grounds.near) } : grounds;
-    expect(found).toEqual([{ code, severity: 'error', grounds: { path: here('a.yaml'), ...full } }]);
+    const place = code === 'file.not-text' ? { place: { file: here('a.yaml'), line: 1, col: 1 } } : {};
+    expect(found).toEqual([{ code, severity: 'error', ...place, grounds: { path: here('a.yaml'), ...full } }]);
+  });
+  it('says where the first letter stands that is not UTF-8', () => {
+    writeFileSync(here('a.yaml'), new Uint8Array([...new TextEncoder().encode('fitting: union\ntitle: Größe, '), 0xdc, 0x72, 0x0a]));
+    expect(readUserFile(here('a.yaml')).found.map((d) => d.place)).toEqual([{ file: here('a.yaml'), line: 2, col: 15 }]);
   });
   it('of a folder that is not there is a finding', () => {
     expect(readUserFile(here('no/such/a.yaml')).found.map((d) => d.code)).toEqual(['file.not-there']);
@@ -68,7 +73,7 @@ describe('writing', () => {
       { name: 'b.txt', bytes: 'new' },
     ]);
     expect(value).toBeUndefined();
-    expect(found).toEqual([{ code: 'file.cannot-write', severity: 'error', grounds: { path: folder, reason: 'EISDIR' } }]);
+    expect(found).toEqual([{ code: 'file.cannot-write', severity: 'error', grounds: { path: here('b.txt'), reason: 'EISDIR' } }]);
     expect(readdirSync(folder).sort()).toEqual(names);
     if (before) expect(text(first)).toBe(before);
   });
@@ -76,10 +81,18 @@ describe('writing', () => {
     expect(writeAll(here('new/deep'), [{ name: 'no/such/place.pdf', bytes: 'A' }]).found.map((d) => d.code)).toEqual(['file.cannot-write']);
     expect(readdirSync(folder)).toEqual([]);
   });
-  it('into what is no folder is a finding', () => {
-    writeFileSync(here('a'), '');
-    expect(writeAll(here('a'), [{ name: 'b', bytes: '' }]).found.map((d) => d.code)).toEqual(['file.cannot-write']);
+  it.each(['a', 'a/deeper', 'a/deeper/still'])('into what is no folder is a finding, and names it: %s', (into) => {
+    writeFileSync(here('a'), 'kept');
+    const { value, found } = writeAll(here(into), [{ name: 'b', bytes: '' }]);
+    expect(value).toBeUndefined();
+    expect(found).toEqual([{ code: 'file.cannot-write', severity: 'error', grounds: { path: here('a'), reason: 'ENOTDIR' } }]);
     expect(readdirSync(folder)).toEqual(['a']);
+    expect(text('a')).toBe('kept');
+  });
+  it('a place that takes no folders is a finding, not a wait without end', () => {
+    const { value, found } = writeAll('/proc/valvewright/sheets', [{ name: 'b', bytes: '' }]);
+    expect(value).toBeUndefined();
+    expect(found.map((d) => d.code)).toEqual(['file.cannot-write']);
   });
 });
 

@@ -29,7 +29,10 @@ async function saidTo(typed: string): Promise<{ readonly exit: number; readonly 
   const texts: string[] = [];
   const stream = { write: (text: string) => texts.push(text) };
   const tools = { compile: async (...all: Parameters<typeof compile>) => compile(...all), print: async () => '' };
-  const argv = typed.trim().split(' ');
+  const argv = typed
+    .trim()
+    .split(' ')
+    .map((word) => (word === "''" ? '' : word));
   const exit = await run(argv, tools, consoleOf({ write: () => undefined }, stream, {}));
   return { exit, said: texts.join('') };
 }

@@ -1,5 +1,5 @@
 /** `new`, its answers from a pipe: what it writes is read and planned; slips are asked again; nothing is written over unasked. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
@@ -64,6 +64,12 @@ describe('new', () => {
     const { exit, err, path } = await told('check-valve', ['', 'injector']);
     expect({ exit, err }).toMatchObject({ exit: 1, err: expect.stringContaining("end at 'duty.pressure'") });
     expect(() => readFileSync(path)).toThrow();
+  });
+  it('asks nothing where the file could not be written', async () => {
+    mkdirSync(join(folder, 'mine.yaml'));
+    const { exit, out, err } = await told('check-valve', enters);
+    expect({ exit, out }).toEqual({ exit: 1, out: '' });
+    expect(err).toContain(`'${join(folder, 'mine.yaml')}' is there already, and it is no file`);
   });
   it.each([
     ['', 1],

@@ -298,6 +298,14 @@ describe('all at once', () => {
   it('only the bracket that YAML loses, where it loses one: the rest can mean anything', () => {
     expect(codes(readFitting(wrong.join('\n')))).toEqual(['read.comment-taken-in-list']);
   });
+  it('of columns only the tabs, where tabs stand in them', () => {
+    const tabbed = FITTING.text.replace(/^ {2}(?=pressure:)/m, '\t');
+    expect(tabbed).not.toBe(FITTING.text);
+    expect(readFitting(`${tabbed}\n   odd: 1\n  too: 2\n`).found.map((d) => d.code)).toEqual(['read.tab']);
+  });
+  it.each(['---\n', '--- \n# nothing yet\n...\n'])('lines of YAML alone are no description: %j', (text) => {
+    expect(codes(readFitting(text))).toEqual(['read.empty-file']);
+  });
   it('faults of both files, each with its own name', () => {
     const outcome = read(
       { fitting: { name: 'a.yaml', text: '' }, workshop: { name: 'b.yaml', text: 'lathe: {}\n' } },
