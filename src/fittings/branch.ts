@@ -57,7 +57,7 @@ export function branchPart(ask: BranchAsk, workshop: Workshop, found: Diagnostic
         opens: ['first', 'second'],
         ...(end.cone ? { cone: end.cone } : {}),
       },
-      ...end.holes(length),
+      ...end.holes(length, workshop),
     ],
     // A spanner holds the branch while its union is tightened, so that the solder is not twisted.
     sides: end.cone ? [spannerFlats('collar', collar, add(spigot, half(thick)), half(thick))] : [],

@@ -3,7 +3,7 @@ import { add, type Len, len, toMm } from '../base/units.ts';
 import { threadNames } from '../handbook/threads.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { type Book, refuse } from './book.ts';
-import { MM, ratio, size, TENTH, tidy } from './limits.ts';
+import { half, MM, ratio, size, TENTH, tidy, times } from './limits.ts';
 import { type ThreadPair, threadPair } from './threads.ts';
 
 export type ThreadNeed = {
@@ -59,6 +59,15 @@ export type Running = { readonly stem: Len; readonly least: Len; readonly below:
 export function threadThrough(through: Len, workshop: Workshop): ThreadPair | undefined {
   const fits = inDrawer(workshop.tools.dies).filter((t) => t.outside.major.hi <= through);
   return fits.sort((a, b) => b.outside.major.hi - a.outside.major.hi)[0];
+}
+
+/** A square whose corners stay round, on a stem. */
+export const squareOn = (stem: Len): Len => tidy(times(stem, ratio('square.share')), size('square.step'), 'down');
+
+/** A stem as usual, or as much thicker, up to `most`, as its square asks that a thread of the drawer goes through, for the nut of the wheel. */
+export function stemFrom(usual: Len, most: Len, workshop: Workshop): Len {
+  for (let stem = usual; stem <= most; stem = add(stem, half(MM))) if (threadThrough(squareOn(stem), workshop)) return stem;
+  return usual;
 }
 
 /** Adds 'design.thread-unknown' where the handbook has none of that name. */

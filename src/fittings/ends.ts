@@ -11,6 +11,7 @@ import type { Workshop } from '../model/workshop.ts';
 import { barFor } from './bar.ts';
 import { type Book, CUSTOM, note, refuse } from './book.ts';
 import { couplingCone, couplingLength, couplingSection } from './coupling.ts';
+import { pipePocket } from './drawer.ts';
 import { about, between, general, half, MM, ratio, size, TENTH, tidy, times } from './limits.ts';
 import { type EndAsk, type Hole, type OutlineAsk, partFrom, type Section, type Side } from './outline.ts';
 import type { Wall } from './strength.ts';
@@ -37,7 +38,7 @@ export type EndOutline = {
   readonly end: EndAsk;
   /** Where the part's own bore stops short of the end, and what takes it up from there. */
   readonly socket?: Len;
-  readonly holes: (length: Len) => readonly Hole[];
+  readonly holes: (length: Len, workshop: Workshop) => readonly Hole[];
   readonly cone?: NonNullable<Hole['cone']>;
   readonly lengths: OutlineAsk['lengths'];
 };
@@ -64,7 +65,7 @@ const FORMS: Readonly<Record<EndForm, (sizes: EndSizes, letter: string) => EndOu
       sections: [],
       end: { letter: 'E', role: 'clearance' },
       socket,
-      holes: (length) => [pipeSocket(pipe, socket, length)],
+      holes: (length, workshop) => [pipeSocket(pipe, socket, length, workshop)],
       lengths: [{ from: 'L', to: 'E', limits: general(socket) }],
     };
   },
@@ -86,11 +87,10 @@ const plainCollar = ({ outside }: EndSizes['pipe']): Len =>
   tidy(add(add(outside, size('pipe.fit')), add(size('wall.least'), size('wall.least'))), MM, 'up');
 
 /** As a nipple has it: the pipe stands on its floor while it is soldered. */
-function pipeSocket(pipe: EndSizes['pipe'], depth: Len, length: Len): Hole {
-  const across = add(pipe.outside, size('pipe.fit'));
+function pipeSocket(pipe: EndSizes['pipe'], depth: Len, length: Len, workshop: Workshop): Hole {
   return {
     ...{ name: 'socket', role: 'register', from: minus(length, depth), to: length, opens: ['second'] },
-    size: between(across, add(across, size('band.drilled')), across, 'solder fit'),
+    size: pipePocket(pipe.outside, workshop),
     floor: { letter: 'L', role: 'free' },
   };
 }

@@ -3,7 +3,7 @@
  * figure goes into the book with its margin; where nobody has published a stress that may be allowed, that is said.
  */
 import type { Diagnostic } from '../base/diagnostics.ts';
-import { type Len, toMm } from '../base/units.ts';
+import { type Len, len, toMm } from '../base/units.ts';
 import { dutyFacts } from '../handbook/duty.ts';
 import { boilingPoint, SATURATION_SOURCE } from '../handbook/if97-saturation.ts';
 import type { Material, Strength } from '../handbook/materials.ts';
@@ -21,7 +21,8 @@ export type Wall = { readonly where: string; readonly inside: Len; readonly outs
 export const thinWall = (where: string, has: Len, wants: Len): Diagnostic['grounds'] => ({
   where,
   which: THREADS[where] ?? '',
-  has,
+  // where one cuts into the other no wall is left: it is none, and not less than none
+  has: len(Math.max(0, has)),
   wants,
 });
 const THREADS: Readonly<Record<string, string>> = {

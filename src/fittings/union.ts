@@ -4,8 +4,8 @@ import { add, type Len, len, minus, mm, toMm } from '../base/units.ts';
 import type { Part } from '../model/part.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { barFor, nextBar } from './bar.ts';
-import { drilledHole } from './drawer.ts';
-import { about, between, general, half, MM, ratio, size, stock, TENTH, tidy, times } from './limits.ts';
+import { drilledHole, pipePocket } from './drawer.ts';
+import { about, general, half, MM, ratio, size, stock, TENTH, tidy, times } from './limits.ts';
 import { type Hole, partFrom, type Section } from './outline.ts';
 import { insideChamfer, type ThreadPair } from './threads.ts';
 
@@ -37,10 +37,16 @@ export const headOf = (ask: Pick<UnionAsk, 'thread'>): Len =>
 export const nutHole = (ask: Pick<UnionAsk, 'pipe'>): Len => add(tailOf(ask), size('nut.clear'));
 export const nutHasFloor = (ask: Pick<UnionAsk, 'pipe' | 'thread'>): boolean => nutHole(ask) < headOf(ask);
 
-/** With the tapping bore over which there would be one. */
+/** With the tapping bore from which on there would be one: a head is made to a tenth. */
 export function noFloor(ask: Pick<UnionAsk, 'pipe' | 'thread'>): Diagnostic['grounds'] {
   const hole = nutHole(ask);
-  return { thread: ask.thread.name, pipe: ask.pipe.outside, hole, head: headOf(ask), bored: add(hole, size('nipple.head.under')) };
+  return {
+    thread: ask.thread.name,
+    pipe: ask.pipe.outside,
+    hole,
+    head: headOf(ask),
+    bored: add(add(hole, TENTH), size('nipple.head.under')),
+  };
 }
 
 export function unionNut(ask: UnionAsk, workshop: Workshop, found: Diagnostic[]): Part {
@@ -156,8 +162,6 @@ function nippleSections(ask: UnionAsk, tip: Len, headLength: Len): readonly Sect
 
 function nippleHoles(ask: UnionAsk, inside: Len, length: Len, workshop: Workshop): readonly Hole[] {
   const socket = pipeOverlap(ask.pipe);
-  const pocket = add(ask.pipe.outside, size('pipe.fit'));
-  const drilled = size('band.drilled');
   return [
     {
       name: 'bore',
@@ -170,7 +174,7 @@ function nippleHoles(ask: UnionAsk, inside: Len, length: Len, workshop: Workshop
     {
       name: 'socket',
       role: 'register',
-      size: between(pocket, add(pocket, drilled), pocket, 'solder fit'),
+      size: pipePocket(ask.pipe.outside, workshop),
       from: minus(length, socket),
       to: length,
       opens: ['second'],

@@ -117,6 +117,8 @@ export type Feature =
       readonly fitted?: true;
       /** a mandrel's face: skimmed when all else at that end is done */
       readonly skimmed?: true;
+      /** it may carry a centre hole with a mouth up to this, and the workshop has no centre drill so small */
+      readonly centreUnder?: Len;
     }
   /** A cylinder on the outside. `shoulder`: the face that rises from it at either end (absent where the part steps down there). */
   | {

@@ -203,9 +203,10 @@ function section(id: string, refusals: readonly WhyRefusal[], part: string, word
   return ['', words.say(id), ...refusals.flatMap((r) => refusalLines(r, part, words))];
 }
 
-/** One tool that several features want: its change, then what each of them wants of it. */
+/** One tool that several features want: its change, of the one that is to reach farthest, then what each of them wants of it. */
 function oneForAll(all: readonly WhyRefusal[], part: string, words: Words): readonly string[] {
-  const [first] = all;
+  const reach = (r: WhyRefusal): number => Number(r.because.grounds.reach ?? 0);
+  const [first] = [...all].sort((a, b) => reach(b) - reach(a));
   if (!first) return [];
   const change = words.say(`rule.${first.because.rule}.change`, first.because.grounds);
   return [

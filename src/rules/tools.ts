@@ -1,5 +1,5 @@
 /** What is in the drawer for a job, or the reason why nothing is. */
-import { type Len, len } from '../base/units.ts';
+import { type Len, len, mm } from '../base/units.ts';
 import { centreDrills, coneDepth } from '../handbook/centre-drills.ts';
 import { machining } from '../handbook/machining.ts';
 import { thread as threadCalled } from '../handbook/threads.ts';
@@ -79,8 +79,14 @@ export function noBoring({ tools }: Workshop, start: Len, wants: Len, instead?: 
   const enters = tools.boring.filter((b) => b.smallest <= start).map((b) => b.reach);
   if (enters.length > 0) return { because: { rule: 'boring-reach', grounds }, has: len(Math.max(...enters)), wants };
   const [thinnest] = tools.boring.map((b) => b.smallest).sort((a, b) => a - b);
-  return { because: { rule: 'no-boring-tool', grounds }, ...(thinnest === undefined ? {} : { has: thinnest }), most: start };
+  return {
+    because: { rule: 'no-boring-tool', grounds: { ...grounds, reach: show(upToTenth(wants)) } },
+    ...(thinnest === undefined ? {} : { has: thinnest }),
+    most: start,
+  };
 }
+
+const upToTenth = (l: Len): Len => len(Math.ceil(l / mm(1 / 10)) * mm(1 / 10));
 
 /** Drill left under a finishing single-lip tool: more where the hole is deep. */
 export function underSize(diameter: Len, depth: Len): Len {

@@ -50,6 +50,24 @@ describe('work beyond its hold', () => {
   });
 });
 
+describe('an end that may have a centre, and no centre drill is small enough', () => {
+  const lines = [...screw().slice(0, -1), '  - { name: shank, diameter: 6 mm, length: 56 mm }'];
+  const largeOnly = (['A0.5/1.06', 'A1/2.12', 'A1.6/3.35'] as const).map((name): Change => [new RegExp(`.*${name}.*\n`), '']);
+  const told = (changes: readonly Change[]) => {
+    const refused = refusedOf(planOwn(lines, changes));
+    return (['stick-out', 'no-centre-hole'] as const).map(
+      (rule) => refused.find((r) => r.what.startsWith('part/nose.collet.second') && r.because.rule === rule)?.because.grounds,
+    );
+  };
+  it('is told so, with the mouth that would do', () => {
+    // six tenths of the end: 0.6 x 6; common practice, no source
+    expect(told(largeOnly)).toEqual([{ bored: false, mouth: '3.6' }, { mouth: '3.6' }]);
+  });
+  it('is held with a centre as soon as there is one', () => {
+    expect(told(largeOnly.slice(0, -1))).toEqual([{ bored: false, mouth: '' }, undefined]);
+  });
+});
+
 describe('long work on a threaded mandrel', () => {
   const rod = (long: number, centre = 'may'): readonly string[] => [
     'first: { letter: A }',

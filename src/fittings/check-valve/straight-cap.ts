@@ -37,7 +37,7 @@ export function straightCap(sizes: CheckValveSizes, stop: LiftStop, material: st
     first: { letter: 'Q', role: 'register', fitted: true },
     second: at.end.end,
     sections: sectionsOf(sizes, stop, at),
-    holes: [boreOf(sizes, stop, at), ...at.end.holes(at.length)],
+    holes: [boreOf(sizes, stop, at), ...at.end.holes(at.length, workshop)],
     sides: [holesAcross(sizes, stop, at)],
     lengths: lengthsOf(sizes, at),
     waitsFor: FITTED_LAST,

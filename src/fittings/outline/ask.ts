@@ -9,6 +9,8 @@ export type EndAsk = {
   readonly fitted?: true;
   readonly skimmed?: true /** a centre hole that may stay in this end */;
   readonly centre?: { readonly pilot: Limits; readonly depth: Len; readonly mouth: Limits };
+  /** a centre hole might stay, but no centre drill of the workshop has so small a mouth */
+  readonly centreUnder?: Len;
 };
 export type ThreadAsk = {
   readonly size: ThreadSize;

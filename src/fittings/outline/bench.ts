@@ -52,6 +52,7 @@ export function addEnd(made: Bench, end: EndAsk, which: End, z: Len): void {
     face: id,
     ...(end.fitted ? { fitted: true as const } : {}),
     ...(end.skimmed ? { skimmed: true as const } : {}),
+    ...(end.centreUnder === undefined ? {} : { centreUnder: end.centreUnder }),
   });
 }
 

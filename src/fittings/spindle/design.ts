@@ -7,7 +7,7 @@ import { plugFullLift, turnsToFull } from '../../handbook/valve-cone.ts';
 import type { Fitting, Say } from '../../model/part.ts';
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused, warn } from '../book.ts';
-import { threadBetween, threadNamed, threadThrough } from '../choose-thread.ts';
+import { squareOn, stemFrom, threadBetween, threadNamed, threadThrough } from '../choose-thread.ts';
 import { dayParts } from '../day-parts.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { type SpindleAsk, spindlePart } from '../spindle.ts';
@@ -55,13 +55,13 @@ function sizesOf(asked: SpindleAsked, workshop: Workshop, book: Book): Sizes | u
     tip: asked.cone.tip ?? tidy(times(asked.bore, ratio('stop.tip.share')), TENTH, 'near'),
   };
   note(book, 'cone', [cone.angle, 'deg', '60 to regulate, 90 to open quickly', {}, CUSTOM], asked.cone.angle);
-  const stem = stemOf(asked, plugAcross(asked, asked.thread.size), book);
+  const stem = stemOf(asked, plugAcross(asked, asked.thread.size), workshop, book);
   const square = squareOf(asked, stem.across, book);
   const least = add(stem.across, size('stop.thread.over-stem'));
   const name = asked.thread.size ?? threadBetween({ stem: stem.across, least, below: asked.plug.across ?? LARGEST }, workshop);
   const running = threadNamed('spindle', name, book);
   const plug = plugOf(asked, cone, name, book);
-  const end = endOf(asked, square.across, workshop, book);
+  const end = endOf(asked, stem.across, square.across, workshop, book);
   if (!running || !end) return undefined;
   checkThread(running, stem.across, plug.across, book);
   noteWorking(asked, cone.angle, running, book);
@@ -97,17 +97,24 @@ function plugOf(asked: SpindleAsked, cone: SpindleAsk['cone'], thread: string, b
 }
 
 /** It is held by the stem while its cone is cut: half the plug, at least. */
-function stemOf(asked: SpindleAsked, plug: Len, book: Book): SpindleAsk['stem'] {
+function stemOf(asked: SpindleAsked, plug: Len, workshop: Workshop, book: Book): SpindleAsk['stem'] {
   const held = tidy(times(plug, ratio('grip.share')), half(MM), 'up');
   const usual = len(Math.max(tidy(times(asked.bore, ratio('stop.stem.share')), half(MM), 'near'), size('stop.stem.least'), held));
-  const across = asked.stem.across ?? usual;
+  const free = asked.square.across === undefined && asked.end.size === undefined;
+  const across = asked.stem.across ?? (free ? stemFrom(usual, thickest(asked, plug), workshop) : usual);
   note(book, 'stem', [toMm(across), 'mm', '0.65 d, half the plug at least', { d: toMm(asked.bore) }, CUSTOM], asked.stem.across);
   return { across, length: asked.stem.length };
 }
 
+/** As thick as the root of the running thread clears; where that is left open too, as the plug. */
+function thickest({ thread }: SpindleAsked, plug: Len): Len {
+  const root = thread.size === undefined ? undefined : threadPair(thread.size)?.outside.root;
+  return root === undefined ? plug : minus(root, TENTH);
+}
+
 /** Filed on the stem: corners left round at three quarters, whole corners at 0.71 of it and less. */
 function squareOf(asked: SpindleAsked, stem: Len, book: Book): SpindleAsk['square'] {
-  const across = asked.square.across ?? tidy(times(stem, ratio('square.share')), size('square.step'), 'down');
+  const across = asked.square.across ?? squareOn(stem);
   const grounds = {
     square: across,
     stem,
@@ -124,11 +131,16 @@ function squareOf(asked: SpindleAsked, stem: Len, book: Book): SpindleAsk['squar
   return { across, length: asked.square.length };
 }
 
-function endOf(asked: SpindleAsked, square: Len, workshop: Workshop, book: Book): SpindleAsk['end'] | undefined {
+function endOf(asked: SpindleAsked, stem: Len, square: Len, workshop: Workshop, book: Book): SpindleAsk['end'] | undefined {
   const length = asked.end.length ?? size('spindle.end');
   const pair = asked.end.size === undefined ? threadThrough(square, workshop) : threadNamed('end', asked.end.size, book);
   if (!pair && asked.end.size === undefined) refuse(book, 'design.no-end-thread', { square });
-  if (pair && pair.outside.major.hi > square) refuse(book, 'design.end-thread-over-square', { thread: pair.name, square });
+  if (pair && pair.outside.major.hi > square)
+    refuse(book, 'design.end-thread-over-square', {
+      thread: pair.name,
+      square,
+      most: tidy(times(stem, ratio('square.most')), TENTH, 'down'),
+    });
   return pair && { pair, length };
 }
 

@@ -5,7 +5,7 @@ import { plugArea, plugFullLift, plugShare, turnsToFull } from '../../handbook/v
 import type { Workshop } from '../../model/workshop.ts';
 import { type Book, CUSTOM, newBook, note, refuse, refused } from '../book.ts';
 import { crossHoleFor } from '../branch.ts';
-import { fineThread, threadBetween } from '../choose-thread.ts';
+import { fineThread, squareOn, stemFrom, threadBetween } from '../choose-thread.ts';
 import { couplingThread } from '../coupling.ts';
 import { half, MM, ratio, size, TENTH, tidy, times } from '../limits.ts';
 import { thinWall } from '../strength.ts';
@@ -21,10 +21,10 @@ export function sizeStopValve(asked: StopValveAsked, workshop: Workshop, book: B
 
 function sizesFor(bore: Len, asked: StopValveAsked, workshop: Workshop, book: Book): StopValveSizes | undefined {
   const seat = sizeSeat(bore, asked, book);
-  const gland = sizeGland(asked, seat.bore, book);
+  const gland = sizeGland(asked, seat.bore, workshop, book);
   const threads = chooseThreads(asked, seat, gland, workshop, book);
   if (!threads || refused(book)) return undefined;
-  const square = tidy(times(gland.stem, ratio('square.share')), size('square.step'), 'down');
+  const square = squareOn(gland.stem);
   const end = endThread(square, workshop, book);
   noteWorking(asked, seat, threads.spindle, book);
   const wheel = asked.wheel ?? tidy(times(seat.bore, ratio('wheel.ratio')), MM, 'up');
@@ -85,7 +85,7 @@ function chooseBore(asked: StopValveAsked, workshop: Workshop, book: Book): Len 
   const pipe = pipeBore(asked);
   if (pipe <= 0) refuse(book, 'design.pipe-wall', { outside: asked.pipe.outside, wall: asked.pipe.wall });
   const least = tidy(len(Math.max(pipe, MM)), size('stop.bore.step'), 'up');
-  const bore = asked.bore ?? boreForDrawer(least, asked, workshop) ?? least;
+  const bore = asked.bore ?? boreForDrawer(least, asked, workshop) ?? soundFrom(least, asked, workshop);
   if (bore < pipe) refuse(book, 'design.seat-under-pipe', { bore, pipe });
   note(book, 'bore', [toMm(bore), 'mm', 'd >= pipe bore, and a boring tool reaches', { pipe: toMm(pipe) }, CUSTOM], asked.bore);
   return bore;
@@ -105,12 +105,28 @@ function boreForDrawer(least: Len, asked: StopValveAsked, workshop: Workshop): L
     })?.bore;
 }
 
+/** Where no boring tool will do: the smallest whose own choices are not refused, so that it is the tool which is told to be wanting. */
+function soundFrom(least: Len, asked: StopValveAsked, workshop: Workshop): Len {
+  const { threads: _threads, stem: _stem, packing: _packing, ...open } = asked;
+  const step = size('stop.bore.step');
+  for (let bore = least; bore <= add(least, least); bore = add(bore, step)) if (sizesFor(bore, open, workshop, newBook())) return bore;
+  return least;
+}
+
+/** A running thread of whole millimetres has to lie between it and the plug; under the root of one that is asked for. */
+function thickestStem({ threads }: StopValveAsked, bore: Len): Len {
+  const root = threads?.spindle === undefined ? undefined : threadPair(threads.spindle)?.outside.root;
+  const widest = tidy(minus(add(bore, size('stop.plug.over')), half(MM)), MM, 'down');
+  return root === undefined ? minus(widest, size('stop.thread.over-stem')) : minus(root, TENTH);
+}
+
 type Gland = Pick<StopValveSizes, 'stem' | 'packing' | 'rings' | 'box' | 'boxDepth'>;
 
-function sizeGland(asked: StopValveAsked, bore: Len, book: Book): Gland {
+function sizeGland(asked: StopValveAsked, bore: Len, workshop: Workshop, book: Book): Gland {
   // the stem is what the spindle is held by while its cone is cut
   const held = tidy(times(add(bore, size('stop.plug.over')), ratio('grip.share')), half(MM), 'up');
-  const stem = asked.stem ?? len(Math.max(tidy(times(bore, ratio('stop.stem.share')), half(MM), 'near'), size('stop.stem.least'), held));
+  const usual = len(Math.max(tidy(times(bore, ratio('stop.stem.share')), half(MM), 'near'), size('stop.stem.least'), held));
+  const stem = asked.stem ?? stemFrom(usual, thickestStem(asked, bore), workshop);
   note(book, 'stem', [toMm(stem), 'mm', '0.65 d, half the plug at least', { d: toMm(bore) }, CUSTOM], asked.stem);
   const wide = tidy(times(stem, ratio('packing.share')), size('packing.step'), 'near');
   const packing = asked.packing ?? len(Math.max(wide, size('packing.least')));

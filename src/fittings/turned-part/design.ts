@@ -50,7 +50,7 @@ function stockFor(asked: Meant, material: string, workshop: Workshop, found: Dia
 }
 
 /** An end that may carry a centre is given one where the part is slender enough to want it, and the drawer has the drill. */
-function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'centre'> {
+function centreIn(asked: Meant, end: End, workshop: Workshop): Pick<EndAsk, 'centre' | 'centreUnder'> {
   const { sections, holes } = asked.outline;
   // a hole that opens there leaves no room for one
   if (!asked.centres.includes(end) || (holes ?? []).some((hole) => hole.opens.includes(end))) return {};

@@ -4,7 +4,7 @@ import type { End } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import { depthFrom, ENDS, farther, length, nearer, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
-import { boredThere, steady, withCentre } from './overhang.ts';
+import { freeEnd, steady, withCentre } from './overhang.ts';
 import { outsideStretch, sorted } from './stretch.ts';
 
 export const onBar: GripRule = {
@@ -112,7 +112,7 @@ function tooFarOut(work: Work, grip: Grip): Refusal | undefined {
   const out = depthFrom(grip.out, nearer(grip.out, grip), work.c.part);
   const most = scaled(grip.diameter, 'grip.stick-out.most');
   return out > most
-    ? { what: grip.id, because: { rule: 'stick-out', grounds: boredThere(work.c, grip) }, has: out, most, would: { grip } }
+    ? { what: grip.id, because: { rule: 'stick-out', grounds: freeEnd(work.c, grip) }, has: out, most, would: { grip } }
     : undefined;
 }
 

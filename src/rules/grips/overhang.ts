@@ -4,7 +4,7 @@
  */
 import { type Len, len } from '../../base/units.ts';
 import type { Grip, Operation, Refusal, Verb } from '../../model/plan.ts';
-import { type Context, depthFrom, diameterOf, type Outside, scaled } from '../context.ts';
+import { type Context, depthFrom, diameterOf, type Outside, scaled, show } from '../context.ts';
 import type { Work } from '../rule.ts';
 
 /** `front`: where the hold ends, on the side of the free end. */
@@ -14,14 +14,15 @@ export function steady(work: Work, grip: Grip, front: Len): readonly (Grip | Ref
   const finished = len(Math.max(grip.diameter, ...beyond.map((o) => diameterOf(work.c, o))));
   const most = scaled(finished, 'grip.stick-out.most');
   if (has <= most) return [grip];
-  const refused: Refusal = { what: grip.id, because: { rule: 'stick-out', grounds: boredThere(work.c, grip) }, has, most, would: { grip } };
+  const refused: Refusal = { what: grip.id, because: { rule: 'stick-out', grounds: freeEnd(work.c, grip) }, has, most, would: { grip } };
   return [refused, ...whileBar(work, grip, beyond, has), ...withCentre(work, grip, has, finished)];
 }
 
-/** A hole that opens in the free end leaves no metal for a centre. */
-export const boredThere = (c: Context, { out }: Grip): { readonly bored: boolean } => ({
-  bored: c.holes.some((h) => !h.centre && h.opens.includes(out)),
-});
+/** A hole that opens in the free end leaves no metal for a centre; `mouth`: of a centre drill that the workshop would want for it, or ''. */
+export const freeEnd = (c: Context, { out }: Grip): { readonly bored: boolean; readonly mouth: string } => {
+  const under = c.end(out)?.centreUnder;
+  return { bored: c.holes.some((h) => !h.centre && h.opens.includes(out)), mouth: under === undefined ? '' : show(under) };
+};
 
 const standsBeyond = ({ c }: Work, o: Outside, { out }: Grip, front: Len): boolean =>
   out === 'first' ? c.cylinder(o.cylinder).from < front : c.cylinder(o.cylinder).to > front;
@@ -49,9 +50,9 @@ export function withCentre(work: Work, grip: Grip, has: Len, diameter: Len): rea
   const id = `${grip.id}.and-centre`;
   const centre = c.holes.find((h) => h.centre && h.opens.includes(grip.out));
   const end = c.end(grip.out);
-  if (!centre || !end) return [{ what: id, because: { rule: 'no-centre-hole', grounds: {} } }];
+  if (!centre || !end) return [{ what: id, because: { rule: 'no-centre-hole', grounds: { mouth: freeEnd(c, grip).mouth } } }];
   const most = scaled(diameter, 'centre.ratio');
-  if (has > most) return [{ what: id, because: { rule: 'stick-out', grounds: boredThere(c, grip) }, has, most }];
+  if (has > most) return [{ what: id, because: { rule: 'stick-out', grounds: freeEnd(c, grip) }, has, most }];
   const atEnd = work.operations.filter((o) => o.ways[grip.out] && (o.feature === end.id || isInside(work, o)));
   const ready = work.operations.filter((o) => o.feature === centre.id).map((o) => o.id);
   return [

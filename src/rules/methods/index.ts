@@ -5,7 +5,7 @@ import type { Context } from '../context.ts';
 import type { MethodRule } from '../rule.ts';
 import { faceOnce, faceTwice, leavingBar } from './ends.ts';
 import { faceDown } from './face-down.ts';
-import { counterbored, flatDBit } from './flat-floors.ts';
+import { counterbored, flatDBit, flatDBitWanted } from './flat-floors.ts';
 import { bored, centreHole, drilled, reamed, reamerRefused, seatBored, seatByDBit } from './holes.ts';
 import { cones, groove, leftAsBar, turnSection } from './outside.ts';
 import { pointedRefused } from './point-holes.ts';
@@ -35,6 +35,7 @@ export const METHOD_RULES: readonly MethodRule[] = [
   bored,
   counterbored,
   flatDBit,
+  flatDBitWanted,
   seatBored,
   seatByDBit,
   reamerRefused,
