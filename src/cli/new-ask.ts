@@ -74,10 +74,11 @@ async function askOne(asking: Asking, question: Question, within: Answer['path']
   }
 }
 
-function applies({ when, unless }: Question, within: Answer['path'], answers: readonly Answer[]): boolean {
+function applies({ when, unless, beside }: Question, within: Answer['path'], answers: readonly Answer[]): boolean {
   const said = (key: string): string | undefined =>
     answers.findLast((a) => a.path.join('.') === [...within, key].join('.'))?.value ?? undefined;
   if (unless !== undefined && (said(unless) !== undefined || isSkipped(unless, within, answers))) return false;
+  if (beside !== undefined && said(beside) === undefined) return false;
   return when === undefined || when.is.includes(said(when.key) ?? '');
 }
 

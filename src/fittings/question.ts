@@ -8,6 +8,8 @@ export type Question = {
   readonly when?: { readonly key: string; readonly is: readonly string[] };
   /** Asked only where another key of the same entry was left out. */
   readonly unless?: string;
+  /** Asked only where another key was answered at all. */
+  readonly beside?: string;
 };
 /** The same questions again for each entry of a list. */
 export type Entries = { readonly list: string; readonly least: number; readonly each: readonly Question[] };

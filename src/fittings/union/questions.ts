@@ -6,9 +6,9 @@ export const UNION_QUESTIONS: readonly Step[] = [
   { key: 'pipe.outside', usual: '6 mm' },
   { key: 'pipe.wall', usual: '0.8 mm' },
   { key: 'thread' },
-  { key: 'into.wall', usual: '4 mm' },
-  { key: 'into.hole' },
-  { key: 'bore' },
+  { key: 'into.wall' },
+  { key: 'into.hole', beside: 'into.wall' },
+  { key: 'bore', beside: 'into.wall' },
   { key: 'material', usual: 'PB102' },
   { key: 'quantity', usual: '1' },
 ];
