@@ -120,7 +120,7 @@ export type ToolUse = {
   /** What stands on it, where that is not its size. */
   readonly name?: string;
   readonly thread?: string;
-  /** Of a boring tool with its nose ground to a radius: the least hole that it enters, as it is called in the workshop. */
+  /** Of a boring tool with its nose ground to a radius, and of an inside threading tool: the least hole that it enters, as it is called in the workshop. */
   readonly enters?: Len;
   readonly material: 'HSS' | 'carbide' | 'silver steel' | 'none';
   /** Tooling to be made first, when the workshop lacks it. */

@@ -115,7 +115,7 @@ export type Workshop = {
       readonly material?: ToolMaterial;
     }[];
     readonly threadingOutside: boolean;
-    readonly threadingInside: { readonly smallest: Len; readonly reach: Len; readonly shank?: Len } | undefined;
+    readonly threadingInside: readonly { readonly smallest: Len; readonly reach: Len; readonly shank?: Len }[];
     /** Are screw-cutting tools ground to a point, or rounded as the form has it. */
     readonly threadingTip: 'sharp' | 'rounded';
     readonly chamfering: boolean;

@@ -70,6 +70,21 @@ export function boringFor(w: Workshop, start: Len, depth: Len): { readonly tool?
   return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
 }
 
+export type Threading = Workshop['tools']['threadingInside'][number];
+/** Told by the hole that it enters where there is more than one. */
+export const insideThreadingTool = (w: Workshop, { smallest }: Threading, thread: string): ToolUse => ({
+  ...{ kind: 'threading-inside', key: 'threading-inside', enters: smallest, material: w.tools.material, thread },
+  ...(w.tools.threadingInside.length > 1 ? { key: `threading-inside-${show(smallest)}`, size: smallest } : {}),
+});
+
+/** Thickest inside threading tool that enters a hole of `bore` and reaches `depth`; `best` is the one that comes nearest when none does. */
+export function threadingFor(w: Workshop, bore: Len, depth: Len): { readonly tool?: Threading; readonly best?: Threading } {
+  const enters = w.tools.threadingInside.filter((one) => one.smallest <= bore);
+  const tool = enters.filter((one) => one.reach >= depth).sort((a, b) => b.smallest - a.smallest)[0];
+  const best = [...enters].sort((a, b) => b.reach - a.reach)[0];
+  return { ...(tool ? { tool } : {}), ...(best ? { best } : {}) };
+}
+
 /** What would do in place of a boring tool: a reamer, for a hole that is open; a deeper hole, where a drill's point had no room above the floor. */
 export type Instead = { readonly open: boolean; readonly shallow: boolean };
 

@@ -88,7 +88,7 @@ const bare: Workshop = {
     grooving: undefined,
     boring: [],
     threadingOutside: false,
-    threadingInside: undefined,
+    threadingInside: [],
     drills: [],
     silverSteel: [],
     dBits: [],

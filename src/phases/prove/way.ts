@@ -153,7 +153,7 @@ function toolReach({ workshop }: Case, { operation: { tool } }: Step): number | 
   if (tool.kind === 'boring-nosed') return workshop.tools.boring.find((one) => one.smallest === tool.enters)?.reach;
   if (tool.kind === 'boring') return workshop.tools.boring.find((one) => one.smallest === tool.size)?.reach;
   if (tool.kind === 'grooving-inside') return workshop.tools.groovingInside?.reach;
-  if (tool.kind === 'threading-inside') return workshop.tools.threadingInside?.reach;
+  if (tool.kind === 'threading-inside') return workshop.tools.threadingInside.find((one) => one.smallest === tool.enters)?.reach;
   return tool.kind === 'parting' ? workshop.tools.parting?.deepest : undefined;
 }
 

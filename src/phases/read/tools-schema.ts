@@ -55,7 +55,7 @@ export const toolsSchema = () =>
     grooving: record({ width: length(bounds('blade')), material: material() }).optional(),
     boring: list(record({ ...inside(), 'nose-radius': nose(), material: material() })).optional(),
     'threading-outside': flag().optional(),
-    'threading-inside': record(inside()).optional(),
+    'threading-inside': z.union([record(inside()), list(record(inside()))]).optional(),
     'threading-tip': choice(['sharp', 'rounded']).optional(),
     'centre-drills': list(z.union([centreDrill(), centreDrillName()])).optional(),
     drills: drillSizes(bounds('hole')).optional(),

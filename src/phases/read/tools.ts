@@ -65,8 +65,10 @@ function partingOf(keys: ToolsKeys['parting'], take: Taker): Tools['parting'] {
   return take.whole<NonNullable<Tools['parting']>>('tools.parting', said, blade, blade.deepest, 'mm');
 }
 
-function insideOf(keys: ToolsKeys['threading-inside']): Tools['threadingInside'] {
-  return keys && { smallest: keys.smallest, reach: keys.reach, ...present({ shank: keys.shank }) };
+/** One, or a list of them. */
+function insideOf(keys: ToolsKeys['threading-inside'] = []): Tools['threadingInside'] {
+  const listed = Array.isArray(keys) ? keys : [keys];
+  return listed.map(({ smallest, reach, shank }) => ({ smallest, reach, ...present({ shank }) }));
 }
 
 type Racks = Pick<Tools, 'centreDrills' | 'drills' | 'reamers' | 'silverSteel' | 'taps' | 'dies' | 'dBits' | 'gaugeNuts'>;

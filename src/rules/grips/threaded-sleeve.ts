@@ -8,7 +8,7 @@ import { other } from '../../model/ids.ts';
 import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, diameterOf, ENDS, fact, length, nearer, type Outside, scaled, stretchesOf, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
-import { nutMinor, tapFor } from '../tools.ts';
+import { nutMinor, tapFor, threadingFor } from '../tools.ts';
 import { wheelsFor } from '../wheels.ts';
 import { bearing } from './closing.ts';
 import { takenByMandrel } from './mandrel.ts';
@@ -121,8 +121,7 @@ function goesOn(c: Context, t: ThreadFeature, end: End): boolean {
 /** By a tap, or with the single point where that goes in and so far, and wheels come near. */
 function isCutHere({ workshop }: Context, { thread }: ThreadFeature, { tooling }: Grip): boolean {
   if (tapFor(workshop, thread)) return true;
-  const tool = workshop.tools.threadingInside;
   const long = tooling?.kind === 'threaded-sleeve' ? tooling.length : len(0);
-  if (!tool || tool.smallest > nutMinor(thread) || tool.reach < long) return false;
+  if (!threadingFor(workshop, nutMinor(thread), long).tool) return false;
   return 'wheels' in wheelsFor(workshop.lathe, { thread, length: long });
 }

@@ -5,7 +5,7 @@ import type { Feature } from '../../model/part.ts';
 import type { Because, Grounds, Method, Operation, Refusal, Way } from '../../model/plan.ts';
 import { type Context, depthFrom, farther, operation, runsOutAt, show, type ThreadFeature } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
-import { dieFor, dieOf, runsTrue, tapFor } from '../tools.ts';
+import { dieFor, dieOf, insideThreadingTool, runsTrue, tapFor, threadingFor } from '../tools.ts';
 import { type NoWheels, wheelsFor } from '../wheels.ts';
 
 const thread =
@@ -45,8 +45,8 @@ const gaugeLength = (f: ThreadFeature) => {
   const whole = f.thread.major.target - (f.thread.major.target % f.thread.pitch);
   return len(whole - (whole % mm(1 / 10)));
 };
-const singlePoint = (c: Context, side: 'outside' | 'inside', f: ThreadFeature): Operation['tool'] => ({
-  ...{ kind: `threading-${side}`, key: `threading-${side}` },
+const singlePoint = (c: Context, f: ThreadFeature): Operation['tool'] => ({
+  ...{ kind: 'threading-outside', key: 'threading-outside' },
   ...{ material: c.workshop.tools.material, thread: f.thread.name },
 });
 
@@ -55,7 +55,7 @@ export const screwCutOutside: MethodRule = methodRule({
   source: CUSTOM,
   when: thread('outside'),
   then: ({ f }, c) => {
-    const method = make(f, c, 'screw-cut', singlePoint(c, 'outside', f), 0);
+    const method = make(f, c, 'screw-cut', singlePoint(c, f), 0);
     if (c.workshop.tools.threadingOutside) return screwCut(f, c, method);
     const because = { rule: 'no-threading-tool', grounds: { thread: f.thread.name } };
     return { refused: [{ what: f.id, because, lacks: 'threading-outside', would: { method } }] };
@@ -136,16 +136,18 @@ export const screwCutInside: MethodRule = methodRule({
   source: CUSTOM,
   when: thread('inside'),
   then: ({ f }, c) => {
-    const tool = c.workshop.tools.threadingInside;
+    const all = c.workshop.tools.threadingInside;
     const reach = depthFrom(f.start, farther(f.start, f), c.part);
     const what = `${f.id}/screw-cut`;
-    const method = make(f, c, 'screw-cut', singlePoint(c, 'inside', f), 1);
+    const { tool, best } = threadingFor(c.workshop, f.thread.minor.lo, reach);
+    const wanted = tool ?? { smallest: f.thread.minor.lo, reach };
+    const method = make(f, c, 'screw-cut', insideThreadingTool(c.workshop, wanted, f.thread.name), 1);
     const wanting = { what, lacks: 'threading-inside', would: { method } };
     const grounds = { thread: f.thread.name };
-    if (!tool) return { refused: [{ ...wanting, because: { rule: 'no-threading-tool', grounds } }] };
+    if (all.length === 0) return { refused: [{ ...wanting, because: { rule: 'no-threading-tool', grounds } }] };
     const refused: Refusal = { ...wanting, because: { rule: 'threading-reach', grounds } };
-    if (tool.smallest > f.thread.minor.lo) return { refused: [{ ...refused, has: tool.smallest, most: f.thread.minor.lo }] };
-    if (tool.reach < reach) return { refused: [{ ...refused, has: tool.reach, wants: reach }] };
-    return screwCut(f, c, method);
+    if (tool) return screwCut(f, c, method);
+    if (best) return { refused: [{ ...refused, has: best.reach, wants: reach }] };
+    return { refused: [{ ...refused, has: len(Math.min(...all.map((one) => one.smallest))), most: f.thread.minor.lo }] };
   },
 });
