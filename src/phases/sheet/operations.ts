@@ -187,6 +187,8 @@ function featureFacts(desk: Desk, operation: Operation, words: SheetWords): OpFa
     circle: side?.circle ? words.diameter(side.circle.target) : '',
     joins: side?.joins ? namedIn(side.joins.part, words) : '',
     width: feature ? grooveWidth(desk, feature, words) : '',
+    // of several of its kind in the drawer
+    chosen: operation.tool.size === undefined ? '' : 'yes',
     plunges: feature && isWider(desk, feature, operation.tool) ? 'many' : 'one',
   };
 }
