@@ -41,10 +41,11 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   const found: Diagnostic[] = [...job.found, ...placeFindings(fitting.found, inputs.fitting, PLACES[job.value.fitting] ?? {})];
   if (!fitting.value || failed(found)) return { found };
   const ordered = orderAll(fitting.value.parts, workshop, found);
-  if (ordered.noRoutes.length > 0 || failed(found)) return { found, noRoutes: ordered.noRoutes };
+  const placed = (): readonly Diagnostic[] => placeFindings(found, inputs.fitting, PLACES[job.value?.fitting ?? ''] ?? {});
+  if (ordered.noRoutes.length > 0 || failed(found)) return { found: placed(), noRoutes: ordered.noRoutes };
   const noRoutes: NoRoute[] = [];
   const parts = finishAll(ordered.routed, fitting.value.parts, workshop, found, prove, noRoutes);
-  if (noRoutes.length > 0) return { found, noRoutes };
+  if (noRoutes.length > 0) return { found: placed(), noRoutes };
   const stacks = stack(fitting.value, parts);
   found.push(...stacks.found);
   if (failed(found)) return { found };

@@ -32,7 +32,10 @@ export function orderAll(
 export const noRouteFor = (none: NoRoute): Diagnostic => ({
   code: 'plan.no-route',
   severity: 'error',
-  grounds: { part: none.part, kind: none.kind, refused: none.refused.length, ...helpOf(none) },
+  grounds: {
+    ...{ part: none.part, kind: none.kind, refused: none.refused.length, ...helpOf(none) },
+    ...{ feature: none.about?.feature ?? '', end: none.about?.end ?? '' },
+  },
 });
 
 function routeOf(part: Part, workshop: Workshop, found: Diagnostic[], noRoutes: NoRoute[]): Routed | undefined {

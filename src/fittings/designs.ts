@@ -19,6 +19,7 @@ import { designDBit, designGaugeNut, designMandrel } from './tooling/design.ts';
 import { TOOLING_PLACES } from './tooling/places.ts';
 import { designTurnedPart } from './turned-part/design.ts';
 import type { Meant } from './turned-part/meant.ts';
+import { TURNED_PART_PLACES } from './turned-part/places.ts';
 import type { UnionAsked } from './union/asked.ts';
 import { designUnion } from './union/design.ts';
 import { UNION_PLACES } from './union/places.ts';
@@ -47,4 +48,5 @@ export const PLACES: Readonly<Record<string, Readonly<Record<string, readonly st
   mandrel: TOOLING_PLACES,
   'd-bit': TOOLING_PLACES,
   'gauge-nut': TOOLING_PLACES,
+  'turned-part': TURNED_PART_PLACES,
 };

@@ -1,7 +1,7 @@
 /** In which order it is done, with which numbers, and the proof. Nothing here computes. */
 import type { Len } from '../base/units.ts';
 import type { Day, DayProof, Sequence } from './day.ts';
-import type { DimId, FeatureId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
+import type { DimId, End, FeatureId, GripId, OpId, PartId, SurfaceId } from './ids.ts';
 import type { Fitting, Limits, Part, Say } from './part.ts';
 import type { Claim, Proof } from './proof.ts';
 import type { PackStock } from './stock.ts';
@@ -56,6 +56,8 @@ export type NoRoute = {
   /** Where no single change would: those that would together. */
   readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];
+  /** What it fails at, where that is one thing: a feature by its own name; of an end, which. */
+  readonly about?: { readonly feature: string; readonly end?: End };
 };
 
 // ---- chart and figures -------------------------------------------------------------------------------------------------

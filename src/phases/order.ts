@@ -4,6 +4,7 @@ import type { Before, Candidates, Grip, NoRoute, Operation, Route, SetUp } from 
 import { isOffLathe } from '../model/work.ts';
 import type { Workshop } from '../model/workshop.ts';
 import { handlingOf } from '../rules/handling.ts';
+import { failsAt } from './order/about.ts';
 import { type Best, bestOf } from './order/best.ts';
 import { type Habit, habitsFor } from './order/habits.ts';
 import { changesThatHelp } from './order/help.ts';
@@ -17,7 +18,8 @@ export function order(c: Candidates, workshop: Workshop): OrderOutcome {
   const kept = (firm && withHabits(firm, workshop)) ?? withHabits(c, workshop);
   if (kept) return { route: { ...routeOf(c, kept.best), ...(kept.decided.length > 0 ? { habits: kept.decided } : {}) } };
   const bare = c.methods.filter((m) => m.any.length === 0).map((m) => m.feature);
-  return { none: { part: c.part.id, kind: c.part.kind, refused: c.refused, ...changesThatHelp(c, handlingOf(workshop)), stuck: bare } };
+  const help = changesThatHelp(c, handlingOf(workshop));
+  return { none: { part: c.part.id, kind: c.part.kind, refused: c.refused, ...help, stuck: bare, ...failsAt(c, help) } };
 }
 
 /** A hold that is short for its diameter is taken only where no other will do. Nothing where there is none. */

@@ -2,10 +2,39 @@
 import { describe, expect, it } from 'vitest';
 import type { Diagnostic } from '../../src/base/diagnostics.ts';
 import { CHECK_VALVE_PLACES } from '../../src/fittings/check-valve/places.ts';
+import { TURNED_PART_PLACES } from '../../src/fittings/turned-part/places.ts';
 import { placeFindings } from '../../src/phases/read/placed.ts';
+import { planOwn } from '../fixtures/own-part.ts';
 
 const FILE = { name: 'a.yaml', text: 'fitting: check-valve\npipe: { outside: 6 mm, wall: 0.8 mm }\nball: 6 mm\n' };
 const finding = (code: string): Diagnostic => ({ code, severity: 'error', grounds: {} });
+
+describe("a part of one's own that no order makes", () => {
+  const lines = ['first: { letter: A }', 'second: { letter: B }', 'outside:', '  - { name: pin, diameter: 6 h9, length: 20 mm }'];
+  const placeOf = (more: readonly string[]) => {
+    const { found, noRoutes } = planOwn([...lines, ...more]);
+    expect(found.map(({ code }) => code)).toEqual(['plan.no-route']);
+    return [noRoutes?.[0]?.about?.feature, found[0]?.place?.line, found[0]?.place?.col];
+  };
+  it('points at the hole that no tool makes', () => {
+    const hole = ['inside:', '  - { name: bore, diameter: 3.05 H7, from: first, depth: 9 mm, bottom: flat }'];
+    expect(placeOf(hole)).toEqual(['bore', 10, 5]);
+  });
+  it('points at what goes on at its side', () => {
+    expect(placeOf(['side:', '  - { name: hole, cross-hole: 2.03 ±0.002, on: pin, at: 9 mm }'])).toEqual(['hole', 10, 5]);
+  });
+  it('points at no line where it is one of tooling, or of a fitting that was designed', () => {
+    const none = { ...finding('plan.no-route'), grounds: { feature: '', end: '' } };
+    expect(placeFindings([none], FILE, TURNED_PART_PLACES)).toEqual([none]);
+    const unknown = { ...finding('plan.no-route'), grounds: { feature: 'bore', end: '' } };
+    expect(placeFindings([unknown], FILE, TURNED_PART_PLACES)).toEqual([unknown]);
+  });
+  it('points at an end by its key', () => {
+    const file = { name: 'a.yaml', text: 'fitting: turned-part\nsecond: { letter: B }\n' };
+    const end = { ...finding('plan.no-route'), grounds: { feature: 'B', end: 'second' } };
+    expect(placeFindings([end], file, TURNED_PART_PLACES)[0]?.place).toMatchObject({ line: 2, col: 9 });
+  });
+});
 
 describe('placeFindings', () => {
   it.each([

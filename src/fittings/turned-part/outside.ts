@@ -146,10 +146,23 @@ function checkKind(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, 
   const arc = ARCS.find((key) => section[key] !== undefined);
   const stiff = narrow ?? (section['as-bar'] && asked.bar?.section === 'hexagon' ? 'as-bar' : undefined);
   if (arc && stiff) fault(faults, path, 'two-kinds', { feature: section.name, one: stiff, two: arc });
+  if (kinds.length === 0 || section.knurl || section.cone) checkWaist(asked, sizes, i, faults);
   if (!section.groove) return;
   const me = sizes[i]?.target ?? len(0);
   const walls = [sizes[i - 1], sizes[i + 1]];
   if (walls.some((w) => w === undefined || w.target < me)) fault(faults, path, 'groove-without-walls', { feature: section.name });
+}
+
+/** No tool comes along to it from an end: it is cut as a groove is, or not at all. */
+function checkWaist(asked: TurnedPartAsked, sizes: readonly Limits[], i: number, faults: Faults): void {
+  const section = asked.outside[i] as AskedSection;
+  const me = sizes[i]?.target ?? len(0);
+  const higher = (k: number): boolean => (sizes[k]?.target ?? 0) > me;
+  const [before, after] = [sizes.findLastIndex((_, k) => k < i && higher(k)), sizes.findIndex((_, k) => k > i && higher(k))];
+  if (before < 0 || after < 0) return;
+  const plain = !section.knurl && !section.cone && before === i - 1 && after === i + 1;
+  const names = { before: asked.outside[before]?.name ?? '', after: asked.outside[after]?.name ?? '' };
+  fault(faults, ['outside', i], 'waist', { feature: section.name, ...names, plain });
 }
 
 const ARCS = ['radius', 'full-round', 'fillet'] as const;
