@@ -91,14 +91,14 @@ describe('what is cut in such a hold', () => {
     // 0.5 is what the table gives for turning this bronze in full depth
     expect(cut.deepest).toBeLessThanOrEqual(0.25);
   });
-  it('takes many like cuts, told by their step', () => {
+  it('takes many like cuts, inward and each stopped at one reading, told by their step', () => {
     const { planned } = seatedIn(COVER, [BIG]);
-    const operation = planned.route.chosen.flatMap((m) => m.operations).find((o) => o.id === 'part/boss/turn');
-    const figures = planned.figures.find((one) => one.op === 'part/boss/turn');
+    const operation = planned.route.chosen.flatMap((m) => m.operations).find((o) => o.id === 'part/boss/face-down');
+    const figures = planned.figures.find((one) => one.op === 'part/boss/face-down');
     if (!operation || !figures) throw new Error('no boss');
     const w = wordsIn(words(loadWords()), 'mm');
     const said = figuresSaid(operation, figures, w).join(' ');
-    expect(said).toMatch(/cross slide \d+, and \d+ more for each cut, to \d+t/);
+    expect(said).toMatch(/top slide \d+, and \d+ more for each cut, to \d+t/);
     expect(said.match(/\d+t/g)?.length).toBeLessThan(8);
     expect(dialText(figures, w)).toContain('cross');
   });

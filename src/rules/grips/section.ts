@@ -13,6 +13,7 @@ import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts'
 import { seatedGrip } from './seated.ts';
 import { inSleeve } from './sleeve.ts';
 import { hiddenBehind, makes, plainOf, type Stretch, sorted } from './stretch.ts';
+import { clearOfThin } from './thin.ts';
 import { heldAtWorst } from './worst.ts';
 
 export const onSection: GripRule = {
@@ -91,13 +92,15 @@ function underHold(c: Context, o: Outside, out: End): Refusal {
   return { what: `${o.id}.${holdKind(c, o, out)}.${out}`, because: { rule: 'holes-under-hold', grounds: {} }, has, wants };
 }
 
-function gripsOf(work: Work, on: On, out: End, kind: Hold): readonly (Grip | Refusal)[] {
-  const { o } = on;
+function gripsOf(work: Work, place: On, out: End, kind: Hold): readonly (Grip | Refusal)[] {
+  const { o } = place;
+  const round = kind === 'collet' || kind === 'bored-jaws';
+  const on = { ...place, free: clearOfThin(work.c, o, place.free, out, round ? 'grip.wall.round' : 'grip.wall.ratio') };
   const bare = sectionGrip(work, on, out, kind, 'jaw.clearance');
   if (!bare) return [];
   const refused = protectedSurface(work, o, bare) ?? tooSlight(work, bare) ?? cannotEnter(work, o, bare);
   if (refused) return [{ ...refused, what: bare.id, ...(refused.would ? { would: { grip: bare } } : {}) }];
-  const thin = thinWall(work, o, out, kind === 'collet' || kind === 'bored-jaws' ? 'round' : 'jaws');
+  const thin = thinWall(work, o, out, round ? 'round' : 'jaws');
   const offered = asLongAs(work, on, out, kind, bare);
   if (!thin) return offered;
   const { grips, refused: others } = sorted(offered);
