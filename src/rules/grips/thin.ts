@@ -26,7 +26,7 @@ function widened(c: Context, out: End): readonly Wide[] {
     const hole = c.cylinder(one.until).size;
     const at = c.face(one.at).z;
     const deep = upToTenth(coneRun({ ...one, mouth: { ...one.mouth, target: one.mouth.hi } }, hole.lo));
-    const inner = len(Math.ceil((one.mouth.hi + hole.target) / 2));
+    const inner = one.mouth.hi;
     return [out === 'second' ? { from: at, to: len(at + deep), inner } : { from: len(at - deep), to: at, inner }];
   });
   const grooves = c.part.features.flatMap((f): readonly Wide[] => {
