@@ -1,5 +1,5 @@
 /**
- * The tool where its work is done. Where that is, the picture's new edges tell, or for a knurling wheel what it rolls. What cuts from outside
+ * The tool where its work is done. Where that is, the picture's new edges tell, or for a wheel, a file, a saw in a slit what it works on. What cuts from outside
  * stands below the axis, on the turner's side; what cuts inside is seen where the work is cut, above it; what the tailstock holds runs along
  * the axis.
  */
@@ -11,6 +11,7 @@ import { joined, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts
 import type { Scene } from './scene.ts';
 import { crossHatched } from './sides.ts';
 import type { Sketch } from './sketch.ts';
+import { file, saw } from './tool/bench.ts';
 import { NEAR, OUT, type Outline, type Place } from './tool/place.ts';
 import { bevel, blade, facing, knife, vee, wheel } from './tool/post.ts';
 import { axial, centre, die } from './tool/tailstock.ts';
@@ -108,4 +109,6 @@ const FORMS: Readonly<Record<ToolShown['form'], (tool: ToolShown, place: Place) 
   tap: axial,
   die,
   wheel,
+  file,
+  saw,
 };

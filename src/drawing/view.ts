@@ -43,12 +43,12 @@ export type Balloon = {
  * `number`: of its operation, where the picture shows several; it stands on the tool where that has room for it.
  */
 export type ToolShown = {
-  readonly form: 'knife' | 'facing' | 'blade' | 'bevel' | 'vee' | 'drill' | 'centre' | 'tap' | 'die' | 'wheel';
+  readonly form: 'knife' | 'facing' | 'blade' | 'bevel' | 'vee' | 'drill' | 'centre' | 'tap' | 'die' | 'wheel' | 'file' | 'saw';
   readonly side: 'outside' | 'inside';
   readonly diameter?: Len;
   readonly point?: number;
   readonly wide?: Len;
-  /** Of a wheel that cuts nothing: what it rolls, along the part's axis, and its diameter. */
+  /** Of what makes no edge of the half-section (a wheel, a file, a saw in a slit): what it works on along the part's axis, and across. */
   readonly rolls?: { readonly from: Len; readonly to: Len; readonly diameter: Len };
   readonly on?: readonly SurfaceId[];
   readonly number?: string;

@@ -57,24 +57,65 @@ const forms = [...new Set(seen.map(({ tool }) => `${tool.form} ${tool.side}`))].
 describe('the tool of an operation', () => {
   it('is shown in all forms but a die, which no spec uses', () => {
     expect(forms).toEqual([
-      ...['bevel inside', 'bevel outside', 'blade outside', 'centre inside', 'drill inside', 'facing outside'],
-      ...['knife inside', 'knife outside', 'tap inside', 'vee inside', 'vee outside', 'wheel outside'],
+      ...['bevel inside', 'bevel outside', 'blade outside', 'centre inside', 'drill inside', 'facing outside', 'file outside'],
+      ...['knife inside', 'knife outside', 'saw outside', 'tap inside', 'vee inside', 'vee outside', 'wheel outside'],
     ]);
   });
   it.each(forms)('%s: is there whenever it is asked for', (form) => {
     const lacking = seen.filter(({ tool, rings }) => `${tool.form} ${tool.side}` === form && rings.length === 0);
     expect(lacking.map(({ name }) => name)).toEqual([]);
   });
-  it.each(forms)('%s: does not stand in the metal', (form) => {
+  // a file lies over the flat that it has made, a saw in the slit: they are asked below
+  it.each(forms.filter((form) => form !== 'file outside'))('%s: does not stand in the metal', (form) => {
     const inMetal = seen.filter(
-      ({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && rings.some((ring) => isIn(ring, sketch)),
+      ({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !isOnSide(tool) && rings.some((ring) => isIn(ring, sketch)),
     );
     expect(inMetal.map(({ name }) => name)).toEqual([]);
   });
-  // a knurling wheel makes no edge: it is asked below
-  it.each(forms.filter((form) => form !== 'wheel outside'))('%s: reaches what it has made', (form) => {
-    const away = seen.filter(({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !reaches(rings, sketch));
+  // what works on the side makes no edge: it is asked below
+  it.each(forms.filter((form) => !['wheel outside', 'file outside'].includes(form)))('%s: reaches what it has made', (form) => {
+    const away = seen.filter(
+      ({ tool, sketch, rings }) => `${tool.form} ${tool.side}` === form && !isOnSide(tool) && !reaches(rings, sketch),
+    );
     expect(away.map(({ name }) => name)).toEqual([]);
+  });
+});
+
+describe('a file', () => {
+  const files = seen.filter(({ tool }) => tool.form === 'file');
+  it('lies on its flat, within its ends, over the edge that is nearer to the turner, and leaves most of it to be seen', () => {
+    expect(files.length).toBeGreaterThan(0);
+    for (const { name, tool, sketch, rings } of files) {
+      const [left, right, low] = placeOf(tool, sketch);
+      const on = rings.flat().filter((p) => -p.r < low);
+      expect(on.length, name).toBe(2);
+      for (const p of on) expect(p.u > left && p.u < right && p.r < 0, name).toBe(true);
+      const [us, rs] = [rings.flat().map((p) => p.u), rings.flat().map((p) => -p.r)];
+      expect(Math.max(...us) - Math.min(...us), name).toBeLessThan((right - left) / 2);
+      expect(Math.max(...rs), name).toBeGreaterThan(low);
+    }
+  });
+});
+
+describe('a saw', () => {
+  const saws = seen.filter(({ tool }) => tool.form === 'saw');
+  it('that cuts off stands in its kerf and is no thicker', () => {
+    const across = saws.filter(({ tool }) => tool.wide !== undefined);
+    expect(across.length).toBeGreaterThan(0);
+    for (const { name, tool, rings } of across) {
+      const us = rings.at(-1)?.map((p) => p.u) ?? [];
+      expect(Math.max(...us) - Math.min(...us), name).toBeLessThanOrEqual(placed({ z: tool.wide ?? 0, d: 0 }, 'second').u + LET);
+    }
+  });
+  it('in a slit lies within its width, its handle past the end of the work', () => {
+    const along = saws.filter(({ tool }) => isOnSide(tool));
+    expect(along.length).toBeGreaterThan(0);
+    for (const { name, tool, sketch, rings } of along) {
+      const [, right, low] = placeOf(tool, sketch);
+      const [handle = [], steel = []] = rings;
+      for (const p of steel) expect(Math.abs(p.r), name).toBeLessThan(low + LET);
+      for (const p of handle) expect(p.u, name).toBeGreaterThan(right);
+    }
   });
 });
 
@@ -139,6 +180,15 @@ describe('a tool for which a place is looked for', () => {
     expect(full.items.slice(full.items.length - (bare.items.length - added))).toEqual(bare.items.slice(added));
   });
 });
+
+const isOnSide = ({ rolls }: ToolShown): boolean => rolls !== undefined;
+
+/** Of what works on the side: its left end, its right end, how far it reaches from the axis. */
+function placeOf({ rolls }: ToolShown, sketch: Sketch): readonly [number, number, number] {
+  const { from, to, diameter } = rolls ?? { from: len(0), to: len(0), diameter: len(0) };
+  const ends = [from, to].map((z) => placed({ z, d: diameter }, sketch.out));
+  return [Math.min(...ends.map((p) => p.u)), Math.max(...ends.map((p) => p.u)), ends[0]?.r ?? 0];
+}
 
 /** Places all over the ring, none nearer to its edge than the let. */
 function isIn(ring: readonly UR[], sketch: Sketch): boolean {

@@ -8,4 +8,4 @@ export function toolRoom(tool: ToolShown | undefined): { readonly side: number; 
   return isFront(tool) ? { side: OUT.side, end: 0 } : { side: 0, end: OUT.end };
 }
 
-const isFront = ({ form, side }: ToolShown): boolean => side === 'outside' && form !== 'die';
+const isFront = ({ form, side, rolls }: ToolShown): boolean => side === 'outside' && form !== 'die' && !(form === 'saw' && rolls);

@@ -1,10 +1,12 @@
-/** Which tool a picture shows, and in what form; none for work at the bench. What no edge of the half-section tells is told by its feature. */
-import { add, minus } from '../../base/units.ts';
+/** Which tool a picture shows, and in what form; of work at the bench, files and saws. What no edge of the half-section tells is told by its feature. */
+import { add, len, minus } from '../../base/units.ts';
+import { pointedAt } from '../../drawing/sides.ts';
 import type { StageView, ToolShown } from '../../drawing/stage.ts';
 import { centreDrills } from '../../handbook/centre-drills.ts';
 import type { Operation, SetUp, Way } from '../../model/plan.ts';
 import type { GripPage } from '../../model/sheet.ts';
 import { type Desk, wayOf } from './lookup.ts';
+import { sideOf } from './sides-shown.ts';
 
 /**
  * Of all that a grip does, the tool of what its panel is about. What the tailstock holds is always shown; other tools where a place is left, for
@@ -26,7 +28,8 @@ export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefi
   const operation = desk.operation(op);
   const way = wayOf(operation, setUp);
   const shown = way && toolShown(operation, way);
-  return shown?.form === 'wheel' ? { ...shown, ...rolledBy(desk, operation.feature) } : shown;
+  if (shown?.form === 'wheel') return { ...shown, ...rolledBy(desk, operation.feature) };
+  return operation.tool.kind === 'file' || operation.verb === 'slit' ? filed(desk, operation) : shown;
 }
 
 const BY_KIND: Readonly<Record<string, ToolShown>> = {
@@ -48,6 +51,8 @@ const BY_KIND: Readonly<Record<string, ToolShown>> = {
   tap: { form: 'tap', side: 'inside' },
   die: { form: 'die', side: 'outside' },
   knurling: { form: 'wheel', side: 'outside' },
+  file: { form: 'file', side: 'outside' },
+  saw: { form: 'saw', side: 'outside' },
 };
 
 /** Where a knurl stands, and on what. */
@@ -56,6 +61,15 @@ function rolledBy(desk: Desk, id: string): Pick<ToolShown, 'rolls'> {
   const on = knurl?.kind === 'side' ? desk.part.surfaces.find((one) => one.id === knurl.on) : undefined;
   if (knurl?.kind !== 'side' || on?.shape !== 'cylinder') return {};
   return { rolls: { from: minus(knurl.at, knurl.half), to: add(knurl.at, knurl.half), diameter: on.size.target } };
+}
+
+/** On a flat or in a slit, where these face the eye; a burr's edge is not shown. */
+function filed(desk: Desk, { feature, verb, tool }: Operation): ToolShown | undefined {
+  const shown = BY_KIND[tool.kind];
+  const side = verb === 'deburr' ? undefined : sideOf(desk, feature, 'here');
+  if (!shown || !side) return undefined;
+  const [from, to] = [len(side.z - side.half), len(side.z + side.half)];
+  return { ...shown, rolls: { from, to, diameter: len(pointedAt(side).at.d) } };
 }
 
 function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {
