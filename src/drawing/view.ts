@@ -39,7 +39,7 @@ export type Balloon = {
 };
 /**
  * The tool, by the form of its edge. `diameter`: of what runs along the axis, of a centre drill its body; `point`: its included angle in degrees, none where it is flat.
- * `wide`: of a blade that parts off; else it is as wide as what it has cut. `on`: surfaces that it has made; all that is new where not said.
+ * `wide`: of a blade that parts off, or a saw in a slot; else it is as wide as what it has cut. `on`: surfaces that it has made; all that is new where not said.
  * `number`: of its operation, where the picture shows several; it stands on the tool where that has room for it.
  */
 export type ToolShown = {

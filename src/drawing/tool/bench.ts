@@ -4,7 +4,7 @@
  */
 import { placed, type UR } from '../sketch.ts';
 import type { ToolShown } from '../view.ts';
-import { BODY, CLEAR, type Outline, type Place } from './place.ts';
+import { BODY, CLEAR, NEAR, type Outline, type Place } from './place.ts';
 import { blade } from './post.ts';
 
 /** Of a flat's length: where the file's middle lies, to the right, so that the number in the flat's middle stays free; and its most. */
@@ -33,7 +33,7 @@ export function file({ rolls }: ToolShown, place: Place): readonly Outline[] {
 }
 
 export function saw(tool: ToolShown, place: Place): readonly Outline[] {
-  return tool.rolls ? alongSlit(tool.rolls, place) : across(tool, place);
+  return tool.rolls ? alongSlit(tool, tool.rolls, place) : across(tool, place);
 }
 
 /** In the cut as a parting blade would stand there, then the handle. */
@@ -56,31 +56,33 @@ function across(tool: ToolShown, place: Place): readonly Outline[] {
   ];
 }
 
-/** Its back is seen, in the half of the slit that is drawn; its handle past the work's end. */
-function alongSlit(rolls: NonNullable<ToolShown['rolls']>, place: Place): readonly Outline[] {
+/**
+ * Its back is seen, in the half of a slit that is drawn; in a slot (it is `wide`) its end, on both sides of the axis. Its handle stands past the
+ * end of the work at which that is open.
+ */
+function alongSlit({ wide }: ToolShown, rolls: NonNullable<ToolShown['rolls']>, place: Place): readonly Outline[] {
   const { left, right, r } = along(rolls, place);
+  const { from, right: last } = place.shown;
+  const way = right < last - NEAR ? -1 : 1;
+  const [floor, open] = way === 1 ? [left, Math.max(right, last)] : [right, Math.min(left, from)];
   const thick = r - Math.min(place.mm(CLEAR), r / 4);
-  const begins = Math.max(right, place.shown.right) + place.mm(BLADE * place.out.end);
-  const end = Math.max(right, place.shown.right) + place.mm(place.out.end);
-  const steel = [
-    { u: begins, r: thick },
-    { u: left, r: thick },
-    { u: left, r: 0 },
-    { u: begins, r: 0 },
+  const [begins, end] = [BLADE, LEFT].map((share) => open + way * place.mm(share * place.out.end));
+  const half = Math.max(place.mm(BODY.wide) / 2, THICKER * r);
+  const bar = (near: number, far: number, high: number): readonly UR[] => [
+    { u: far, r: high },
+    { u: near, r: high },
+    { u: near, r: 0 },
+    { u: far, r: 0 },
   ];
-  const half = place.mm(BODY.wide) / 2;
-  const handle: readonly UR[] = [
-    { u: end, r: half },
-    { u: begins, r: half },
-    { u: begins, r: 0 },
-    { u: end, r: 0 },
-  ];
-  return [
-    { half: 'below', ring: handle, edge: handle.slice(0, -1) },
-    { half: 'below', ring: steel, edge: steel.slice(0, -1) },
-    { half: 'above', ring: handle, edge: handle.slice(0, -1) },
-  ];
+  const shown = (ring: readonly UR[], where: Outline['half']): Outline => ({ half: where, ring, edge: ring.slice(0, -1) });
+  const [handle, steel] = [bar(begins ?? open, end ?? open, half), bar(floor, begins ?? open, thick)];
+  const halves = wide === undefined ? (['below'] as const) : (['below', 'above'] as const);
+  return [shown(handle, 'below'), ...halves.map((where) => shown(steel, where)), shown(handle, 'above')];
 }
+/** Than the slot, its handle. */
+const THICKER = 1.3;
+/** Of the room past the end of the work: on the left there is a little less. */
+const LEFT = 0.8;
 
 function along({ from, to, diameter }: NonNullable<ToolShown['rolls']>, { sketch }: Place) {
   const ends = [from, to].map((z) => placed({ z, d: diameter }, sketch.out));

@@ -111,7 +111,7 @@ function heldReasons(desk: Desk, op: OpId, words: SheetWords): readonly Reason[]
   const befores = heldBackBy(desk, op);
   return [...new Set(befores.map((b) => b.because.rule))].flatMap((rule) => {
     const all = befores.filter((b) => b.because.rule === rule);
-    const numbers = [...new Set(all.map((b) => desk.number(b.first)))].join(', ');
+    const numbers = [...new Set(all.map((b) => desk.number(b.first)))].sort((a, b) => Number(a) - Number(b)).join(', ');
     const [first] = all;
     if (!first) return [];
     const why = words.say('lesson.after', { numbers, why: words.say(`rule.${rule}.why`, first.because.grounds) });

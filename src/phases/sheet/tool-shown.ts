@@ -29,7 +29,8 @@ export function toolOf(desk: Desk, setUp: SetUp, op: string): ToolShown | undefi
   const way = wayOf(operation, setUp);
   const shown = way && toolShown(operation, way);
   if (shown?.form === 'wheel') return { ...shown, ...rolledBy(desk, operation.feature) };
-  return operation.tool.kind === 'file' || operation.verb === 'slit' ? filed(desk, operation) : shown;
+  // what a file takes off an edge is not shown
+  return shown && (shown.form === 'file' || way?.sweeps[0]?.take === 'side') ? onSide(desk, operation, way, shown) : shown;
 }
 
 const BY_KIND: Readonly<Record<string, ToolShown>> = {
@@ -63,13 +64,15 @@ function rolledBy(desk: Desk, id: string): Pick<ToolShown, 'rolls'> {
   return { rolls: { from: minus(knurl.at, knurl.half), to: add(knurl.at, knurl.half), diameter: on.size.target } };
 }
 
-/** On a flat or in a slit, where these face the eye; a burr's edge is not shown. */
-function filed(desk: Desk, { feature, verb, tool }: Operation): ToolShown | undefined {
-  const shown = BY_KIND[tool.kind];
-  const side = verb === 'deburr' ? undefined : sideOf(desk, feature, 'here');
-  if (!shown || !side) return undefined;
+const ON_SIDE: readonly ToolShown['form'][] = ['file', 'saw'];
+
+/** A file on its flat, a saw in its slit: where these face the eye. */
+function onSide(desk: Desk, { feature }: Operation, way: Way | undefined, shown: ToolShown): ToolShown | undefined {
+  const side = way?.sweeps[0]?.take === 'side' && ON_SIDE.includes(shown.form) ? sideOf(desk, feature, 'here') : undefined;
+  if (!side) return undefined;
   const [from, to] = [len(side.z - side.half), len(side.z + side.half)];
-  return { ...shown, rolls: { from, to, diameter: len(pointedAt(side).at.d) } };
+  const wide = side.does === 'slot' && side.size !== undefined ? { wide: len(side.size) } : {};
+  return { ...shown, ...wide, rolls: { from, to, diameter: len(pointedAt(side).at.d) } };
 }
 
 function toolShown({ verb, tool }: Operation, way: Way): ToolShown | undefined {

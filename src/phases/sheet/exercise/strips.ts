@@ -18,7 +18,9 @@ export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: SheetW
   const { setUps } = desk.planned.route;
   const rows = new Map(
     setUps.flatMap((setUp) =>
-      rowsOf(desk, setUp, NOTHING_COMMON, words).map((row) => [row.op, { row, hold: gripName(desk, setUp, words) }] as const),
+      rowsOf(desk, setUp, NOTHING_COMMON, withoutSheets(words)).map(
+        (row) => [row.op, { row, hold: gripName(desk, setUp, words) }] as const,
+      ),
     ),
   );
   const part = partName(desk.part, words);
@@ -29,6 +31,12 @@ export function stripsOf(desk: Desk, puzzle: Puzzle, mark: string, words: SheetW
     return { op, place, letter: letterOf(i), ...faceOf(found.row), hold: found.hold, part };
   });
 }
+
+/** An exercise is by itself: no text of it names a sheet. */
+const withoutSheets = (words: SheetWords): SheetWords => ({
+  ...words,
+  say: (id, facts) => words.say(id, facts && 'sums' in facts ? { ...facts, sums: '' } : facts),
+});
 
 function faceOf(row: Row): Pick<StripToSort, 'title' | 'note' | 'size'> {
   const [first] = row.sizes;
