@@ -35,7 +35,7 @@ const METRIC: Lengths = {
 };
 
 /** Blocks that the engine has read beforehand: a block's text to what `Handlebars.precompile` made of it, read as `READING` says. */
-export type Ready = ReadonlyMap<string, () => TemplateSpecification>;
+export type Ready = ReadonlyMap<string, () => object>;
 type Engine = { readonly own: typeof Handlebars; readonly ready: Ready };
 /** A block as it is said. */
 type Block = (grounds: Grounds, id: string, lengths: Lengths) => string;

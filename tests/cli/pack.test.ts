@@ -71,4 +71,16 @@ describe('the package', () => {
       expect.arrayContaining(['compile', 'sheet', 'writePdf']),
     );
   });
+  it('has types that hold by themselves, with nothing of ours or of the engine known beforehand', () => {
+    const home = join(folder, 'home');
+    const lines = [
+      "import { compile, type Compiled } from 'valvewright';",
+      "import { loadAssets } from 'valvewright/files';",
+      "const made: Compiled = compile({ fitting: { name: 'a.yaml', text: '' } }, loadAssets());",
+      'export const codes: readonly string[] = made.found.map((one) => one.code);',
+    ];
+    writeFileSync(join(home, 'use.ts'), lines.join('\n'));
+    const options = ['--ignoreConfig', '--noEmit', '--strict', '--target', 'es2022', '--module', 'nodenext', 'use.ts'];
+    expect(run(join(ROOT, 'node_modules', '.bin', 'tsc'), options, home)).toBe('');
+  }, 60_000);
 });
