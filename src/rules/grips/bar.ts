@@ -4,6 +4,7 @@ import type { End } from '../../model/ids.ts';
 import type { Grip, Operation, Refusal } from '../../model/plan.ts';
 import { depthFrom, ENDS, farther, length, nearer, scaled } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
+import { stubLength } from '../stub.ts';
 import { freeEnd, steady, withCentre } from './overhang.ts';
 import { outsideStretch, sorted } from './stretch.ts';
 
@@ -131,7 +132,7 @@ export const onStub: GripRule = {
 function stubGrip(work: Work, cut: Operation, out: End): Grip {
   const part = work.c.part;
   const across = part.stock.from === 'bar' ? part.stock.across : len(0);
-  const end = add(scaled(across, 'grip.stub.ratio'), length('stub.allowance'));
+  const end = add(stubLength(part, cut.tool), length('stub.allowance'));
   const clear = add(add(cut.tool.size ?? len(0), length('stub.allowance')), length('jaw.clearance'));
   const part1 = work.operations.find(
     (o) => o.verb === 'part-off' && work.methods.some((m) => m.operations.includes(o) && m.operations.includes(cut)),

@@ -6,6 +6,7 @@ import type { Feature } from '../../model/part.ts';
 import type { Method, Operation, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { type Context, comesOutAt, type EndFeature, length, operation, scaled } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule } from '../rule.ts';
+import { stubLength } from '../stub.ts';
 import { bench, partingTool, turningTool } from '../tools.ts';
 
 type End_ = { readonly end: EndFeature };
@@ -147,7 +148,7 @@ function partWay(c: Context, end: EndFeature, tool: Operation['tool'], leaves: L
 
 /** A piece of bar is left on the far end to hold by, until heat and heavy work are over. */
 function stub(c: Context, end: EndFeature, tool: Operation['tool']): Method {
-  const held = c.part.stock.from === 'bar' ? scaled(c.part.stock.across, 'grip.stub.ratio') : len(0);
+  const held = stubLength(c.part, tool);
   const out: End = other(end.end);
   const away: Way = {
     cuts: [],
