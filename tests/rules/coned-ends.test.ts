@@ -95,3 +95,29 @@ describe('two tapers with nothing between them', () => {
     expect(claims.some((one) => one.kind === 'grip' && !one.holds && one.grounds.reason === 'heavy')).toBe(true);
   });
 });
+
+describe('a hole with a cone at either end', () => {
+  const seat = (hole: string, length = 20): readonly string[] => [
+    ...ENDS,
+    `  - { name: barrel, diameter: 16 mm, length: ${length} mm }`,
+    `inside: [{ name: bore, diameter: 5 mm, ${hole}, cone: { at: both, angle: 60 deg, mouth: 9 mm, role: sealing } }]`,
+  ];
+  it('has two that are alike, each cut from its end, and is proved', () => {
+    const planned = ownPart(planOwn(seat('from: first, depth: through')));
+    expect(cones(planned).map((s) => [s.id, s.side, s.into, toMm(s.mouth.target)])).toEqual([
+      ['part/bore.first-cone', 'inside', 'second', 9],
+      ['part/bore.second-cone', 'inside', 'first', 9],
+    ]);
+    expect(planned.proof.holds).toBe(true);
+    const cut = planned.route.setUps.map(({ grip, operations }) => [grip.out, operations.filter((id) => id.endsWith('-cone/cone'))]);
+    expect(cut).toEqual([
+      ['first', ['part/bore.first-cone/cone']],
+      ['second', ['part/bore.second-cone/cone']],
+    ]);
+  });
+  it('goes right through, and has room for both', () => {
+    expect(codes(seat('from: first, depth: 12 mm'))).toContain('design.part-cone-within');
+    // two of (9 - 5) / 2 / tan 30 deg = 3.464 mm
+    expect(codes(seat('from: first, depth: through', 7))).toContain('design.part-cone-long');
+  });
+});

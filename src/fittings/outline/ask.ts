@@ -96,7 +96,15 @@ export type Hole = {
     /** at the other end, where the thread goes right through */
     readonly farChamfer?: Limits;
   };
-  readonly cone?: { readonly at: End; readonly angle: number; readonly mouth: Limits; readonly role: Role; readonly name: string };
+  readonly cone?: {
+    readonly at: End;
+    readonly angle: number;
+    readonly mouth: Limits;
+    readonly role: Role;
+    readonly name: string;
+    /** What another like it is called, at its other end. */
+    readonly twin?: string;
+  };
   /** Bored to its shaft as that came out. */
   readonly madeTo?: MadeTo;
 };

@@ -43,6 +43,7 @@ export function addHole(made: Bench, hole: Hole): void {
   for (const recess of recessesIn(hole)) addRecess(made, recess);
   for (const arc of hole.arcs ?? []) addInsideArc(made, hole, arc);
   if (hole.cone) addInsideCone(made, hole, { ...hole.cone, does: 'cone' });
+  if (hole.cone?.twin) addInsideCone(made, hole, { ...hole.cone, name: hole.cone.twin, at: other(hole.cone.at), does: 'cone' });
   if (hole.thread) addInsideThread(made, hole, hole.thread);
 }
 

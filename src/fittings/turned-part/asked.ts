@@ -61,7 +61,8 @@ export type AskedHole = {
   readonly groove?: Size;
   /** Behind its thread. */
   readonly relief?: boolean;
-  readonly cone?: { readonly angle: number; readonly mouth: Size; readonly role?: AskedRole };
+  /** At its own end, or of a hole right through at either. */
+  readonly cone?: { readonly at?: 'both'; readonly angle: number; readonly mouth: Size; readonly role?: AskedRole };
   /** Of its mouth, and of the corner at its flat floor. */
   readonly radius?: Size;
   readonly fillet?: Size;

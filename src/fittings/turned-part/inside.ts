@@ -1,6 +1,6 @@
 /** Holes from either end: which stretch each of them is, what it ends in, and from which ends it can be reached. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import type { End } from '../../model/ids.ts';
+import { type End, other } from '../../model/ids.ts';
 import type { Limits, ThreadSize } from '../../model/part.ts';
 import { ratio, size, TENTH, tidy, times } from '../limits.ts';
 import type { Hole } from '../outline.ts';
@@ -218,15 +218,21 @@ function coneIn(hole: Bored, length: Len, faults: Faults): Hole['cone'] {
   if (!asked.cone) return undefined;
   const path: Path = [...hole.path, 'cone'];
   const mouth = limitsOf(asked.cone.mouth, 'hole', asked.name, [...path, 'mouth'], faults);
-  const atEnd = asked.from === 'first' ? hole.from === 0 : hole.to === length;
-  if (!atEnd) fault(faults, path, 'cone-within', { feature: asked.name });
+  const both = asked.cone.at === 'both';
+  const [opensFirst, opensSecond] = [hole.from === 0, hole.to === length];
+  const atEnd = both ? opensFirst && opensSecond : asked.from === 'first' ? opensFirst : opensSecond;
+  if (!atEnd) fault(faults, path, 'cone-within', { feature: asked.name, both });
   if (hole.thread) fault(faults, path, 'two-kinds', { feature: asked.name, one: 'thread', two: 'cone' });
   if (!mouth || !atEnd) return undefined;
   if (mouth.lo <= hole.size.hi) fault(faults, [...path, 'mouth'], 'cone-mouth', { feature: asked.name, least: hole.size.hi });
-  const long = coneLength(hole.size.lo, mouth.hi, asked.cone.angle);
+  const times = (run: Len): Len => (both ? add(run, run) : run);
+  const long = times(coneLength(hole.size.lo, mouth.hi, asked.cone.angle));
   const has = minus(hole.to, hole.from);
   const room = minus(has, size('length.least-surface'));
-  const limits = coneLength(hole.size.target, mouth.target, asked.cone.angle) <= room;
+  const limits = times(coneLength(hole.size.target, mouth.target, asked.cone.angle)) <= room;
   if (long > room) fault(faults, path, 'cone-long', { feature: asked.name, has, wants: tidy(long, TENTH, 'up'), outside: false, limits });
-  return { name: `${asked.name}.cone`, at: asked.from, angle: asked.cone.angle, mouth, role: asked.cone.role ?? asked.role ?? 'free' };
+  const cone = { at: asked.from, angle: asked.cone.angle, mouth, role: asked.cone.role ?? asked.role ?? 'free' };
+  return both
+    ? { ...cone, name: `${asked.name}.${asked.from}-cone`, twin: `${asked.name}.${other(asked.from)}-cone` }
+    : { ...cone, name: `${asked.name}.cone` };
 }

@@ -74,7 +74,14 @@ function checkEnd(room: Room, section: Section, arc: ArcAsk, i: number, holes: r
   for (const hole of holes) {
     if (!hole.opens.includes(arc.at)) continue;
     const round = hole.opens[0] === arc.at ? roundedMouth(hole) : 0;
-    const mouth = len(Math.max(round, hole.size.hi, hole.cone?.at === arc.at ? hole.cone.mouth.hi : 0, hole.thread?.chamfer?.hi ?? 0));
+    const mouth = len(
+      Math.max(
+        round,
+        hole.size.hi,
+        hole.cone && (hole.cone.at === arc.at || hole.cone.twin) ? hole.cone.mouth.hi : 0,
+        hole.thread?.chamfer?.hi ?? 0,
+      ),
+    );
     const wall = size('part.wall.least');
     if (flat < mouth + 2 * wall) fault(room.faults, path, 'radius-in-hole', { feature, hole: hole.name, least: len(mouth + 2 * wall) });
   }

@@ -96,7 +96,7 @@ const hole = () =>
     role: role(),
     groove: size(bounds('part.length')).optional(),
     relief: flag().optional(),
-    cone: record({ angle: angle(), mouth: across(), role: role() }).optional(),
+    cone: record({ at: choice(['both']).optional(), angle: angle(), mouth: across(), role: role() }).optional(),
     radius: size(bounds('radius')).optional(),
     fillet: size(bounds('radius')).optional(),
   });
@@ -143,7 +143,7 @@ function understood(raw: z.output<ReturnType<typeof written>>, context: z.Refine
     })),
     inside: (inside ?? []).map(({ name: own, from, depth: deep, cone, ...rest }) => ({
       ...{ name: own, from, depth: deep, ...present(rest) },
-      ...(cone ? { cone: { angle: cone.angle, mouth: cone.mouth, ...present({ role: cone.role }) } } : {}),
+      ...(cone ? { cone: { angle: cone.angle, mouth: cone.mouth, ...present({ at: cone.at, role: cone.role }) } } : {}),
     })),
     side: (sides ?? []).map(({ name: own, on, at, ...rest }) => ({ name: own, on, at, ...present(rest) })),
     lengths: lengths ?? [],

@@ -36,7 +36,7 @@ function mouthOf(hole: Hole, from: Len, to: Len, length: Len): Len {
   const start = hole.opens[0] ?? 'first';
   return len(
     Math.max(
-      hole.cone && opens(hole.cone.at) ? hole.cone.mouth.hi : 0,
+      hole.cone && (opens(hole.cone.at) || (hole.cone.twin && opens(other(hole.cone.at)))) ? hole.cone.mouth.hi : 0,
       hole.thread?.chamfer && opens(start) ? hole.thread.chamfer.hi : 0,
       hole.thread?.farChamfer && opens(other(start)) ? hole.thread.farChamfer.hi : 0,
       opens(start) ? roundedMouth(hole) : 0,
@@ -83,7 +83,7 @@ function checkTip(section: Section, i: number, hole: Hole, at: { readonly from: 
 
 /** How wide a hole opens at that end. */
 const mouthAt = (hole: Hole, end: End): number =>
-  hole.cone?.at === end
+  hole.cone && (hole.cone.at === end || hole.cone.twin)
     ? hole.cone.mouth.hi
     : Math.max((hole.thread?.chamfer ?? hole.thread?.farChamfer ?? hole.size).hi, roundedMouth(hole));
 
