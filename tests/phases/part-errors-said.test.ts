@@ -110,10 +110,11 @@ describe('a part of two tapers and nothing to hold it by', () => {
     const said = saidOf([
       ...['outside:', '  - { name: front, diameter: 8.5 mm, length: 2 mm, cone: { at: first, length: 2 mm, tip: 7 ±0.05 } }'],
       '  - { name: back, diameter: 8.5 mm, length: 2 mm, cone: { at: second, length: 2 mm, tip: 7 ±0.05 } }',
-      'inside: [{ name: bore, diameter: 6 H8, from: first, depth: through, role: register }]',
+      'inside: [{ name: bore, diameter: 6 mm, from: first, depth: through }]',
     ]);
     expect(said).toContain('no hold that there is leaves free what is still to be cut');
     expect(said).toContain('a plain piece');
+    expect(said).toContain('a bore right through with close limits');
     expect(said).not.toMatch(/\b0 holds|refusals/);
   });
 });
