@@ -7,6 +7,7 @@ import type { PartId } from '../model/ids.ts';
 import type { Plan } from '../model/plan.ts';
 import { tell } from './console.ts';
 import { failedClaims, type Job, type Options, plainFinding, runJob, tellFindings, wishOf } from './job.ts';
+import { packed } from './packed.ts';
 import { tellFailures, tellNoRoutes } from './reasons.ts';
 import type { Console, Exit, Tools } from './tools.ts';
 
@@ -26,7 +27,7 @@ export async function exercise(asked: readonly string[], options: Options, tools
     language: job.assets.language,
     ...wishOf(job, options),
   });
-  const pdf = await (await import('../render/pdf.ts')).writePdf(document, loadFonts());
+  const pdf = await (await import('../render/pdf.ts')).writePdf(document, loadFonts(), packed);
   const text = (await import('../render/text.ts')).writeText(view, document);
   const name = `${basename(path, extname(path))}${options.part === undefined ? '' : `-${options.part}`}-exercise`;
   const written = writeAll(options.out ?? FOLDER, [

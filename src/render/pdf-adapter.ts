@@ -53,9 +53,13 @@ export type Pdf = {
   finish(): Promise<Uint8Array>;
 };
 
-/** `compress: 'no'` is for tests that read the bytes. */
-export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Promise<Pdf> {
-  const doc = await begin(info, compress);
+/** How streams are packed: as pdfkit does it, not at all (for tests that read the bytes), or by that, as zlib packs (RFC 1950). */
+export type Packing = 'yes' | 'no' | Pack;
+type Pack = (bytes: Uint8Array) => Uint8Array;
+
+export async function openPdf(info: PdfInfo, packing: Packing = 'yes'): Promise<Pdf> {
+  const doc = await begin(info, packing === 'no' ? 'no' : 'yes');
+  if (typeof packing === 'function') packBy(doc, packing);
   const chunks = collect(doc);
   const packed: Packed[] = [];
   const freed: Freed = { all: new Set(), spare: [] };
@@ -90,6 +94,23 @@ export async function openPdf(info: PdfInfo, compress: 'yes' | 'no' = 'yes'): Pr
       if (doc._waiting !== 0) throw new Error(`pdf: ${doc._waiting} objects were never ended`);
       return chunks.then(joined);
     },
+  };
+}
+
+/** Of each stream that pdfkit would pack itself, just before it does. */
+function packBy(doc: PrivateDocument, pack: Pack): void {
+  const ref = doc.ref.bind(doc);
+  doc.ref = (data) => {
+    const made = ref(data);
+    const finalize = made.finalize.bind(made);
+    made.finalize = () => {
+      if (made.compress && made.buffer.length > 0) {
+        made.buffer = [pack(joined(made.buffer))];
+        made.compress = false;
+      }
+      finalize();
+    };
+    return made;
   };
 }
 

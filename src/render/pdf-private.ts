@@ -11,7 +11,15 @@ export type EmbeddedFont = {
   toUnicodeCmap(): Reference;
 };
 export type Data = Record<string, unknown>;
-export type Reference = { readonly id: number; readonly data: Data; compress: boolean; end(content?: Uint8Array | string): void };
+export type Reference = {
+  readonly id: number;
+  readonly data: Data;
+  compress: boolean;
+  /** What has been written to it. */
+  buffer: readonly Uint8Array[];
+  end(content?: Uint8Array | string): void;
+  finalize(): void;
+};
 export type PrivateDocument = {
   _font: EmbeddedFont;
   readonly _root: { readonly id: number; readonly data: Data & { readonly Names: { readonly data: Data } } };
@@ -27,7 +35,7 @@ export type PrivateDocument = {
   _finalize(): void;
   endMetadata(): void;
   endAcroForm(): void;
-  ref(data: Data): Reference;
+  ref: (data: Data) => Reference;
   push(end: null): void;
   readonly page: { readonly resources: Reference; readonly dictionary: { readonly id: number; readonly data: Data } };
   readonly outline: { addItem(title: string, options: { readonly fit: true }): unknown };

@@ -1,7 +1,7 @@
 /** A Document as a PDF. It transcribes: nothing is measured, moved or laid out here. Millimetres and y downward, as in the Document. */
 import type { FontFiles } from '../model/assets.ts';
 import type { Document, Font, Page } from '../model/display.ts';
-import { openPdf, type Pdf } from './pdf-adapter.ts';
+import { openPdf, type Packing, type Pdf } from './pdf-adapter.ts';
 import { writeAnnotations } from './pdf-annotations.ts';
 import { attach } from './pdf-attached.ts';
 import { asOne, fontOf, type Opened, pageContent, picturesIn } from './pdf-content.ts';
@@ -26,12 +26,12 @@ const END_MARK = '%%EOF';
 /**
  * The file's bytes: the same for the same document and fonts, in any time zone, folder or locale.
  * Throws Error when a font lacks a sign that is used (named, before anything is drawn), and when the file came out cut short.
- * `compress: 'no'` leaves the page streams readable, for tests.
+ * `packing: 'no'` leaves the page streams readable, for tests; who has a better way to pack than most brings it.
  */
-export async function writePdf(document: Document, fonts: FontFiles, compress: 'yes' | 'no' = 'yes'): Promise<Uint8Array> {
+export async function writePdf(document: Document, fonts: FontFiles, packing: Packing = 'yes'): Promise<Uint8Array> {
   const { title, language, mark: keywords } = document;
   const facts = { title, keywords, language, producer: PRODUCER, date: DATE };
-  const pdf = await openPdf(facts, compress);
+  const pdf = await openPdf(facts, packing);
   const opened = openFonts(pdf, document, fonts);
   demandGlyphs(document, opened);
   const tagged = document.pages.map(tagPage);

@@ -39,7 +39,19 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   phases: ['yaml', 'zod'],
   render: ['pdfkit'],
   files: ['node:fs', 'node:path', 'node:url'],
-  cli: ['node:fs', 'node:module', 'node:path', 'node:process', 'node:readline', 'node:tty', 'node:url', 'node:util', 'node:v8', 'node:vm'],
+  cli: [
+    'node:fs',
+    'node:module',
+    'node:path',
+    'node:process',
+    'node:readline',
+    'node:tty',
+    'node:url',
+    'node:util',
+    'node:v8',
+    'node:vm',
+    'node:zlib',
+  ],
 };
 
 /** The phases that replay and judge, and what works out the sizes that they judge. */

@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
+import { packed } from '../../src/cli/packed.ts';
 import { textWidth } from '../../src/drawing/measure.ts';
 import type { Document, Font, Item, TextItem } from '../../src/model/display.ts';
 import { writePdf } from '../../src/render/pdf.ts';
@@ -94,6 +95,19 @@ describe('same document, same bytes', () => {
     process.env.TZ = 'Asia/Tokyo';
     expect(new Date('2000-01-01T00:00:00Z').getTimezoneOffset()).toBe(-540);
     expect(await writePdf(document, FONTS)).toEqual(here);
+  });
+
+  it('packed by another means, it says the same, and every stream went through that', async () => {
+    let streams = 0;
+    const counted = (bytes: Uint8Array): Uint8Array => {
+      streams++;
+      return packed(bytes);
+    };
+    const other = await writePdf(document, FONTS, counted);
+    const [usual, again] = [await readPdf(await writePdf(document, FONTS)), await readPdf(other)];
+    expect(again.pages.map(({ texts }) => texts)).toEqual(usual.pages.map(({ texts }) => texts));
+    expect(new TextDecoder('latin1').decode(other).split('/FlateDecode').length - 1).toBe(streams);
+    expect(streams).toBeGreaterThan(5);
   });
 
   it('another mark gives another file id', async () => {
