@@ -71,6 +71,18 @@ describe('the package', () => {
       expect.arrayContaining(['compile', 'sheet', 'writePdf']),
     );
   });
+  it('does as a library what its README shows', () => {
+    const home = join(folder, 'home');
+    const [, example = ''] = /```js\n([\s\S]*?)```/.exec(readFileSync(join(installed, 'README.md'), 'utf8')) ?? [];
+    writeFileSync(join(home, 'example.mjs'), example);
+    cpSync(DEMO, join(home, 'check.yaml'));
+    expect(run(process.execPath, ['example.mjs'], home)).toBe('');
+    expect(readFileSync(join(home, 'check.pdf')).subarray(0, 8).toString()).toBe('%PDF-1.7');
+    writeFileSync(join(home, 'check.yaml'), 'fitting: check-valve\n');
+    rmSync(join(home, 'check.pdf'));
+    expect(spawnSync(process.execPath, ['example.mjs'], { cwd: home, encoding: 'utf8' }).stderr).toContain("'duty'");
+    expect(existsSync(join(home, 'check.pdf'))).toBe(false);
+  }, 60_000);
   it('has types that hold by themselves, with nothing of ours or of the engine known beforehand', () => {
     const home = join(folder, 'home');
     const lines = [
