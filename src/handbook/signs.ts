@@ -74,6 +74,7 @@ const CARRIED: Readonly<Record<string, readonly SignId[]>> = {
   'verb.file-square.caution': ['W022'],
   'verb.file-hexagon.caution': ['W022'],
   'verb.file-square-hole.caution': ['W022'],
+  'verb.saw-slot.caution': ['W022'],
   'verb.drill-bolt-holes.caution': FLUNG,
   'wheels.page.caution': ['W024'],
   'closing.caution': ['W001', 'M004'],
