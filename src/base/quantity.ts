@@ -85,12 +85,17 @@ export function readQuantity(written: string | number, kind: QuantityKind): numb
     return parts.under === 1 ? bare(parts.over, kind, about) : { problem: 'read.fraction-without-unit', grounds: about };
   if (parts.unit.startsWith(',')) return commaProblem(word);
   const unit = UNITS.find((u) => u.names.some((n) => n.toLowerCase() === parts.unit.toLowerCase()));
+  if (!unit && hasLimits(parts.unit, kind)) return { problem: 'read.limits-unasked', grounds: about };
   if (!unit) return { problem: 'read.unknown-unit', grounds: { ...about, unit: shown(parts.unit), near: nearestUnit(parts.unit, kind) } };
   if (unit.kind !== kind)
     return { problem: kind === 'count' ? 'read.count-with-unit' : 'read.wrong-unit', grounds: { ...about, given: unit.kind } };
   const value = (parts.over * unit.size) / parts.under;
   return kind === 'length' ? len(roundHalfEven(value)) : value;
 }
+
+/** '±0.1', '-0.1 -0.3'; behind a length a fit as well: 'H8'. */
+const hasLimits = (rest: string, kind: QuantityKind): boolean =>
+  /^(\S+ +)?(±|\+\/-|[-+] *\d)/.test(rest) || (kind === 'length' && /^(\S+ +)?[a-z]{1,2}\d{1,2}$/i.test(rest));
 
 /** The units of a kind as a list to read: 'mm, cm, in, thou'. Empty for a count. */
 export function unitsOf(kind: QuantityKind): string {
