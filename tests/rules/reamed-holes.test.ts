@@ -23,3 +23,19 @@ describe('a reamed hole', () => {
     expect(planned.proof.holds).toBe(true);
   });
 });
+
+describe('a hole with limits closer than a boring tool holds, and no role', () => {
+  const with6 = (limits: string, more = '') =>
+    ownPart(planOwn([...BUSH.slice(0, 3), `inside: [{ name: bore, diameter: ${limits}, from: first, depth: through${more} }]`]));
+  const verbs = (part: ReturnType<typeof with6>) =>
+    part.route.chosen.flatMap((m) => m.operations).flatMap((o) => (o.feature === 'part/bore' ? [o.verb] : []));
+  it.each(['', ', role: clearance', ', cone: { at: both, angle: 60 deg, mouth: 9 mm, role: sealing }'])('is reamed%s', (more) => {
+    // 6 H8 is 18 µm wide (ISO 286-2), a division of the dial 20
+    const part = with6('6 H8', more);
+    expect(verbs(part)).toContain('ream');
+    expect(part.proof.holds).toBe(true);
+  });
+  it('and as before where it is wide enough', () => {
+    expect(verbs(with6('6 H9'))).not.toContain('ream');
+  });
+});

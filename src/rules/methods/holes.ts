@@ -1,6 +1,6 @@
 /** Round holes on the axis: drilled, bored, or finished by a single-lip tool steered by its own bore. */
 import { add, type Len, len, minus } from '../../base/units.ts';
-import { held } from '../../handbook/capability.ts';
+import { held, heldBy } from '../../handbook/capability.ts';
 import type { Cut, Method, Refusal, Sweep, Way } from '../../model/plan.ts';
 import { asIf, type Context, fact, type Hole, length, operation, scaled, waysBy } from '../context.ts';
 import { CUSTOM, type MethodRule, methodRule, type Offer } from '../rule.ts';
@@ -93,13 +93,22 @@ function openingDrill(c: Context, f: Hole, start: Len): Len | undefined {
 }
 
 const FITS: readonly string[] = ['running', 'register'];
+/** Nothing runs or stands in these by their role, but their limits may be a fit's all the same. */
+const LOOSE: readonly string[] = ['free', 'clearance'];
+
+/** Something fits into it: by its role, or where its limits are closer than a boring tool holds. */
+function isFit(c: Context, f: Hole): boolean {
+  const { lo, hi } = c.cylinder(f.cylinder).size;
+  const bores = heldBy(c.workshop.holds ?? [])('bore', 'diameter', 'final', lo);
+  return FITS.includes(f.role) || (LOOSE.includes(f.role) && minus(hi, lo) < bores);
+}
 
 /** A reamer follows the drilled hole: for a fit that need not be true to anything else. */
 export const reamed: MethodRule = methodRule({
   id: 'ream',
   source: CUSTOM,
   when: (c, f) => {
-    if (!isHole(f) || !FITS.includes(f.role) || f.floor || f.blind) return undefined;
+    if (!isHole(f) || f.floor || f.blind || !isFit(c, f)) return undefined;
     const { size } = c.cylinder(f.cylinder);
     const reamer = c.workshop.tools.reamers.filter((r) => r >= size.lo && r <= size.hi).sort((a, b) => a - b)[0];
     const start = reamer === undefined ? undefined : drillUnder(c.workshop, minus(reamer, length('ream.stock')));
@@ -231,7 +240,7 @@ function boreRefused(c: Context, f: Hole, start: Len, again: (more: Context) => 
 /** A fit right through may be reamed; a recess with its floor near lets no larger drill in before the tool. */
 function insteadOf(c: Context, f: Hole, start: Len): Instead {
   const larger = drillUnder(c.workshop, minus(c.cylinder(f.cylinder).size.target, length('drill.for-bore')));
-  return { open: FITS.includes(f.role) && !f.floor, shallow: f.floor !== undefined && !pilotHole(c, f) && larger !== start };
+  return { open: isFit(c, f) && !f.floor, shallow: f.floor !== undefined && !pilotHole(c, f) && larger !== start };
 }
 
 function startRefused(g: Seat, c: Context, start: Len, wants: Len): Offer {
