@@ -48,7 +48,7 @@ export function compile(inputs: Inputs, assets: Pick<Assets, 'workshop'>): Compi
   if (noRoutes.length > 0) return { found: placed(), noRoutes };
   const stacks = stack(fitting.value, parts);
   found.push(...stacks.found);
-  if (failed(found)) return { found };
+  if (failed(found)) return { found: placed() };
   const packs = inputs.packs ?? 1;
   const { sequence: day, day: figures } = sequence(parts, ASKING);
   const body = {

@@ -36,6 +36,20 @@ describe("a part of one's own that no order makes", () => {
   });
 });
 
+describe('a diameter closer than what makes it', () => {
+  const lines = (pin: string, bore: string) => [
+    ...['first: { letter: A }', 'second: { letter: B }', 'outside:', `  - { name: pin, diameter: ${pin}, length: 20 mm }`],
+    ...['inside:', `  - { name: bore, diameter: ${bore}, from: first, depth: through }`],
+  ];
+  it.each([
+    ['12 h5', '6 mm', 8],
+    ['12 mm', '6.05 H6', 10],
+  ])('is pointed at in the file: outside %s, inside %s', (pin, bore, line) => {
+    const { found } = planOwn(lines(pin, bore));
+    expect(found.map(({ code, place }) => [code, place?.line, place?.col])).toEqual([['chart.cannot-be-met', line, 5]]);
+  });
+});
+
 describe('placeFindings', () => {
   it.each([
     ['design.pipe-wall', { line: 2, col: 30, endCol: 36 }],

@@ -48,13 +48,25 @@ export function tooCoarse(part: Part, cut: DiameterCut, capability: Capability, 
   const { lo, hi } = diameterLimits(part, cut);
   if (cut.cut.stage === 'rough' || cut.holds <= hi - lo) return [];
   const figures = { short: show(cut.holds - (hi - lo)), allows: show(hi - lo), needs: show(cut.holds), links: 1 };
-  const grounds = { part: part.id, dimension: shortName(part, cut.dim), what: 'diameter', through: shortName(part, cut.dim) };
+  const grounds = {
+    part: part.id,
+    dimension: shortName(part, cut.dim),
+    what: 'diameter',
+    through: shortName(part, cut.dim),
+    feature: ownName(part, cut),
+  };
   const closer = FINER.filter((verb) => verb !== cut.operation.verb && capability(verb, 'diameter', 'final', lo) <= hi - lo);
   const process = closer.find((verb) => routeBy(cut.operation.id, verb) !== undefined) ?? '';
   const none = { datum: '', hold: '', moves: '', to: '', limit: false, wider: '' };
   return [
     { code: 'chart.cannot-be-met', severity: 'error', grounds: { ...grounds, ...figures, ...none, process, operations: cut.operation.id } },
   ];
+}
+
+/** What the file calls the piece or hole that it is of: 'D.bore', 'D.head.cone'. */
+function ownName(part: Part, { dim }: DiameterCut): string {
+  const [, name = ''] = shortName(part, dim).split('.');
+  return name;
 }
 
 /** Processes that hold a diameter closely. */
