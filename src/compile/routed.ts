@@ -34,7 +34,7 @@ export const noRouteFor = (none: NoRoute): Diagnostic => ({
   severity: 'error',
   grounds: {
     ...{ part: none.part, kind: none.kind, refused: none.refused.length, ...helpOf(none) },
-    ...{ feature: none.about?.feature ?? '', end: none.about?.end ?? '' },
+    ...{ feature: none.about?.feature ?? '', end: none.about?.end ?? '', slot: none.about?.slot ?? false },
   },
 });
 

@@ -56,8 +56,8 @@ export type NoRoute = {
   /** Where no single change would: those that would together. */
   readonly wouldHelpPairs?: readonly (readonly [Refusal, Refusal])[];
   readonly stuck: readonly OpId[];
-  /** What it fails at, where that is one thing: a feature by its own name; of an end, which. */
-  readonly about?: { readonly feature: string; readonly end?: End };
+  /** What it fails at, where that is one thing: a feature by its own name; of an end, which, and whether it is the slot across it. */
+  readonly about?: { readonly feature: string; readonly end?: End; readonly slot?: true };
 };
 
 // ---- chart and figures -------------------------------------------------------------------------------------------------

@@ -23,6 +23,12 @@ describe("a part of one's own that no order makes", () => {
   it('points at what goes on at its side', () => {
     expect(placeOf(['side:', '  - { name: hole, cross-hole: 2.03 ±0.002, on: pin, at: 9 mm }'])).toEqual(['hole', 10, 5]);
   });
+  it('points at a slot that no saw cuts, at its end', () => {
+    const slot = ', slot: { width: 0.6 mm, depth: 1 mm }';
+    const { found, noRoutes } = planOwn([...lines.slice(0, 1), `second: { letter: B${slot} }`, ...lines.slice(2)]);
+    expect(noRoutes?.[0]?.about).toEqual({ feature: 'B', end: 'second', slot: true });
+    expect([found[0]?.code, found[0]?.place?.line, found[0]?.place?.col]).toEqual(['plan.no-route', 6, 28]);
+  });
   it('points at no line where it is one of tooling, or of a fitting that was designed', () => {
     const none = { ...finding('plan.no-route'), grounds: { feature: '', end: '' } };
     expect(placeFindings([none], FILE, TURNED_PART_PLACES)).toEqual([none]);

@@ -284,9 +284,9 @@ describe('words of what cannot be designed', () => {
     );
   });
   it.each<readonly [string, Readonly<Record<string, unknown>>]>([
-    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 1, wouldHelp: 0, pairs: 0, feature: 'bore' }],
-    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 3, wouldHelp: 0, pairs: 4, feature: 'bore' }],
-    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 7, wouldHelp: 2, pairs: 0, feature: 'bore' }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 1, wouldHelp: 0, pairs: 0, feature: 'bore', slot: false }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 3, wouldHelp: 0, pairs: 4, feature: 'A', slot: true }],
+    ['plan.no-route', { part: 'cap', kind: 'cap', refused: 7, wouldHelp: 2, pairs: 0, feature: 'bore', slot: false }],
     ...WALLS.map((where) => ['design.wall-thin', { ...thinWall(where, len(mm(0.5)), len(mm(1))) }] as const),
     ...['seat', 'bonnet'].map(
       (which) => ['design.thread-under-chamber', { which, thread: 'M8x1', chamber: mm(8), minor: mm(6.9) }] as const,

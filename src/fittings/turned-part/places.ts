@@ -2,5 +2,5 @@
 export const TURNED_PART_PLACES: Readonly<Record<string, readonly string[]>> = {
   'design.no-bar': ['bar', 'material'],
   'chart.cannot-be-met': ['outside.@{feature}', 'inside.@{feature}'],
-  'plan.no-route': ['outside.@{feature}', 'inside.@{feature}', 'side.@{feature}', '{end}'],
+  'plan.no-route': ['outside.@{feature}', 'inside.@{feature}', 'side.@{feature}', '{end}.slot', '{end}'],
 };

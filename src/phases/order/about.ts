@@ -1,6 +1,6 @@
 /** Which feature a part without an order fails at: what no method makes, what no hold lets be made, or else what a single change would be about. */
 import type { FeatureId } from '../../model/ids.ts';
-import type { Part } from '../../model/part.ts';
+import type { Feature, Part } from '../../model/part.ts';
 import type { Candidates, Grip, NoRoute, Operation } from '../../model/plan.ts';
 import { isOffLathe } from '../../model/work.ts';
 
@@ -10,8 +10,12 @@ export function failsAt(c: Candidates, help: Pick<NoRoute, 'wouldHelp'>): Pick<N
   const feature = c.part.features.find((one) => one.id === id);
   if (!feature) return {};
   const [own = ''] = feature.id.slice(c.part.id.length + 1).split('.');
-  return { about: { feature: own, ...(feature.kind === 'end' ? { end: feature.end } : {}) } };
+  const end = c.part.features.find((one) => one.kind === 'end' && one.id === `${c.part.id}/${own}`);
+  return { about: { feature: own, ...(end?.kind === 'end' ? { end: end.end } : {}), ...(isSlot(feature) ? { slot: true } : {}) } };
 }
+
+/** It is called after the end that it goes across. */
+const isSlot = (feature: Feature): boolean => feature.kind === 'side' && feature.does === 'slot';
 
 function featureAt(c: Candidates, { wouldHelp }: Pick<NoRoute, 'wouldHelp'>): FeatureId | undefined {
   const known = new Set(c.part.features.map(({ id }) => id));
