@@ -1,7 +1,8 @@
 /** A train of wheels as circles that touch, shaft by shaft from left to right, each with its teeth; the name of each shaft beneath, on two lines by turns. */
 import type { Item } from '../../model/display.ts';
 import type { ShaftShown, TrainShown } from '../../model/sheet.ts';
-import { circle, moved, text } from '../display.ts';
+import { circle, type Lettering, moved, text } from '../display.ts';
+import { capHeight, textWidth } from '../measure.ts';
 import { type Block, paragraph, stack } from './blocks.ts';
 import { rule } from './frame.ts';
 import { unlinked } from './links.ts';
@@ -47,9 +48,9 @@ export function drawTrain(paper: Pick<Paper, 'advances'>, shafts: readonly Shaft
     const wheels = [...shaft.wheels].sort((a, b) => b - a);
     return [
       ...wheels.map((teeth) => circle(cx, cy, (teeth / 2) * scale, { stroke: { ink: 'black', width: RULE.box } })),
-      circle(cx, cy, HUB, { fill: 'black' }),
-      ...wheels.map((teeth, n) => text(number, String(teeth), cx, numberAt(wheels, n, cy, scale), 'middle')),
-      text(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead, 'middle'),
+      ...(isTight(number, wheels, scale) ? [] : [circle(cx, cy, HUB, { fill: 'black' })]),
+      ...wheels.map((teeth, n) => text(number, String(teeth), cx, numberAt(number, wheels, n, { cy, scale }), 'middle')),
+      labelOf(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead),
     ];
   });
 }
@@ -68,10 +69,25 @@ function centresOf(shafts: readonly ShaftShown[]): readonly number[] {
 
 const at = (centres: readonly number[], i: number): number => centres[i] ?? 0;
 
+/** Under its shaft, but no further out than the frame's left. */
+function labelOf(how: Lettering, label: string, cx: number, y: number): Item {
+  return text(how, label, Math.max(cx, textWidth(how.advances, how.font, how.size, label) / 2), y, 'middle');
+}
+
+/** Is a single wheel too small for its number over the hub? Then the number stands in the hub's place. */
+function isTight(how: Lettering, wheels: readonly number[], scale: number): boolean {
+  const [teeth = 0, other] = wheels;
+  const half = textWidth(how.advances, how.font, how.size, String(teeth)) / 2;
+  return other === undefined && Math.hypot(half, HUB + PAD / 2 + capHeight(how.size)) > (teeth / 2) * scale;
+}
+
+type Drawn = { readonly cy: number; readonly scale: number };
+
 /** The larger wheel's number under its top, the smaller's (or the only one's) over the hub; of two equal ones, over and under it. */
-function numberAt(wheels: readonly number[], n: number, cy: number, scale: number): number {
-  const size = STYLES.second.size;
+function numberAt(how: Lettering, wheels: readonly number[], n: number, { cy, scale }: Drawn): number {
+  const { size } = how;
   const over = cy - HUB - PAD / 2;
+  if (isTight(how, wheels, scale)) return cy + capHeight(size) / 2;
   if (wheels.length === 1 || n === 1) return n === 1 ? cy + size : over;
   const [large = 0, other = 0] = wheels;
   const ring = ((large - other) / 2) * scale;

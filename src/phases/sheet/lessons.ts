@@ -59,12 +59,13 @@ function factsOf({ columns }: GripPage, row: Row, dial: 'drawn' | 'read'): Lesso
 /** A figure beside a figure reads as one. */
 const apart = (limits: string): string => (/^\d/.test(limits) ? `\u00b7 ${limits}` : limits);
 
-/** Where the hand stands when the whole movement is done. */
-function dialOf({ dial }: Figures, { lathe }: Workshop, words: SheetWords): DialShown | undefined {
+/** Where the hand stands when the whole movement is done, and from what it counts where that is not the first touch. */
+function dialOf({ dial, zero }: Figures, { lathe }: Workshop, words: SheetWords): DialShown | undefined {
   const has = dial && lathe.dials[dial.which];
   if (!dial || !has) return undefined;
   const divisions = Math.round(dial.divisions * 10) / 10;
-  const says = words.say('lesson.dial', { slide: words.say(`slide.${dial.which}`), turns: dial.turns, divisions });
+  const from = zero && words.has(`zero.${zero.at}`) ? words.say(`zero.${zero.at}`) : '';
+  const says = words.say('lesson.dial', { slide: words.say(`slide.${dial.which}`), turns: dial.turns, divisions, from });
   return { round: Math.round(has.turn / has.division), turns: dial.turns, divisions, says };
 }
 

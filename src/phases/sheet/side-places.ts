@@ -29,7 +29,7 @@ export function placeShown(desk: Desk, setUp: SetUp, operation: Operation, words
 /** Of a slot: how far down from the end that it goes across. */
 const deepShown = ({ half }: SideFeature, words: SheetWords): SizeShown => ({
   ...{ dim: '', limits: '', letter: '', after: '' },
-  text: words.say('size.deep', { depth: words.short(add(half, half)) }),
+  text: words.say('size.slot', { depth: words.short(add(half, half)) }),
 });
 
 /** From which face what is filed in a set-up is marked out; undefined where nothing is. */

@@ -3,7 +3,7 @@
 import { type Len, len } from '../../base/units.ts';
 import { thread as threadName } from '../../drawing/sheet/format.ts';
 import type { End, SurfaceId } from '../../model/ids.ts';
-import type { Limits, MadeTo } from '../../model/part.ts';
+import type { Feature, Limits, MadeTo } from '../../model/part.ts';
 import type { Operation, SetUp, Way, Working } from '../../model/plan.ts';
 import type { SizeShown } from '../../model/sheet.ts';
 import { isOffLathe } from '../../model/work.ts';
@@ -185,12 +185,30 @@ function farOfSweep(desk: Desk, out: End, zero: Zero, way: Way): Far | undefined
   return undefined;
 }
 
-/** A thread in a hole says how far its full turns go; outside it ends at a relief or a shoulder that is seen. */
+/** A thread in a hole says how far its full turns go; outside it says so too, but where it ends at a relief or a shoulder that is seen. */
 function farOfThread(desk: Desk, operation: Operation, zero: Zero): Far | undefined {
   const feature = desk.feature(operation.feature);
-  if (feature?.kind !== 'thread' || feature.side !== 'inside') return undefined;
+  if (feature?.kind !== 'thread') return undefined;
   const end = feature.start === 'second' ? feature.from : feature.to;
+  if (feature.side === 'outside' && isSeen(desk, feature, end)) return undefined;
   return { along: len(Math.abs(end - zero.z)), letter: zero.letter };
+}
+
+type Thread = Extract<Feature, { readonly kind: 'thread' }>;
+
+/** Does an outside thread end where the part itself does, in a groove, or at a face that rises from it? */
+function isSeen(desk: Desk, { on, start }: Thread, end: Len): boolean {
+  const far = start === 'first' ? 'second' : 'first';
+  const at = (face: SurfaceId | undefined): Len | undefined => {
+    const one = face === undefined ? undefined : desk.surface(face);
+    return one?.shape === 'face' ? one.z : undefined;
+  };
+  return desk.part.features.some((f) => {
+    if (f.kind === 'end') return f.end === far && at(f.face) === end;
+    if (f.kind === 'outside') return f.cylinder === on && at(f.shoulder[far]) === end;
+    const [first, second] = f.kind === 'groove' && f.side === 'outside' ? [at(f.first), at(f.second)] : [];
+    return first !== undefined && second !== undefined && first <= end && end <= second;
+  });
 }
 
 /** Beside a single size, else on a line of its own. */
