@@ -188,8 +188,10 @@ export type Figures = {
   readonly dial?: Reading;
   /** What bounds the cut: words' id. The speed's own bound stands with it. */
   readonly bound?: string;
-  /** Where that dial is set to nought: the tool touching this diameter, or the end face (a drill: its point or its lips; a reamer: behind its lead). */
-  readonly zero?: { readonly at: 'diameter'; readonly diameter: Len } | { readonly at: 'face' | 'point' | 'lips' | 'lead' | 'corner' };
+  /** Where that dial is set to nought: the tool touching this diameter, or the end face (a drill: its point or its lips, 'level': its point beside it in a wider hole; a reamer: behind its lead). */
+  readonly zero?:
+    | { readonly at: 'diameter'; readonly diameter: Len }
+    | { readonly at: 'face' | 'point' | 'level' | 'lips' | 'lead' | 'corner' };
   /** The dial after each pass, from that nought; the last is the whole movement. */
   readonly readings?: readonly Reading[];
   /** The tool is fed away from the axis: slack is taken up outward. */

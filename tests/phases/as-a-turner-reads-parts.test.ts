@@ -109,6 +109,13 @@ describe('threads', () => {
     expect(row('adjusting-screw', 'bore.thread/tap').under).toContain('bottoming');
     expect(row('oil-cup', 'plug-thread.thread/tap').under).toContain('on until its lead is through');
   });
+  it('outside one says how far it goes where nothing shows its end, and not where a relief does', () => {
+    // 10 of M8 from B; the nose, and the step down to it, are turned when it has been turned end for end
+    expect(row('jet-holder', 'thread.thread/screw-cut').sizes).toEqual([
+      expect.objectContaining({ text: 'M8', after: expect.stringContaining('to 10 from B') }),
+    ]);
+    expect(row('oilway-screw', 'thread.thread/screw-cut').sizes).toEqual([expect.objectContaining({ text: 'M5', after: '' })]);
+  });
   it('a second is left to open the half-nuts in, by a relief or before a shoulder', () => {
     const stops = all.flatMap(({ figures }) =>
       figures.flatMap(({ screw, rpm, wheels }) => (screw?.stop && rpm && wheels ? [screw.stop] : [])),
@@ -140,6 +147,14 @@ describe('words', () => {
   it('flats are told by their place: where they begin and end', () => {
     expect(row('regulator-rod', 'flats/file-flats').sizes[1]).toMatchObject({ text: '11 to 17', after: 'from A' });
     expect(row('wheel-spindle', 'square/file-square').sizes[1]).toMatchObject({ text: '7', after: 'long, from B' });
+  });
+  it('a slot is as wide as it says, and as deep', () => {
+    expect(row('oilway-screw', 'slot/saw-slot').sizes.map(({ text }) => text)).toEqual(['1.20', 'wide, 1.6 deep']);
+  });
+  it('a drill in a wider hole touches nothing at the face: its dial says what stands there when it is at nought', () => {
+    expect(row('jet-holder', 'jet/drill-to-size').dial).toBe('tailstock 7t 28 from the point level with the face');
+    expect(row('jet-holder', 'way/drill-to-size').dial).toBe('tailstock 4t 20 from the lips');
+    expect(row('coned-nipple', 'bore/drill-to-size').dial).not.toContain('from');
   });
   it('several chamfers of a grip are told apart, and a groove is not grooved', () => {
     const titles = rowsIn('locked-plug').map(({ title }) => title);

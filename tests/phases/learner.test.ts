@@ -44,13 +44,14 @@ describe.each(plans)('$spec', ({ plan, stages }) => {
     }
     expect(view.mark).toBe(bench.mark);
   });
-  it('draws a dial where the plan has a reading, at that reading', () => {
+  it('draws a dial where the plan has a reading, at that reading, and says from where where that is not the first touch', () => {
     for (const { part, figures, route } of plan.parts)
-      for (const { op, dial } of figures) {
+      for (const { op, dial, zero } of figures) {
         const step = route.setUps.flatMap((s) => s.operations).indexOf(op);
         const shown = lessons.find((l) => l.part === part.id && l.step === step)?.dial;
         expect(shown?.turns).toBe(dial?.turns);
         if (!dial || !shown) continue;
+        expect(shown.says.endsWith(', from the lips')).toBe(zero?.at === 'lips');
         const { turn, division } = plan.workshop.lathe.dials[dial.which] ?? { turn: 0, division: 1 };
         expect(shown.round).toBe(turn / division);
         expect(Math.abs(dial.turns * turn + shown.divisions * division - dial.total)).toBeLessThanOrEqual(division);

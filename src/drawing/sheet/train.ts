@@ -48,9 +48,9 @@ export function drawTrain(paper: Pick<Paper, 'advances'>, shafts: readonly Shaft
     const wheels = [...shaft.wheels].sort((a, b) => b - a);
     return [
       ...wheels.map((teeth) => circle(cx, cy, (teeth / 2) * scale, { stroke: { ink: 'black', width: RULE.box } })),
-      ...(isTight(number, wheels, scale) ? [] : [circle(cx, cy, HUB, { fill: 'black' })]),
-      ...wheels.map((teeth, n) => text(number, String(teeth), cx, numberAt(number, wheels, n, { cy, scale }), 'middle')),
-      labelOf(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead),
+      ...(lonely(number, wheels, scale) === 'middle' ? [] : [circle(cx, cy, HUB, { fill: 'black' })]),
+      ...wheels.map((teeth, n) => inFrame(number, String(teeth), cx, numberAt(number, wheels, n, { cy, scale }))),
+      inFrame(small, shaft.label, cx, frame.height - PAD - (i % 2) * STYLES.small.lead),
     ];
   });
 }
@@ -69,17 +69,22 @@ function centresOf(shafts: readonly ShaftShown[]): readonly number[] {
 
 const at = (centres: readonly number[], i: number): number => centres[i] ?? 0;
 
-/** Under its shaft, but no further out than the frame's left. */
-function labelOf(how: Lettering, label: string, cx: number, y: number): Item {
-  return text(how, label, Math.max(cx, textWidth(how.advances, how.font, how.size, label) / 2), y, 'middle');
+/** About its shaft, but no further out than the frame's left. */
+function inFrame(how: Lettering, words: string, cx: number, y: number): Item {
+  return text(how, words, Math.max(cx, textWidth(how.advances, how.font, how.size, words) / 2), y, 'middle');
 }
 
-/** Is a single wheel too small for its number over the hub? Then the number stands in the hub's place. */
-function isTight(how: Lettering, wheels: readonly number[], scale: number): boolean {
+/** A single wheel may be too small for its number over the hub: then it stands in the hub's place, or above a wheel that is smaller yet. */
+function lonely(how: Lettering, wheels: readonly number[], scale: number): 'over' | 'middle' | 'above' {
   const [teeth = 0, other] = wheels;
+  const radius = (teeth / 2) * scale;
   const half = textWidth(how.advances, how.font, how.size, String(teeth)) / 2;
-  return other === undefined && Math.hypot(half, HUB + PAD / 2 + capHeight(how.size)) > (teeth / 2) * scale;
+  const cap = capHeight(how.size);
+  if (other !== undefined || Math.hypot(half, HUB + PAD / 2 + cap) <= radius) return 'over';
+  return Math.hypot(half, cap / 2) <= radius ? 'middle' : 'above';
 }
+/** mm of air, so that the number clears a large wheel beside it too. */
+const ABOVE = 2;
 
 type Drawn = { readonly cy: number; readonly scale: number };
 
@@ -87,7 +92,9 @@ type Drawn = { readonly cy: number; readonly scale: number };
 function numberAt(how: Lettering, wheels: readonly number[], n: number, { cy, scale }: Drawn): number {
   const { size } = how;
   const over = cy - HUB - PAD / 2;
-  if (isTight(how, wheels, scale)) return cy + capHeight(size) / 2;
+  const stands = lonely(how, wheels, scale);
+  if (stands === 'middle') return cy + capHeight(size) / 2;
+  if (stands === 'above') return cy - ((wheels[0] ?? 0) / 2) * scale - ABOVE;
   if (wheels.length === 1 || n === 1) return n === 1 ? cy + size : over;
   const [large = 0, other = 0] = wheels;
   const ring = ((large - other) / 2) * scale;

@@ -79,13 +79,17 @@ function upToTenth(length: number): Len {
   return len(Math.ceil(length / step) * step);
 }
 
-/** A drill that goes through, and a centre drill, count from the point; one that stops from where its lips cut full width; a reamer likewise. */
-function zeroOf({ operation, through, way }: Removal): NonNullable<Figures['zero']> {
+/**
+ * A drill that goes through, and a centre drill, count from the point; in a wider hole that touches nothing at the face, and is only set level with
+ * it. One that stops counts from where its lips cut full width; a reamer likewise.
+ */
+function zeroOf({ operation, through, way, open = len(0) }: Removal): NonNullable<Figures['zero']> {
   const [sweep] = way.sweeps;
   if (operation.verb === 'centre') return { at: 'point' };
   if (operation.verb === 'ream') return { at: 'lead' };
   if (sweep?.take !== 'bore' || sweep.point === undefined) return { at: 'face' };
-  return through ? { at: 'point' } : { at: 'lips' };
+  if (!through) return { at: 'lips' };
+  return { at: open > 0 ? 'level' : 'point' };
 }
 
 // ---- feed ---------------------------------------------------------------------------------------------------------------------
