@@ -7,6 +7,7 @@ import type { Grip, Refusal } from '../../model/plan.ts';
 import { type Context, diameterOf, ENDS, farther, length, nearer, type Outside, scaled, stretchesOf } from '../context.ts';
 import { CUSTOM, type GripRule, type Work } from '../rule.ts';
 import { bearing, colletFor } from './closing.ts';
+import { pastNecks } from './neck.ts';
 import { steady } from './overhang.ts';
 import { withPlug } from './plug.ts';
 import { cannotEnter, protectedSurface, thinWall, tooSlight } from './refuse.ts';
@@ -124,7 +125,8 @@ function asLongAs(work: Work, on: On, out: End, kind: Hold, bare: Grip): readonl
   const sure = heldAtWorst(work.c, grip, on.stretch, plain) >= heavy;
   const seated = sure ? [] : seatedGrip(work.c, grip, on.stretch, plain);
   const offered = sure ? [grip] : [...(long ? [grip, ...asked.filter((one) => 'kind' in one)] : asked), ...seated];
-  return offered.flatMap((one) => ('kind' in one ? steady(work, one, nearer(out, one)) : [one]));
+  const steadied = offered.flatMap((one) => ('kind' in one ? steady(work, one, nearer(out, one)) : [one]));
+  return steadied.flatMap((one) => ('kind' in one ? pastNecks(work, one) : [one]));
 }
 
 function lightGrips(grip: Grip, close: Grip, heavy: Len): readonly (Grip | Refusal)[] {
