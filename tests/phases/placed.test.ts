@@ -56,6 +56,16 @@ describe('a diameter closer than what makes it', () => {
   });
 });
 
+describe('a length closer than the cuts that add up to it', () => {
+  it('is pointed at the piece that is as long', () => {
+    const { found } = planOwn([
+      ...['first: { letter: A }', 'second: { letter: B }', 'outside:', '  - { name: front, diameter: 8 mm, length: 20 mm }'],
+      '  - { name: rear, diameter: 12 mm, length: 20 ±0.002 }',
+    ]);
+    expect(found.map(({ code, place }) => [code, place?.line])).toEqual([['chart.cannot-be-met', 9]]);
+  });
+});
+
 describe('placeFindings', () => {
   it.each([
     ['design.pipe-wall', { line: 2, col: 30, endCol: 36 }],

@@ -1,9 +1,9 @@
 /** What cannot be met: which dimension, by how much, through which cuts, and the changes that would meet it, each of them tried. */
 import type { Diagnostic } from '../../base/diagnostics.ts';
 import { len, showMm } from '../../base/units.ts';
-import { shortName } from '../../geometry/places.ts';
+import { facesOf, shortName } from '../../geometry/places.ts';
 import type { Shortage } from '../../geometry/sharing.ts';
-import type { Part } from '../../model/part.ts';
+import type { Part, Surface } from '../../model/part.ts';
 import type { Verb } from '../../model/plan.ts';
 import { diameterLimits } from '../../rules/diameters.ts';
 import type { Capability, DiameterCut, Walk } from '../../rules/working.ts';
@@ -40,7 +40,17 @@ function figuresOf(part: Part, one: Shortage): Diagnostic['grounds'] {
     ...{ part: part.id, dimension: shortName(part, stock ? one.of.slice(STOCK.length) : one.of), what: stock ? 'stock' : 'dimension' },
     ...{ short: show(one.needs - one.allows), allows: show(Math.max(0, one.allows)), needs: show(one.needs), links: one.dims.length },
     through: one.dims.map((dim) => shortName(part, dim)).join(', '),
+    feature: pieceOf(part, one.of),
   };
+}
+
+/** The piece of the outside that is as long as that dimension, between the same faces; '' where none is. */
+function pieceOf(part: Part, of: string): string {
+  const dimension = part.dimensions.find(({ id }) => id === of);
+  const at = facesOf(part).flatMap(({ id, z }) => (id === dimension?.a || id === dimension?.b ? [z] : []));
+  const isIt = (s: Surface): boolean => s.shape === 'cylinder' && s.side === 'outside' && at.includes(s.from) && at.includes(s.to);
+  const piece = part.surfaces.find(isIt);
+  return piece ? shortName(part, piece.feature) : '';
 }
 
 /** A finished diameter whose limits are closer than its process holds. */
