@@ -148,6 +148,12 @@ describe('words', () => {
     expect(row('regulator-rod', 'flats/file-flats').sizes[1]).toMatchObject({ text: '11 to 17', after: 'from A' });
     expect(row('wheel-spindle', 'square/file-square').sizes[1]).toMatchObject({ text: '7', after: 'long, from B' });
   });
+  it('the file that a saw begins in is among the tools to have ready', () => {
+    const ready = view('oilway-screw').pages.flatMap((page) =>
+      page.kind === 'plain' ? page.sections.flatMap((s) => (s.kind === 'notes' && s.title === 'Tools to have ready' ? s.items : [])) : [],
+    );
+    expect(ready).toEqual(expect.arrayContaining(['file', 'hacksaw']));
+  });
   it('a slot is as wide as it says, and as deep', () => {
     expect(row('oilway-screw', 'slot/saw-slot').sizes.map(({ text }) => text)).toEqual(['1.20', 'wide, 1.6 deep']);
   });

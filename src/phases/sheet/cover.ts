@@ -4,6 +4,8 @@ import { formula, thread } from '../../drawing/sheet/format.ts';
 import type { Part, Say } from '../../model/part.ts';
 import type { Operation, Plan, ToolUse } from '../../model/plan.ts';
 import type { PlainPage, Section, WholeShown } from '../../model/sheet.ts';
+import type { Verb } from '../../model/work.ts';
+import { bench } from '../../rules/tools.ts';
 import { cautionSaid } from './caution.ts';
 import { curveSections } from './curves.ts';
 import { dangersOf } from './dangers.ts';
@@ -184,13 +186,17 @@ function bought(plan: Plan, words: SheetWords): Section {
   return { kind: 'notes', title: words.say('ready.bought.title'), items, manner: 'ticked' };
 }
 
+/** What a row asks for beside its tool: a saw is started in a file's nick, and its burrs are filed off. */
+const BESIDES: Readonly<Partial<Record<Verb, readonly ToolUse[]>>> = { 'saw-slot': [bench('file')] };
+
 function tools(plan: Plan, words: SheetWords): Section {
   const used = new Map<string, ToolUse>();
   for (const planned of plan.parts) {
     const operations: ReadonlyMap<string, Operation> = new Map(planned.route.chosen.flatMap((m) => m.operations).map((o) => [o.id, o]));
     for (const id of planned.route.setUps.flatMap((s) => s.operations)) {
-      const tool = operations.get(id)?.tool;
-      if (tool && tool.kind !== 'none') used.set(tool.key, tool);
+      const operation = operations.get(id);
+      for (const tool of operation ? [operation.tool, ...(BESIDES[operation.verb] ?? [])] : [])
+        if (tool.kind !== 'none') used.set(tool.key, tool);
     }
   }
   const kinds = [...new Set([...used.values()].map((tool) => tool.kind))].sort(byCodeUnit);
