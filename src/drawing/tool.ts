@@ -5,7 +5,7 @@
  */
 import type { Advances, Box } from '../model/display.ts';
 import { isFree, kindOf } from './collisions.ts';
-import { type Lettering, polygon, polyline, text, textBox, type XY } from './display.ts';
+import { type Lettering, polygon, polyline, text, textBox, textUp, type XY } from './display.ts';
 import { capHeight, textWidth } from './measure.ts';
 import { joined, type Layer, NOTHING, type Paper, ringOnPaper } from './paper.ts';
 import type { Scene } from './scene.ts';
@@ -83,7 +83,14 @@ function numberOn({ half, ring, edge }: Outline, number: string, paper: Paper, a
   const how: Lettering = { advances, ...NUMBER };
   const [width, high] = [textWidth(advances, how.font, how.size, number) + 2 * PAD, capHeight(how.size) + 2 * PAD];
   const flat = a.y === b.y;
-  if (flat ? Math.abs(b.x - a.x) < width : Math.abs(b.y - a.y) < high) return NOTHING;
+  const wide = Math.abs(b.x - a.x);
+  // a narrow shank has it along itself
+  const upright = flat && wide < width && wide >= high && a.y - Math.min(...points.map(({ y }) => y)) >= width + high;
+  if (!upright && (flat ? wide < width : Math.abs(b.y - a.y) < high)) return NOTHING;
+  if (upright) {
+    const turned = textUp(how, number, (a.x + b.x) / 2 + capHeight(how.size) / 2, a.y - width / 2);
+    return { items: [turned], boxes: [textBox(turned, 'text tool')] };
+  }
   const written = flat
     ? text(how, number, (a.x + b.x) / 2, a.y - PAD, 'middle')
     : text(how, number, a.x - PAD, (a.y + b.y) / 2 + capHeight(how.size) / 2, 'right');

@@ -188,6 +188,15 @@ describe('pictures', () => {
     for (const { letters, text } of details) expect(letters).not.toContain(text[0]);
     expect(details.some(({ letters }) => letters?.includes('Z'))).toBe(true);
   });
+  it('a tool too narrow for its number has it along its shank', () => {
+    const { plan, stages } = planned('feed-pipe-union');
+    const { drawn } = sheet(plan, stages, { words, advances: ADVANCES, language: 'en' });
+    const numbers = drawn.flatMap(({ picture }) =>
+      picture.items.flatMap((item) => (item.kind === 'text' && item.text === '130' ? [item] : [])),
+    );
+    // in its ring, and upright on the tool that turns the spigot
+    expect(numbers.map(({ turn }) => turn !== undefined).sort()).toEqual([false, true]);
+  });
   it('a check valve stands with its union nuts, its nipples and the pipes', () => {
     for (const spec of ['launch-feed-check-valve', 'hand-pump-delivery-check']) {
       const { arrangement } = planned(spec).plan.fitting;
