@@ -41,3 +41,26 @@ describe('the demo on the small lathe', () => {
     expect(text).toContain('a drill of 7.1 mm');
   });
 });
+
+describe('a thread to be gauged, on a lathe that parts off no bar of the gauge nut', () => {
+  const screw = [
+    'fitting: turned-part',
+    'title: Screw',
+    'name: screw',
+    'material: PB102',
+    'first: { letter: A }',
+    'second: { letter: B }',
+    'outside:',
+    '  - { name: thread, thread: M8, starts: first, length: 9 mm, shoulder: { letter: C } }',
+    '  - { name: head, diameter: 14 mm, length: 4 mm }',
+  ].join('\n');
+  it('has its nut sawn off: no length of it matters so closely', () => {
+    const { plan } = compile(
+      { fitting: { name: 'screw.yaml', text: screw }, workshop: { name: 'small-lathe.yaml', text } },
+      { workshop: demoWorkshop },
+    );
+    const nut = plan?.parts.find(({ part }) => part.kind === 'gauge-nut');
+    expect(nut?.route.chosen.flatMap((method) => method.operations.map(({ verb }) => verb))).toContain('saw-off');
+    expect(plan?.parts.every(({ proof }) => proof.holds)).toBe(true);
+  });
+});

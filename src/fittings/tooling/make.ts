@@ -153,7 +153,7 @@ function gaugeNut(ask: Extract<ToolingAsk, { kind: 'gauge-nut' }>, workshop: Wor
         thread: { size: ask.thread, to: ask.length, chamfer: insideChamfer(ask.thread) },
       },
     ],
-    lengths: [{ from: 'M', to: 'T', limits: general(ask.length) }],
+    lengths: [{ from: 'M', to: 'T', limits: about(ask.length, half(MM), 'free') }],
   });
 }
 
